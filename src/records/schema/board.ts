@@ -1,0 +1,109 @@
+// A board: mainboard or backplane, with revisions, slots, firmware sockets, fixed resources and rails.
+import { type Static, Type } from "@sinclair/typebox";
+import {
+  amount,
+  Claims,
+  fact,
+  flag,
+  head,
+  idOf,
+  list,
+  mark,
+  OnRevisions,
+  oneOf,
+  optional,
+  size,
+  strict,
+  text,
+  when,
+  whole,
+} from "./common.js";
+
+export const Revision = strict("A revision of the board.", {
+  id: mark("As etched or stamped: C, D1."),
+  date: optional(when("First seen.")),
+  tell: text("How to tell it apart: where to look and what to see."),
+  changes: optional(text("What changed against the revision before.")),
+});
+
+export const Slot = strict("A slot for a card.", {
+  id: mark("As printed beside it."),
+  edge: mark("Edge of the bus it takes (edge id)."),
+  position: whole("Place in the row, counted from 1; neighbours differ by 1.", 1),
+  pitch_mm: optional(amount("Distance to the next slot up, in mm.")),
+  longest_mm: optional(fact(amount("mm"), "Longest card that fits, in mm.")),
+  highest_mm: optional(fact(amount("mm"), "Highest card that fits, in mm.")),
+  opening: optional(mark("Rear opening it uses; two slots naming the same one share it.")),
+  interrupts: optional(Type.Array(mark("Line."), { description: "Lines that reach this slot, when not all of its edge do." })),
+  dma: optional(Type.Array(mark("Channel."), { description: "DMA channels that reach this slot, when not all of its edge do." })),
+  bus_master: optional(fact(flag("Bus master works here."), "Whether a bus master works here (default no).")),
+  revisions: optional(OnRevisions),
+});
+export type Slot = Static<typeof Slot>;
+
+export const Fixed = strict("A resource the board itself takes.", {
+  name: text("What it is."),
+  revisions: optional(OnRevisions),
+  when_memory: optional(list(size("Fitted memory."), "Only with one of these amounts of memory fitted.")),
+  ...Claims.properties,
+  source: optional(text("Where it comes from.")),
+});
+
+export const RailLimit = strict("What the supply gives on one rail.", {
+  rail: mark("Rail of the bus."),
+  limit_A: fact(amount("A"), "What the supply can give for the whole machine, in A."),
+  board_A: optional(fact(amount("A"), "What the board itself takes, in A.")),
+  per_slot_A: optional(fact(amount("A"), "Most that one slot may take, in A.")),
+  derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of the limit to plan with (0.8); 1 when left out." })),
+  revisions: optional(OnRevisions),
+  source: optional(text("Where it comes from.")),
+});
+
+export const UpperPin = strict("What the socket carries on a pin that a larger device would use.", {
+  pin: whole("Pin of the socket.", 1),
+  carries: oneOf(
+    ["driven", "high", "low", "open", "supply"],
+    "driven: an address line of the board; high/low: tied; open: not connected; supply: +5 V.",
+  ),
+  line: optional(mark("The address line, when driven.")),
+});
+
+export const FirmwareSocket = strict("A socket for firmware.", {
+  id: mark("As printed: IC7."),
+  pins: whole("Number of pins.", 8),
+  data_width: whole("Data bits the socket has.", 8),
+  window: strict("Where it appears in the address space.", {
+    base: whole("First address."),
+    size: size("Length in bytes."),
+  }),
+  wired_for: text("Memory device family it is wired for (27C010)."),
+  lane: optional(oneOf(["whole", "even", "odd"], "Which bytes it holds when two sockets share the width.")),
+  upper_pins: optional(list(UpperPin, "Pins that matter to larger devices.")),
+  slowest_ns: fact(whole("ns", 1), "Slowest access time that still works, in ns."),
+  revisions: optional(OnRevisions),
+});
+export type FirmwareSocket = Static<typeof FirmwareSocket>;
+
+export const Board = strict("A mainboard or backplane.", {
+  ...head,
+  maker: text("Maker as marked."),
+  model: text("Model as marked."),
+  years: optional(text("When it was made.")),
+  bus: idOf("its expansion bus"),
+  revisions: list(Revision, "Revisions, oldest first."),
+  clock_MHz: fact(amount("MHz"), "Bus clock in MHz."),
+  slots: list(Slot, "Slots, in order of position."),
+  chain: optional(list(mark("Slot id."), "Slots in the order of the priority chain, highest priority first; left out: no chain.")),
+  fixed: list(Fixed, "Resources the board itself takes."),
+  rails: list(RailLimit, "Supply rails and limits."),
+  total_W: optional(fact(amount("W"), "What the supply can give in all, in W.")),
+  memory: optional(
+    strict("Main memory.", {
+      options: list(size("Bytes fitted."), "Amounts that can be fitted."),
+      base: optional(whole("First address of main memory (0 when left out).")),
+    }),
+  ),
+  firmware: list(idOf("a firmware family"), "Firmware families made for it."),
+  firmware_sockets: list(FirmwareSocket, "Sockets for firmware."),
+});
+export type Board = Static<typeof Board>;

@@ -1,0 +1,85 @@
+// A build: a machine with choices filled in. Every choice left out is a hole the planner fills.
+// With a result it is a tested build: one form for the question and for the answer.
+import { type Static, Type } from "@sinclair/typebox";
+import { flag, head, idOf, list, mark, oneOf, optional, size, strict, text, when, whole } from "./common.js";
+
+const positions = Type.Record(Type.String(), mark("Position."), { description: "Setting id: position." });
+
+export const BuildCard = strict("A card of the machine.", {
+  card: idOf("the card"),
+  as: optional(mark("Name of this copy, when the machine has two of one kind.")),
+  revision: optional(mark("Its revision; a hole when left out.")),
+  slot: optional(mark("Its slot; a hole when left out.")),
+  settings: optional(positions),
+});
+export type BuildCard = Static<typeof BuildCard>;
+
+export const Mode = strict("One way to run the machine.", {
+  id: mark("Short name."),
+  name: optional(text("What it is for.")),
+  firmware: optional(mark("Firmware version; a hole when left out.")),
+  cards: optional(list(mark("Card id, or the name of its copy."), "Cards switched on in this mode; left out: all.")),
+  safest: optional(flag("The mode the machine should fall into when a wire breaks.")),
+});
+export type Mode = Static<typeof Mode>;
+
+export const ModeResult = strict("What was seen in one mode.", {
+  mode: mark("The mode."),
+  outcome: oneOf(["worked", "failed", "partly"], "What came of it."),
+  symptoms: optional(list(text("What was seen."), "Symptoms.")),
+  notes: optional(text("More.")),
+});
+
+export const Result = strict("What came of it on the bench.", {
+  by: text("Who tested it."),
+  date: when("When."),
+  outcome: oneOf(["worked", "failed", "partly"], "As a whole."),
+  hours: optional(whole("Hours it ran.")),
+  modes: optional(list(ModeResult, "Mode by mode.")),
+  symptoms: optional(list(text("What was seen."), "Symptoms, in plain words.")),
+  faults_open: optional(list(text("A fault."), "Faults left open.")),
+  conflicts: optional(list(idOf("a conflict record"), "Conflict records that explain what went wrong.")),
+  remedies: optional(list(text("What was done."), "Remedies that were taken.")),
+  open_question: optional(text("Why the result and the rules disagree, as far as anyone knows; declares the disagreement as known.")),
+  photo: optional(text("Photo: file or address, and whose.")),
+});
+export type Result = Static<typeof Result>;
+
+export const Build = strict("A machine with choices filled in; with a result, a tested build.", {
+  ...head,
+  board: idOf("the board"),
+  revision: optional(
+    Type.Union([mark("The revision."), list(mark("A revision."), "One of these.")], {
+      description: "Board revision; a hole when left out.",
+    }),
+  ),
+  memory: optional(size("Main memory fitted; a hole when left out.")),
+  firmware: optional(idOf("the firmware family; the board's first when left out")),
+  cards: Type.Array(BuildCard, { description: "Cards of the machine." }),
+  modes: optional(list(Mode, "Modes; left out: one mode with every card on.")),
+  at_hand: optional(
+    strict("What the owner has already; it costs nothing.", {
+      firmware: optional(list(mark("A version."), "Firmware versions.")),
+      cards: optional(list(idOf("a card"), "Cards.")),
+      parts: optional(list(idOf("a part"), "Parts.")),
+    }),
+  ),
+  stands: optional(
+    strict("The machine as it stands now; changes are counted from it.", {
+      revision: optional(mark("Board revision.")),
+      memory: optional(size("Memory fitted.")),
+      firmware: optional(mark("Firmware version.")),
+      cards: optional(list(BuildCard, "Cards in it, with slots and settings.")),
+    }),
+  ),
+  switch: optional(
+    strict("Parts chosen for the switched machine; left out, the planner chooses.", {
+      device: optional(idOf("the memory device")),
+      switch: optional(idOf("the switch")),
+      connector: optional(idOf("the panel connector")),
+      cable: optional(idOf("the cable")),
+    }),
+  ),
+  result: optional(Result),
+});
+export type Build = Static<typeof Build>;

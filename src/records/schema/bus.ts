@@ -1,0 +1,54 @@
+// A bus: what every slot of one kind carries, whatever board it is on.
+import { type Static, Type } from "@sinclair/typebox";
+import { amount, fact, flag, head, list, mark, oneOf, optional, strict, text, whole } from "./common.js";
+
+export const Rail = strict("A supply rail of the bus.", {
+  id: mark("The rail as it is written (+5, -12)."),
+  volts: Type.Number({ description: "Nominal voltage." }),
+});
+
+export const InterruptLine = strict("An interrupt line of the bus.", {
+  id: mark("Name of the line."),
+  also: optional(list(mark("Another name."), "Other names of the same line; a jumper may be marked with any of them.")),
+  trigger: fact(oneOf(["edge", "level"], "How the line is sensed."), "How the line is sensed."),
+  share: fact(
+    oneOf(["never", "if-shareable"], "Sharing rule."),
+    "never: one owner; if-shareable: several, when the line is level-triggered and every owner is shareable.",
+  ),
+});
+export type InterruptLine = Static<typeof InterruptLine>;
+
+export const DmaChannel = strict("A DMA channel of the bus.", {
+  id: mark("Name of the channel."),
+  width: optional(whole("Bits per transfer.", 1)),
+});
+
+export const Edge = strict("A kind of card edge (and the slot made for it).", {
+  id: mark("Name of the edge: short, long."),
+  name: text("In words."),
+  contacts: optional(whole("Number of contacts.", 1)),
+  fits: list(mark("An edge id."), "Slots (by edge id) that take a card with this edge."),
+  interrupts: optional(Type.Array(mark("Line."), { description: "Interrupt lines on this edge." })),
+  dma: optional(Type.Array(mark("Channel."), { description: "DMA channels on this edge." })),
+  address_bits: optional(whole("Memory address lines on this edge.", 1)),
+  data_bits: optional(whole("Data lines on this edge.", 1)),
+});
+export type Edge = Static<typeof Edge>;
+
+export const Bus = strict("A bus: the lines, rails and edges that boards and cards share.", {
+  ...head,
+  memory_address_bits: whole("Memory address lines; windows must lie below 2 to this power.", 1),
+  io_address_bits: whole("Port address lines.", 1),
+  edges: list(Edge, "Kinds of card edge."),
+  interrupts: list(InterruptLine, "Interrupt lines, most urgent first."),
+  dma: optional(list(DmaChannel, "DMA channels.")),
+  rails: list(Rail, "Supply rails."),
+  clock_MHz: optional(fact(amount("MHz"), "Bus clock the standard asks for.")),
+  chain: optional(
+    strict("Priority (grant) chain through the slots.", {
+      name: text("What the chain is called."),
+      broken_by_empty: flag("An empty slot breaks the chain for the slots behind it."),
+    }),
+  ),
+});
+export type Bus = Static<typeof Bus>;

@@ -1,0 +1,206 @@
+// Building blocks shared by every record kind: facts that may be unknown, addresses, ranges, claims.
+// Each block is a JSON Schema (draft 2020-12) with its TypeScript type inferred from it.
+import { type Static, type TObject, type TProperties, type TSchema, Type } from "@sinclair/typebox";
+
+/** An object that takes no fields but its own. `description` feeds editors and the field guide. */
+export function strict<P extends TProperties>(description: string, properties: P): TObject<P> {
+  return Type.Object(properties, { additionalProperties: false, description });
+}
+
+/** One of a closed set of words, as one JSON Schema `enum`, so that a bad word is one finding. */
+export function oneOf<const W extends readonly string[]>(words: W, description: string) {
+  return Type.Unsafe<W[number]>({ type: "string", enum: [...words], description });
+}
+
+export function list<S extends TSchema>(of: S, description: string) {
+  return Type.Array(of, { description, minItems: 1 });
+}
+
+export const optional = Type.Optional;
+
+export function text(description: string) {
+  return Type.String({ description, minLength: 1 });
+}
+
+export function whole(description: string, minimum = 0) {
+  return Type.Integer({ description, minimum });
+}
+
+export function amount(description: string) {
+  return Type.Number({ description, minimum: 0 });
+}
+
+export function flag(description: string) {
+  return Type.Boolean({ description });
+}
+
+/** Identifier of a record: lower-case words joined by hyphens; also the file's name. */
+export const Id = Type.String({
+  pattern: "^[a-z0-9]+(-[a-z0-9]+)*$",
+  description: "Identifier: lower-case words and digits joined by hyphens, the same as the file name.",
+});
+
+export function idOf(what: string) {
+  return Type.String({ pattern: "^[a-z0-9]+(-[a-z0-9]+)*$", description: `Identifier of ${what}.` });
+}
+
+/** Identifier inside a record (slot, setting, revision, line): as it is printed on the thing. */
+export function mark(description: string) {
+  return Type.String({ pattern: "^[A-Za-z0-9+./_-][A-Za-z0-9+./_ -]*$", description, maxLength: 40 });
+}
+
+/** Dates are written YYYY, YYYY-MM or YYYY-MM-DD: as exact as is known. */
+export function when(description: string) {
+  return Type.String({ pattern: "^[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?$", description });
+}
+
+export function hexDigest(digits: number, description: string) {
+  return Type.String({ pattern: `^[0-9a-f]{${digits}}$`, description });
+}
+
+/** Bytes: a whole number (0x4000) or a number with K or M (16K; K = 1024). */
+export function size(description: string) {
+  return Type.Union([Type.Integer({ minimum: 1 }), Type.String({ pattern: "^[1-9][0-9]*[KM]$" })], { description });
+}
+
+/**
+ * A fact that may be unknown. Three ways to write it:
+ *   350                                    the plain value
+ *   unknown                                not known, never read as 0
+ *   {is: 350, source: maker-manual}        the value (or unknown) with where it comes from, or how to find it out
+ */
+export function fact<S extends TSchema>(value: S, description: string) {
+  return Type.Union(
+    [
+      value,
+      Type.Literal("unknown"),
+      strict("A fact with its source, or with the way to find it out.", {
+        is: Type.Union([value, Type.Literal("unknown")], { description: "The value, or the word unknown." }),
+        source: optional(text("Where it comes from: a source id of this record, or words.")),
+        find: optional(text("How to find it out when it is unknown: what to measure, which marking to read.")),
+      }),
+    ],
+    { description },
+  );
+}
+
+/** Where a record's facts come from. */
+export const Source = strict("Where facts of this record come from.", {
+  id: mark("Short name that facts of this record refer to."),
+  kind: oneOf(
+    [
+      "manual",
+      "schematic",
+      "data-sheet",
+      "standard",
+      "measured",
+      "bench",
+      "letter",
+      "club-night",
+      "hearsay",
+      "photo",
+      "common-practice",
+      "memory",
+    ],
+    "What sort of source it is; it decides how much weight a fact carries.",
+  ),
+  says: text("Title, page, date: enough for somebody else to find it."),
+  by: optional(text("Who wrote or measured it.")),
+  date: optional(when("When.")),
+  url: optional(Type.String({ description: "Address, when it is public.", pattern: "^https?://" })),
+});
+export type Source = Static<typeof Source>;
+
+/** Limits a fact to some revisions of the record it stands in; left out, it holds for all of them. */
+export const OnRevisions = list(mark("A revision of this record."), "Holds for these revisions only; all when left out.");
+
+/** A run of addresses. Ports of a card that decodes few bits answer again at aliases. */
+export const IoWindow = strict("A run of port addresses.", {
+  base: whole("First port, usually written in hex (0x300)."),
+  size: whole("Number of ports.", 1),
+  decoded_bits: optional(
+    whole("How many low address bits the card looks at; left out: all of them. 10 means it answers again every 0x400.", 1),
+  ),
+});
+export type IoWindow = Static<typeof IoWindow>;
+
+export const MemoryWindow = strict("A run of memory addresses.", {
+  base: whole("First address, usually written in hex (0xD0000)."),
+  size: size("Length in bytes (0x4000 or 16K)."),
+  is: optional(oneOf(["ram", "rom", "registers", "option-rom"], "What answers there.")),
+  shareable: optional(flag("May overlap another window that is also shareable (both are the same contents or are switched by software).")),
+});
+export type MemoryWindow = Static<typeof MemoryWindow>;
+
+export const InterruptClaim = strict("Use of an interrupt line.", {
+  line: mark("The line as the bus names it, or one of its other names."),
+  mode: optional(oneOf(["edge", "level"], "How the card drives it; left out: as the bus triggers.")),
+  shareable: optional(flag("The card lets go of the line between requests and its software looks for others (default no).")),
+});
+export type InterruptClaim = Static<typeof InterruptClaim>;
+
+export const DmaClaim = strict("Use of a DMA channel.", {
+  channel: mark("The channel as the bus names it."),
+  shareable: optional(flag("The card lets go of the channel when idle (default no).")),
+});
+export type DmaClaim = Static<typeof DmaClaim>;
+
+const claimFields = {
+  io: optional(list(IoWindow, "Port windows it answers at.")),
+  memory: optional(list(MemoryWindow, "Memory windows it answers at.")),
+  interrupts: optional(list(InterruptClaim, "Interrupt lines it drives.")),
+  dma: optional(list(DmaClaim, "DMA channels it uses.")),
+};
+
+/** What a thing takes of the machine's resources. */
+export const Claims = strict("Resources taken: ports, memory, interrupts, DMA.", claimFields);
+export type Claims = Static<typeof Claims>;
+
+/** The same, under a condition on the card's own settings. */
+export const ConditionalClaims = strict("Resources taken when the named settings stand so.", {
+  when: optional(
+    Type.Record(Type.String(), Type.Union([mark("Position."), Type.Array(mark("Position."), { minItems: 1 })]), {
+      description: "Setting id: position, or a list of positions. All must hold. Left out: always.",
+    }),
+  ),
+  revisions: optional(OnRevisions),
+  ...claimFields,
+  source: optional(text("Where it comes from.")),
+});
+export type ConditionalClaims = Static<typeof ConditionalClaims>;
+
+/** A span of firmware versions over the order the firmware record declares. */
+export const FirmwareRange = strict("A span of versions of one firmware family, in the declared order.", {
+  family: idOf("the firmware family"),
+  from: optional(mark("First version that belongs to it.")),
+  upTo: optional(mark("Last version that belongs to it.")),
+  before: optional(mark("First version that no longer belongs to it.")),
+  except: optional(list(mark("A version."), "Versions inside the span that do not belong to it.")),
+  only: optional(list(mark("A version."), "Just these versions.")),
+});
+export type FirmwareRange = Static<typeof FirmwareRange>;
+
+export const BoardMatch = strict("A board, perhaps only some of its revisions.", {
+  board: idOf("the board"),
+  revisions: optional(list(mark("A revision of that board."), "Only these revisions.")),
+});
+export type BoardMatch = Static<typeof BoardMatch>;
+
+/** Fields every record opens with. */
+export const head = {
+  id: Id,
+  name: text("Name as people say it."),
+  summary: optional(text("One sentence a friend would say about it.")),
+  sources: optional(list(Source, "Where the facts come from.")),
+  allow: optional(
+    list(
+      strict("A finding this record is allowed to have for now.", {
+        rule: text("Name of the house rule."),
+        reason: text("Why it is allowed."),
+        until: optional(when("When it should be looked at again.")),
+      }),
+      "Exceptions to house rules; each becomes a finding itself once it is no longer needed.",
+    ),
+  ),
+  notes: optional(text("Anything else worth knowing.")),
+};

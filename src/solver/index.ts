@@ -1,0 +1,3 @@
+// The finite-domain engine. Knows nothing of computers; imports nothing of ours.
+export * from "./problem.js";
+export * from "./tasks.js";
