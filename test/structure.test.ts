@@ -1,0 +1,150 @@
+// The shape of the project: which room may import which, where Node may be used, what lies at the top, how long files are.
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join, relative, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { breaches, importsOf, nodeUses, type RoomRules, roomOf } from "./support/imports.js";
+
+const top = fileURLToPath(new URL("..", import.meta.url));
+
+const rules: RoomRules = {
+  column: {
+    records: {},
+    catalogue: { records: "all" },
+    solver: {},
+    planning: { catalogue: "all", solver: "all", records: "all" },
+    wiring: { catalogue: "all", planning: "types", records: "all" },
+    drawing: { planning: "types", wiring: "types", records: "types" },
+    site: { records: "all", catalogue: "all", solver: "all", planning: "all", wiring: "all", drawing: "all", templates: "all" },
+    templates: { site: "all" },
+    cli: { records: "all", catalogue: "all", solver: "all", planning: "all", wiring: "all", drawing: "all", site: "all" },
+  },
+  packages: {
+    records: ["yaml", "@sinclair/typebox", "ajv", "ajv-formats"],
+    site: ["preact", "preact-render-to-string", "minisearch"],
+    templates: ["preact"],
+    cli: ["node:*", "commander"],
+  },
+  exempt: {},
+  doors: {},
+};
+
+/** Files past 350 lines that are one idea all the same, each with the reason. */
+const longFiles: Readonly<Record<string, string>> = {};
+
+const sources = ["src", "templates"].flatMap((folder) => filesBelow(join(top, folder)));
+const code = sources.filter((file) => /\.(ts|tsx|mjs|js)$/.test(file));
+const read = (file: string) => readFileSync(join(top, file), "utf8");
+
+function filesBelow(folder: string): string[] {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { withFileTypes: true, recursive: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(top, join(entry.parentPath, entry.name)).split(sep).join("/"));
+}
+
+describe("rooms", () => {
+  it("import only what the import column allows, through the index", () => {
+    expect(code.length).toBeGreaterThan(20);
+    expect(code.flatMap((file) => breaches(file, read(file), rules))).toEqual([]);
+  });
+
+  it("use no process, console or Node global outside cli and the site build", () => {
+    expect(code.flatMap((file) => nodeUses(file, read(file), rules))).toEqual([]);
+  });
+
+  it("are all declared, and no declaration is stale", () => {
+    const rooms = new Set(code.map(roomOf).filter((room) => room !== undefined));
+    expect([...rooms].sort()).toEqual(Object.keys(rules.column).sort());
+    for (const file of [...Object.keys(rules.exempt), ...Object.keys(rules.doors)]) expect(sources).toContain(file);
+  });
+
+  it("each open with a comment that says what the file is", () => {
+    const opens = (text: string) => /^(#!.*\n)?(\/\/|\/\*)/.test(text);
+    expect(code.filter((file) => !opens(read(file)))).toEqual([]);
+  });
+});
+
+describe("files", () => {
+  const length = (file: string) => read(file).split("\n").length - 1;
+  const tests = filesBelow(join(top, "test")).filter((file) => /\.(ts|tsx|mjs)$/.test(file));
+
+  it("stay under 350 lines unless a reason is given", () => {
+    const long = [...code, ...tests].filter((file) => length(file) > 350 && !(file in longFiles));
+    expect(long.map((file) => `${file}: ${length(file)}`)).toEqual([]);
+  });
+
+  it("that are allowed to be long still are", () => {
+    for (const file of Object.keys(longFiles)) expect(length(file), file).toBeGreaterThan(350);
+  });
+
+  it("keep the site's configuration under 60 lines", () => {
+    expect(read(".eleventy.js").split("\n").length).toBeLessThan(60);
+  });
+
+  it("at the top level are the named ones only", () => {
+    const named = ["package.json", ".eleventy.js", "README.md", "DEVELOPERS.md", "LICENSE", "data", "src", "templates", "test"];
+    const tools = ["package-lock.json", "tsconfig.json", "biome.json", ".gitignore", ".git", ".ci", "node_modules", "dist", "_site"];
+    const here = readdirSync(top);
+    expect(here.filter((name) => ![...named, ...tools].includes(name) && !name.endsWith(".tgz"))).toEqual([]);
+    for (const name of named) expect(here).toContain(name);
+  });
+});
+
+describe("the checks themselves", () => {
+  it("read every form of import with its line", () => {
+    const source = [
+      'import { a } from "./a.js";',
+      'import type { B } from "../records/index.js";',
+      'import { type C, type D } from "./c.js";',
+      'import def, { type E } from "./e.js";',
+      'export * from "./f.js";',
+      "export const x = 1;",
+      '// import { no } from "./no.js";',
+      'import {\n  g,\n} from "./g.js";',
+      'const h = await import("./h.js");',
+      'new Worker(new URL("./i.js", import.meta.url));',
+      'import "./j.css";',
+    ].join("\n");
+    expect(importsOf(source).map((i) => `${i.line} ${i.from}${i.typeOnly ? " type" : ""}`)).toEqual([
+      "1 ./a.js",
+      "2 ../records/index.js type",
+      "3 ./c.js type",
+      "4 ./e.js",
+      "5 ./f.js",
+      "10 ./g.js",
+      "11 ./h.js",
+      "12 ./i.js",
+      "13 ./j.css",
+    ]);
+  });
+
+  it("find each kind of breach", () => {
+    const one = (file: string, source: string) => breaches(file, source, rules);
+    expect(one("src/solver/x.ts", 'import { y } from "../planning/index.js";')).toEqual([
+      "src/solver/x.ts:1 solver may not enter planning",
+    ]);
+    expect(one("src/wiring/x.ts", 'import { y } from "../planning/index.js";')).toEqual([
+      "src/wiring/x.ts:1 wiring may take only types from planning",
+    ]);
+    expect(one("src/wiring/x.ts", 'import type { Y } from "../planning/index.js";')).toEqual([]);
+    expect(one("src/planning/x.ts", 'import { y } from "../solver/count.js";')).toEqual([
+      "src/planning/x.ts:1 solver is entered through its index, not ../solver/count.js",
+    ]);
+    expect(one("src/records/x.ts", 'import fs from "node:fs";')).toEqual(["src/records/x.ts:1 records may not use node:fs"]);
+    expect(one("src/planning/x.ts", 'import z from "yaml";')).toEqual(["src/planning/x.ts:1 planning may not use yaml"]);
+    expect(one("src/attic/x.ts", "export const a = 1;")).toEqual(["src/attic/x.ts:1 lies in a room nobody declared: attic"]);
+    expect(one("src/solver/x.ts", 'import x from "../../test/x.js";')).toEqual([
+      "src/solver/x.ts:1 solver reaches outside the rooms: ../../test/x.js",
+    ]);
+  });
+
+  it("find the console and the process, but not words or fields of that name", () => {
+    const uses = (source: string) => nodeUses("src/site/x.ts", source, rules);
+    expect(uses("console.log(1);\nconst a = process.env.X;")).toEqual([
+      "src/site/x.ts:1 site may not use console",
+      "src/site/x.ts:2 site may not use process",
+    ]);
+    expect(uses('const say = "console.log(1)"; // process.exit\nthing.process(1);')).toEqual([]);
+  });
+});

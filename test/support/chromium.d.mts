@@ -1,0 +1,3 @@
+export const launchArguments: readonly string[];
+export function findChromium(): string | undefined;
+export function ensureChromium(say?: (line: string) => void): string;

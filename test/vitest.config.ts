@@ -1,0 +1,18 @@
+// How vitest runs here. Tests of one folder: npx vitest run --config test/vitest.config.ts test/solver
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  root: fileURLToPath(new URL("..", import.meta.url)),
+  // Pages are JSX for Preact, as tsconfig.json says for the build.
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+  test: {
+    include: ["test/**/*.test.{ts,tsx}"],
+    exclude: ["**/node_modules/**", "dist/**", "_site/**"],
+    testTimeout: 30_000,
+    hookTimeout: 120_000,
+    maxWorkers: 2,
+    passWithNoTests: false,
+    allowOnly: false,
+  },
+});
