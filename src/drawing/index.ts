@@ -1,0 +1,5 @@
+// Drawings: plain data in, inline SVG out. Imports planning's and wiring's types only.
+export * from "./address-map.js";
+export * from "./rail-bars.js";
+export * from "./slot-plan.js";
+export * from "./verdict-mark.js";
