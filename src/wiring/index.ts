@@ -1,0 +1,2 @@
+// Wiring: modes -> banks, lines, contacts, wires, proof, bench test, fault table. Imports catalogue, records, planning's types.
+export * from "./types.js";
