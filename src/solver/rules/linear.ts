@@ -1,0 +1,63 @@
+// A linear sum: the weights of the values taken add up to something between min and max. Bounds reasoning: a value goes when even the
+// best choice everywhere else cannot bring the sum back between the bounds.
+import type { Term } from "../problem.js";
+import type { Propagator } from "../propagator.js";
+import type { Store } from "../store.js";
+
+export class Linear implements Propagator {
+  readonly priority = 1;
+  readonly variables: readonly number[];
+  private readonly low: Float64Array;
+  private readonly high: Float64Array;
+
+  constructor(
+    private readonly terms: readonly Term[],
+    readonly min: number,
+    public max: number,
+  ) {
+    this.variables = terms.map((t) => t.variable);
+    this.low = new Float64Array(terms.length);
+    this.high = new Float64Array(terms.length);
+  }
+
+  propagate(store: Store): boolean {
+    let least = 0;
+    let most = 0;
+    for (let i = 0; i < this.terms.length; i++) {
+      const { variable, weights } = this.terms[i]!;
+      let low = Number.POSITIVE_INFINITY;
+      let high = Number.NEGATIVE_INFINITY;
+      const start = store.start[variable]!;
+      for (let w = 0; w < store.length[variable]!; w++) {
+        for (let word = store.cells[start + w]!; word !== 0; word &= word - 1) {
+          const weight = weights[(w << 5) + 31 - Math.clz32(word & -word)]!;
+          if (weight < low) low = weight;
+          if (weight > high) high = weight;
+        }
+      }
+      this.low[i] = low;
+      this.high[i] = high;
+      least += low;
+      most += high;
+    }
+    if (least > this.max || most < this.min) return false;
+    if (most <= this.max && least >= this.min) return true;
+    for (let i = 0; i < this.terms.length; i++) {
+      const { variable, weights } = this.terms[i]!;
+      const upper = this.max - (least - this.low[i]!);
+      const lower = this.min - (most - this.high[i]!);
+      if (this.high[i]! <= upper && this.low[i]! >= lower) continue;
+      const start = store.start[variable]!;
+      for (let w = 0; w < store.length[variable]!; w++) {
+        let gone = 0;
+        for (let word = store.cells[start + w]!; word !== 0; word &= word - 1) {
+          const bit = word & -word;
+          const weight = weights[(w << 5) + 31 - Math.clz32(bit)]!;
+          if (weight > upper || weight < lower) gone |= bit;
+        }
+        if (gone !== 0 && !store.keep(variable, w, ~gone)) return false;
+      }
+    }
+    return true;
+  }
+}
