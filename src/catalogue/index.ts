@@ -1,3 +1,9 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
+export type { Loaded } from "../records/index.js";
 export * from "./catalogue.js";
+export { findingOf, type Linked, type LinkOptions, link } from "./link.js";
+export { type Naming, namings } from "./names.js";
+export { placeOf, type Ref, ref } from "./ref.js";
+export type { Draft, Rule, Scene } from "./rule.js";
+export { rules } from "./rules/index.js";
 export * from "./versions.js";

@@ -12,6 +12,7 @@ export type FindingCode =
   | "file-empty"
   | "file-too-large"
   | "file-place"
+  | "file-schema-line"
   | "shape-unknown-field"
   | "shape-missing-field"
   | "shape-wrong-type"

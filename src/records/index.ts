@@ -1,4 +1,8 @@
 // Records: shapes, values, findings, reading. Imports nothing of ours.
 export * from "./finding.js";
+export { formatFinding, where } from "./format.js";
+export { few, nearest } from "./nearest.js";
+export { type Locator, locator, place, type Spot, step, steps } from "./place.js";
+export * from "./read.js";
 export * from "./schema/index.js";
 export * from "./values.js";

@@ -16,6 +16,11 @@ export function list<S extends TSchema>(of: S, description: string) {
   return Type.Array(of, { description, minItems: 1 });
 }
 
+/** Exactly two of a thing. Written as a list of length two, which every JSON Schema draft reads alike. */
+export function pair<S extends TSchema>(of: S, description: string) {
+  return Type.Unsafe<[Static<S>, Static<S>]>({ type: "array", items: of, minItems: 2, maxItems: 2, description });
+}
+
 export const optional = Type.Optional;
 
 export function text(description: string) {

@@ -1,6 +1,6 @@
 // A generic part that switched machines are built from: memory device, switch, connector, cable, resistor.
 import { type Static, Type } from "@sinclair/typebox";
-import { amount, fact, flag, head, list, mark, oneOf, optional, size, strict, text, whole } from "./common.js";
+import { amount, fact, flag, head, list, mark, oneOf, optional, pair, size, strict, text, whole } from "./common.js";
 
 export const Pin = strict("A pin of a device.", {
   pin: whole("Number.", 1),
@@ -37,7 +37,7 @@ export const Switch = strict("A switch.", {
   poles: whole("Poles.", 1),
   positions: list(mark("A position."), "Positions in the order of the lever or knob."),
   terminals: list(mark("A terminal."), "Terminals, as marked: 1C, 1A, 1B."),
-  closes: Type.Record(Type.String(), Type.Array(Type.Tuple([mark("Terminal."), mark("Terminal.")])), {
+  closes: Type.Record(Type.String(), Type.Array(pair(mark("Terminal."), "Two terminals.")), {
     description: "Position: pairs of terminals that are joined in it.",
   }),
   transit: oneOf(["break-before-make", "make-before-break"], "What happens between two positions."),

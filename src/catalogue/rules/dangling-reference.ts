@@ -1,0 +1,25 @@
+// Every id a record names is the id of a record.
+import { few, kinds, nearest } from "../../records/index.js";
+import { allOf } from "../catalogue.js";
+import { namings } from "../names.js";
+import type { Draft, Rule } from "../rule.js";
+
+export const danglingReference: Rule = {
+  name: "dangling-reference",
+  says: "Every id a record names is the id of a record of that kind.",
+  scope: ["board", "firmware", "card", "conflict", "build"],
+  *check({ catalogue, failed }): Iterable<Draft> {
+    for (const { from, kind, id } of namings(catalogue)) {
+      const of = allOf(catalogue, kind);
+      if (of.has(id) || failed(kind, id)) continue;
+      const near = nearest(id, of.keys());
+      yield {
+        says: `There is no ${kind} ${id}.`,
+        at: from,
+        expected: `the id of a ${kind}: ${few([...of.keys()], 6)}`,
+        actual: id,
+        hint: near ? `Did you mean ${near}?` : `Add ${kinds[kind].folder}/${id}.yaml, or correct the id.`,
+      };
+    }
+  },
+};

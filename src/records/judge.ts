@@ -1,0 +1,209 @@
+// Judges a value against a record schema and says what is wrong in a person's terms: one mistake, one misfit.
+// A general validator reports every branch of a union that did not fit; this one walks the same schema but
+// first picks the branch the writer meant. The tests hold it against such a validator on mutated records.
+import type { FindingCode } from "./finding.js";
+import { few, nearest } from "./nearest.js";
+import { step } from "./place.js";
+import { describe, type Shape, words } from "./shape.js";
+
+export interface Misfit {
+  readonly code: FindingCode;
+  readonly pointer: string;
+  readonly on: "key" | "value";
+  readonly says: string;
+  readonly expected?: string;
+  readonly actual?: string;
+  readonly hint?: string;
+}
+
+/** Every misfit of a value, in the order of the schema. Empty means it fits. */
+export function judge(shape: Shape, value: unknown, pointer = ""): readonly Misfit[] {
+  if (shape.anyOf) return judgeUnion(shape, value, pointer);
+  if (shape.const !== undefined)
+    return value === shape.const ? [] : [wrong(shape, value, pointer, typeof value === "string" ? "shape-bad-word" : "shape-wrong-type")];
+  switch (shape.type) {
+    case "object":
+      return isMapping(value) ? judgeObject(shape, value, pointer) : [wrong(shape, value, pointer)];
+    case "array":
+      return Array.isArray(value) ? judgeList(shape, value, pointer) : [wrong(shape, value, pointer)];
+    case "string":
+      return typeof value === "string" ? judgeText(shape, value, pointer) : [wrong(shape, value, pointer)];
+    case "integer":
+    case "number":
+      return typeof value === "number" && Number.isFinite(value) ? judgeNumber(shape, value, pointer) : [wrong(shape, value, pointer)];
+    case "boolean":
+      return typeof value === "boolean" ? [] : [wrong(shape, value, pointer)];
+    default:
+      throw new Error(`A schema holds something judge does not know: ${JSON.stringify(shape).slice(0, 80)}`);
+  }
+}
+
+function isMapping(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function fieldOf(pointer: string): string {
+  const last = pointer.slice(pointer.lastIndexOf("/") + 1);
+  return pointer === ""
+    ? "The record"
+    : /^[0-9]+$/.test(last)
+      ? `Entry ${Number(last) + 1} of ${fieldOf(pointer.slice(0, pointer.lastIndexOf("/")))}`
+      : last;
+}
+
+function wrong(shape: Shape, value: unknown, pointer: string, code: FindingCode = "shape-wrong-type"): Misfit {
+  const expected = words(shape);
+  return {
+    code,
+    pointer,
+    on: "value",
+    says: `${fieldOf(pointer)} should be ${expected}.`,
+    expected,
+    actual: describe(value),
+    ...hinted(shape, value),
+  };
+}
+
+/** The next action for a value of the wrong type or spelling. */
+function hinted(shape: Shape, value: unknown): { hint?: string } {
+  const kinds = flat(shape);
+  const has = (type: string) => kinds.some((k) => k.type === type);
+  if (value === null) return { hint: "Write a value after the colon, or leave the field out." };
+  if ((typeof value === "number" || typeof value === "boolean") && has("string"))
+    return { hint: `Put it in quotes, so that it is read as text: "${value}".` };
+  if (typeof value === "string") {
+    const near = nearest(
+      value,
+      kinds.flatMap((k) => k.enum ?? (typeof k.const === "string" ? [k.const] : [])),
+    );
+    if (near) return { hint: `Did you mean ${near}?` };
+    if (has("boolean") && /^(yes|no|on|off|true|false)$/i.test(value))
+      return { hint: `Write ${/^(yes|on|true)$/i.test(value) ? "true" : "false"}.` };
+    if ((has("number") || has("integer")) && /^[0-9][0-9.,]*\s*[a-zA-Z]*$/.test(value))
+      return { hint: "Write the number alone, without quotes and without its unit." };
+    if (has("array") && !has("object")) return { hint: `Write it as a list: [${value}].` };
+  }
+  if (!Array.isArray(value) && typeof value !== "string" && has("array"))
+    return { hint: "Write it as a list: each entry begins with a dash and a space." };
+  if (has("object")) return { hint: "Write fields below it, one a line: name: value." };
+  return {};
+}
+
+function flat(shape: Shape): readonly Shape[] {
+  return shape.anyOf ? shape.anyOf.flatMap(flat) : [shape];
+}
+
+/** Picks the branch the writer meant: the one named by the discriminator, else the one of the same type. */
+function judgeUnion(shape: Shape, value: unknown, pointer: string): readonly Misfit[] {
+  const branches = flat(shape);
+  const found = shape.discriminator?.propertyName;
+  if (found !== undefined) {
+    if (!isMapping(value)) return [wrong(branches[0]!, value, pointer)];
+    const named = branches.map((b) => b.properties![found]!.const as string);
+    const type = value[found];
+    if (type === undefined) return [missing(found, `one of: ${named.join(", ")}`, pointer)];
+    const branch = branches[named.indexOf(type as string)];
+    if (branch) return judge(branch, value, pointer);
+    const choice: Shape = { type: "string", enum: named };
+    return judge(choice, type, step(pointer, found));
+  }
+  if (branches.some((b) => judge(b, value, pointer).length === 0)) return [];
+  const same = branches.filter((b) => b.const === undefined && sameType(b, value));
+  if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return judge(same[0]!, value, pointer);
+  if (same.length === 1 && typeof value === "number") return judge(same[0]!, value, pointer);
+  const bad = wrong(shape, value, pointer, typeof value === "string" ? "shape-bad-value" : "shape-wrong-type");
+  return [bad];
+}
+
+function sameType(shape: Shape, value: unknown): boolean {
+  if (isMapping(value)) return shape.type === "object";
+  if (Array.isArray(value)) return shape.type === "array";
+  if (typeof value === "number") return shape.type === "number" || shape.type === "integer";
+  return typeof value === shape.type;
+}
+
+function missing(name: string, expected: string, pointer: string): Misfit {
+  const where = pointer === "" ? "The record" : fieldOf(pointer);
+  return {
+    code: "shape-missing-field",
+    pointer,
+    on: "key",
+    says: `${where} lacks the field ${name}.`,
+    expected: `${name}: ${expected}`,
+    hint: `Add ${name} here; write unknown where a fact may be unknown.`,
+  };
+}
+
+function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, pointer: string): readonly Misfit[] {
+  const out: Misfit[] = [];
+  const own = shape.properties ?? {};
+  const pattern = Object.values(shape.patternProperties ?? {})[0];
+  const lacking = (shape.required ?? []).filter((name) => !Object.hasOwn(value, name));
+  const strangers = pattern ? [] : Object.keys(value).filter((name) => !Object.hasOwn(own, name));
+  // A misspelt required field is one mistake, not a missing field and an unknown one.
+  const misspelt = new Map(
+    strangers.map((name) => [
+      name,
+      nearest(
+        name,
+        Object.keys(own).filter((o) => !Object.hasOwn(value, o)),
+      ),
+    ]),
+  );
+  for (const name of lacking) {
+    if ([...misspelt.values()].includes(name)) continue;
+    const field = own[name]!;
+    const plain = flat(field).some((f) => f.const === "unknown");
+    const m = missing(name, words(field), pointer);
+    out.push(plain ? m : { ...m, hint: `Add ${name} here. ${field.description ?? ""}`.trim() });
+  }
+  for (const [name, inner] of Object.entries(value)) {
+    const at = step(pointer, name);
+    const field = Object.hasOwn(own, name) ? own[name] : pattern;
+    if (field) out.push(...judge(field, inner, at));
+    else {
+      const near = misspelt.get(name);
+      const hint = near ? `Did you mean ${near}?` : `Fields here: ${few(Object.keys(own), 12)}.`;
+      const where = pointer === "" ? "a record of this kind" : fieldOf(pointer);
+      out.push({ code: "shape-unknown-field", pointer: at, on: "key", says: `${name} is not a field of ${where}.`, hint });
+    }
+  }
+  return out;
+}
+
+function judgeList(shape: Shape, value: readonly unknown[], pointer: string): readonly Misfit[] {
+  const short = shape.minItems !== undefined && value.length < shape.minItems;
+  const long = shape.maxItems !== undefined && value.length > shape.maxItems;
+  if (short || long) {
+    const actual = `${value.length} entries`;
+    const hint = value.length === 0 ? "Add an entry, or leave the field out when it is optional." : "Compare it with the field guide.";
+    return [
+      {
+        code: "shape-bad-value",
+        pointer,
+        on: "value",
+        says: `${fieldOf(pointer)} should be ${words(shape)}.`,
+        expected: words(shape),
+        actual,
+        hint,
+      },
+    ];
+  }
+  return value.flatMap((inner, i) => judge(shape.items!, inner, step(pointer, i)));
+}
+
+function judgeText(shape: Shape, value: string, pointer: string): readonly Misfit[] {
+  if (shape.enum) return shape.enum.includes(value) ? [] : [wrong(shape, value, pointer, "shape-bad-word")];
+  const short = shape.minLength !== undefined && value.length < shape.minLength;
+  const long = shape.maxLength !== undefined && [...value].length > shape.maxLength;
+  const odd = shape.pattern !== undefined && !new RegExp(shape.pattern, "u").test(value);
+  return short || long || odd ? [wrong(shape, value, pointer, "shape-bad-value")] : [];
+}
+
+function judgeNumber(shape: Shape, value: number, pointer: string): readonly Misfit[] {
+  const fits =
+    (shape.type === "number" || Number.isInteger(value)) &&
+    (shape.minimum === undefined || value >= shape.minimum) &&
+    (shape.maximum === undefined || value <= shape.maximum);
+  return fits ? [] : [wrong(shape, value, pointer, "shape-bad-value")];
+}

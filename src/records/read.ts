@@ -1,0 +1,136 @@
+// Reading: files in, records and findings out. Knows no disk; every file is judged whatever the others hold.
+import { decode } from "./decode.js";
+import type { Finding, FindingCode } from "./finding.js";
+import { judge } from "./judge.js";
+import { few, nearest } from "./nearest.js";
+import { parse } from "./parse.js";
+import { locator } from "./place.js";
+import { type Kind, kinds, type RecordOf } from "./schema/index.js";
+import type { Shape } from "./shape.js";
+
+/** A schema-valid record, the file it came from and that file's text (kept for places). */
+export interface Loaded<K extends Kind = Kind> {
+  readonly kind: K;
+  readonly record: RecordOf[K];
+  /** Path as the club's folder names it: cards/tallow-bus-tracer.yaml */
+  readonly file: string;
+  readonly text?: string;
+}
+
+/** A file that holds a record which could not be read; later stages neither judge it nor miss it. */
+export interface Failed {
+  readonly kind: Kind;
+  /** What its id should be, by the file's name. */
+  readonly id: string;
+  readonly file: string;
+}
+
+export interface Reading {
+  readonly records: readonly Loaded[];
+  readonly failed: readonly Failed[];
+  readonly findings: readonly Finding[];
+}
+
+export interface SourceFile {
+  readonly file: string;
+  readonly content: Uint8Array | string;
+}
+
+/** Most findings told of one file; a reader mends the first ones and asks again. */
+const mostOfAFile = 20;
+
+export function readRecords(files: readonly SourceFile[]): Reading {
+  const records: Loaded[] = [];
+  const failed: Failed[] = [];
+  const findings: Finding[] = [];
+  for (const { file: given, content } of [...files].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0))) {
+    const file = given.replaceAll("\\", "/");
+    const home = homeOf(file);
+    if ("finding" in home) {
+      findings.push(home.finding);
+      continue;
+    }
+    const read = readText(home.kind, content, file);
+    findings.push(...read.findings);
+    if (read.record) records.push({ kind: home.kind, record: read.record, file, text: read.text } as Loaded);
+    else failed.push({ kind: home.kind, id: home.id, file });
+  }
+  return { records, failed, findings };
+}
+
+/** Reads one record that is not in a file: pasted into a page, or piped in. */
+export function readOne<K extends Kind>(
+  kind: K,
+  content: string | Uint8Array,
+  file = `${kinds[kind].folder}/pasted.yaml`,
+): { readonly record?: RecordOf[K]; readonly findings: readonly Finding[] } {
+  const { record, findings } = readText(kind, content, file);
+  // A pasted record has no editor to name its schema to.
+  return { record: record as RecordOf[K] | undefined, findings: findings.filter((f) => f.code !== "file-schema-line") };
+}
+
+function readText(
+  kind: Kind,
+  content: string | Uint8Array,
+  file: string,
+): { record?: RecordOf[Kind]; text?: string; findings: readonly Finding[] } {
+  const { text, findings: odd } = decode(file, content);
+  if (text === undefined) return { findings: odd };
+  const parsed = parse(file, text);
+  if (!("value" in parsed)) return { findings: [...odd, ...parsed.findings] };
+  const misfits = judge(kinds[kind].schema as Shape, parsed.value);
+  if (misfits.length === 0) return { record: parsed.value as RecordOf[Kind], text, findings: [...odd, ...schemaLine(kind, file, text)] };
+  const at = locator(file, text);
+  const told = misfits
+    .slice(0, mostOfAFile)
+    .map(({ pointer, on, ...rest }): Finding => ({ ...rest, level: "error", at: at(pointer, { on }) }));
+  if (misfits.length > mostOfAFile) {
+    const last = told[mostOfAFile - 1]!;
+    told[mostOfAFile - 1] = { ...last, hint: `${last.hint ?? ""} There are ${misfits.length - mostOfAFile} more in this file.`.trim() };
+  }
+  return { findings: [...odd, ...told] };
+}
+
+/** The first line of a record file: it lets an editor check and complete while the keeper types. */
+export function schemaLineOf(kind: Kind): string {
+  return `# yaml-language-server: $schema=../schema/${kind}.json`;
+}
+
+function schemaLine(kind: Kind, file: string, text: string): readonly Finding[] {
+  const wanted = schemaLineOf(kind);
+  const first = text.slice(0, text.indexOf("\n")).trim();
+  if (first === wanted) return [];
+  const other = first.startsWith("# yaml-language-server:");
+  const code: FindingCode = "file-schema-line";
+  return [
+    {
+      code,
+      level: "warning",
+      says: other ? "Line 1 names the schema of another kind of record." : "Line 1 does not name the schema, so editors cannot help.",
+      at: locator(file, text)("", { offset: [0, Math.max(1, first.length)] }),
+      expected: wanted,
+      actual: first === "" ? "nothing" : first.slice(0, 80),
+      hint: other ? "Put the expected line in its place." : "Put the expected line above the first one.",
+    },
+  ];
+}
+
+/** The kind of record a file holds, by its folder. */
+function homeOf(file: string): { kind: Kind; id: string } | { finding: Finding } {
+  const parts = file.split("/");
+  const name = parts.at(-1) ?? "";
+  const folder = parts.at(-2) ?? "";
+  const at = { file, pointer: "", line: 1, column: 1 };
+  const refuse = (says: string, hint: string) => ({ finding: { code: "file-place", level: "error", says, at, hint } satisfies Finding });
+  const folders = Object.values(kinds).map((k) => k.folder);
+  const kind = (Object.keys(kinds) as Kind[]).find((k) => kinds[k].folder === folder);
+  if (!kind) {
+    const near = nearest(folder, folders);
+    const says = folder === "" ? "The file lies in no folder, so its kind is not known." : `${folder} is not a folder of records.`;
+    return refuse(says, near ? `Did you mean ${near}/${name}?` : `Folders of records: ${few(folders)}.`);
+  }
+  const id = /^(.+)\.yaml$/.exec(name)?.[1];
+  if (id === undefined)
+    return refuse("A record is a file whose name ends in .yaml.", `Rename it to ${name.replace(/\.[^.]*$/, "") || "id"}.yaml.`);
+  return { kind, id };
+}
