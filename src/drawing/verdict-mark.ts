@@ -14,7 +14,7 @@ export const evidenceWord: Readonly<Record<Evidence, string>> = {
   bench: "seen on a bench",
   documented: "documented",
   reported: "reported",
-  inferred: "inferred from the rules",
+  inferred: "by the rules alone",
 };
 
 /** "works, seen on a bench": what the mark says, for a screen reader or a legend. A plain no rests on rules: no evidence is named. */
@@ -78,7 +78,7 @@ export interface MarkOptions {
 }
 
 /** The mark as inline SVG, `height` pixels high and half as much again wide. */
-export function verdictMark(verdict: Verdict, evidence?: Evidence, height = 20, options: MarkOptions = {}): string {
+export function verdictMark(verdict: Verdict, evidence?: Evidence, height = 21, options: MarkOptions = {}): string {
   const says = markWords(verdict, evidence);
   return el(
     "svg",
