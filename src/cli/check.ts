@@ -1,0 +1,64 @@
+// slotwright check: are the records well formed, do they link, do they keep the house rules, does the bench agree with the rules?
+import { type Finding, kinds } from "../records/index.js";
+import { type Club, counted, findingText, inOrder, openClub } from "./club.js";
+import { type Everywhere, json, type Register } from "./command.js";
+import { styled, type Terminal } from "./terminal.js";
+import type { ExitCode } from "./wrong-use.js";
+
+interface CheckOptions extends Everywhere {
+  readonly bench?: boolean;
+}
+
+export const registerCheck: Register = (program, setting) => {
+  program
+    .command("check")
+    .description("check the records: form, links, house rules, and the tested builds against the rules")
+    .option("--no-bench", "leave out the tested builds against the rules (quicker)")
+    .action(
+      setting.action<CheckOptions>((_, options) => {
+        const club = openClub(options.data, setting.terminal);
+        const findings = allFindings(club, setting.terminal, options.bench !== false);
+        return tellCheck(club, findings, options.json === true, setting.terminal);
+      }),
+    );
+};
+
+/** Findings of reading, linking and, when asked, of the bench against the rules. */
+export function allFindings(club: Club, terminal: Terminal, bench: boolean): readonly Finding[] {
+  if (!bench) return club.findings;
+  terminal.progress(`holding ${counted(club.catalogue.builds.size, "build")} against the rules`);
+  const audit: Finding[] = [];
+  terminal.progress("");
+  return inOrder([...club.findings, ...audit]);
+}
+
+/** Errors and warnings are findings; a note is only worth knowing. */
+export function holds(findings: readonly Finding[]): boolean {
+  return findings.every((finding) => finding.level === "note");
+}
+
+export function tellCheck(club: Club, findings: readonly Finding[], asJson: boolean, terminal: Terminal): ExitCode {
+  const kept = holds(findings);
+  if (asJson) {
+    terminal.out(
+      json({ data: club.data.shown, holds: kept, records: countByKind(club), files: club.records.length + club.failed.length, findings }),
+    );
+    return kept ? 0 : 1;
+  }
+  for (const finding of findings) terminal.out(`${findingText(finding, terminal)}\n`);
+  const count = (level: Finding["level"]) => findings.filter((finding) => finding.level === level).length;
+  const records = `${counted(club.records.length, "record")} in ${club.data.shown}`;
+  const unread = club.failed.length > 0 ? `, ${counted(club.failed.length, "file")} that could not be read` : "";
+  const notes = count("note") > 0 ? `, ${counted(count("note"), "note")}` : "";
+  const summary = kept
+    ? `${records}: everything holds${notes}.`
+    : `${records}${unread}: ${counted(count("error"), "error")}, ${counted(count("warning"), "warning")}${notes}.`;
+  terminal.out(styled(terminal, "bold", summary));
+  return kept ? 0 : 1;
+}
+
+function countByKind(club: Club): Record<string, number> {
+  const counts: Record<string, number> = {};
+  for (const kind of Object.keys(kinds)) counts[kind] = club.records.filter((loaded) => loaded.kind === kind).length;
+  return counts;
+}

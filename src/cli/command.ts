@@ -1,0 +1,34 @@
+// What every command shares: the options that stand everywhere, and how an action's outcome becomes an exit code.
+import type { Command } from "commander";
+import type { Terminal } from "./terminal.js";
+import type { ExitCode } from "./wrong-use.js";
+
+/** Options every command takes. */
+export interface Everywhere {
+  readonly data?: string;
+  readonly json?: boolean;
+}
+
+export interface Setting {
+  readonly terminal: Terminal;
+  /**
+   * Makes an action for commander: arguments and options (those that stand everywhere among them) go in, an exit code
+   * comes out. Wrong use is thrown as WrongUse and told by `run`.
+   */
+  action<O extends Everywhere>(
+    does: (args: readonly string[], options: O) => Promise<ExitCode> | ExitCode,
+  ): (...given: unknown[]) => Promise<void>;
+}
+
+/** A command's file exports one of these. */
+export type Register = (program: Command, setting: Setting) => void;
+
+/** For options that may be given several times. */
+export function gathered(value: string, before: readonly string[] | undefined): readonly string[] {
+  return [...(before ?? []), value];
+}
+
+/** JSON as every command prints it: two spaces, big numbers as digits. */
+export function json(value: unknown): string {
+  return JSON.stringify(value, (_, v) => (typeof v === "bigint" ? v.toString() : v), 2);
+}

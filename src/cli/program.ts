@@ -1,0 +1,79 @@
+// Wires the commands to commander, and turns every outcome into an exit code: 0 it holds, 1 findings, 2 wrong use.
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { Command, CommanderError } from "commander";
+import { registerCheck } from "./check.js";
+import { type Everywhere, json, type Register, type Setting } from "./command.js";
+import { packageTop } from "./folders.js";
+import { registerNew } from "./new.js";
+import { registerStartClub } from "./start-club.js";
+import type { Terminal } from "./terminal.js";
+import { type ExitCode, WrongUse } from "./wrong-use.js";
+
+const commands: readonly Register[] = [registerCheck, registerNew, registerStartClub];
+
+/** Runs one command line (without the program's own name). Throws only for our own bugs. */
+export async function run(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
+  let code: ExitCode = 0;
+  const program = new Command("slotwright");
+  const setting: Setting = {
+    terminal,
+    action:
+      (does) =>
+      async (...given) => {
+        const command = given.at(-1) as Command;
+        const words = given
+          .slice(0, -2)
+          .flat()
+          .filter((word): word is string => typeof word === "string");
+        code = await does(words, command.optsWithGlobals());
+      },
+  };
+  program
+    .description("Which board, firmware, cards, slots and jumpers of an old computer work together, and why not.")
+    .version(version(), "-V, --version", "print the version")
+    .option("--data <folder>", "the club's records (default: data/ here when it holds records, else the demo club)")
+    .option("--json", "print JSON, for other programs")
+    .helpOption("-h, --help", "print this help")
+    .configureHelp({ showGlobalOptions: true })
+    .configureOutput({
+      writeOut: (text) => terminal.out(text.trimEnd()),
+      writeErr: (text) => terminal.err(text.trimEnd()),
+      getOutHasColors: () => terminal.colour,
+    })
+    .showSuggestionAfterError()
+    .addHelpText("after", "\nExit codes: 0 it holds, 1 there are findings (or the build does not work), 2 wrong use.")
+    .exitOverride();
+  for (const register of commands) register(program, setting);
+  for (const command of program.commands) command.copyInheritedSettings(program).helpOption("-h, --help", "print this help");
+  try {
+    if (args.length === 0) {
+      program.outputHelp();
+      return 2;
+    }
+    await program.parseAsync([...args], { from: "user" });
+    return code;
+  } catch (problem) {
+    if (problem instanceof CommanderError) {
+      if (problem.exitCode === 0) return 0;
+      terminal.err("Run slotwright --help for the commands, slotwright <command> --help for one of them.");
+      return 2;
+    }
+    if (problem instanceof WrongUse) return tell(problem, program.opts<Everywhere>().json === true || args.includes("--json"), terminal);
+    throw problem;
+  }
+}
+
+function tell(problem: WrongUse, asJson: boolean, terminal: Terminal): ExitCode {
+  if (asJson) terminal.out(json({ error: { says: problem.message, next: problem.next, details: problem.details } }));
+  else {
+    for (const line of problem.details) terminal.err(line);
+    terminal.err(problem.message);
+    terminal.err(problem.next);
+  }
+  return 2;
+}
+
+function version(): string {
+  return (JSON.parse(readFileSync(join(packageTop(), "package.json"), "utf8")) as { version: string }).version;
+}
