@@ -92,12 +92,12 @@ function readText(
 }
 
 /** The first line of a record file: it lets an editor check and complete while the keeper types. */
-export function schemaLineOf(kind: Kind): string {
-  return `# yaml-language-server: $schema=../schema/${kind}.json`;
+export function schemaLineOf(kind: Kind, depth = 1): string {
+  return `# yaml-language-server: $schema=${"../".repeat(depth)}schema/${kind}.json`;
 }
 
 function schemaLine(kind: Kind, file: string, text: string): readonly Finding[] {
-  const wanted = schemaLineOf(kind);
+  const wanted = schemaLineOf(kind, depthBelow(kind, file));
   const first = text.slice(0, text.indexOf("\n")).trim();
   if (first === wanted) return [];
   const other = first.startsWith("# yaml-language-server:");
@@ -115,7 +115,13 @@ function schemaLine(kind: Kind, file: string, text: string): readonly Finding[] 
   ];
 }
 
-/** The kind of record a file holds, by its folder. */
+/** How many folders lie between a record and the folder its kind's folder stands in: 1, or more inside a subfolder. */
+function depthBelow(kind: Kind, file: string): number {
+  const folders = file.split("/").slice(0, -1);
+  return Math.max(1, folders.length - folders.lastIndexOf(kinds[kind].folder));
+}
+
+/** The kind of record a file holds, by the nearest folder above it that is one of ours: parts/bought-in/x.yaml is a part. */
 function homeOf(file: string): { kind: Kind; id: string } | { finding: Finding } {
   const parts = file.split("/");
   const name = parts.at(-1) ?? "";
@@ -123,7 +129,8 @@ function homeOf(file: string): { kind: Kind; id: string } | { finding: Finding }
   const at = { file, pointer: "", line: 1, column: 1 };
   const refuse = (says: string, hint: string) => ({ finding: { code: "file-place", level: "error", says, at, hint } satisfies Finding });
   const folders = Object.values(kinds).map((k) => k.folder);
-  const kind = (Object.keys(kinds) as Kind[]).find((k) => kinds[k].folder === folder);
+  const home = parts.slice(0, -1).findLast((f) => folders.some((known) => known === f));
+  const kind = (Object.keys(kinds) as Kind[]).find((k) => kinds[k].folder === home);
   if (!kind) {
     const near = nearest(folder, folders);
     const says = folder === "" ? "The file lies in no folder, so its kind is not known." : `${folder} is not a folder of records.`;

@@ -81,6 +81,13 @@ describe("bad input", () => {
     expect(read(club, "x.yaml").map((f) => f.code)).toEqual(["file-place"]);
   });
 
+  test("a record may lie in a subfolder of its kind's folder; line 1 then climbs one step more", () => {
+    expect(read(club.replace("../schema", "../../schema"), "clubs/borrowed/testers.yaml")).toEqual([]);
+    expect(read(club, "clubs/borrowed/testers.yaml").map((f) => [f.code, f.expected])).toEqual([
+      ["file-schema-line", "# yaml-language-server: $schema=../../schema/club.json"],
+    ]);
+  });
+
   test("at most twenty findings of one file are told, and how many more there are", () => {
     const findings = read(club + Array.from({ length: 500 }, (_, i) => `extra_${i}: 1\n`).join(""));
     expect(findings).toHaveLength(20);
