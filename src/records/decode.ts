@@ -46,7 +46,7 @@ export function decode(file: string, content: Uint8Array | string): Decoded {
       hint: "Save it as UTF-8 without BOM. The rest was read all the same.",
     });
   }
-  if (text.split("\n").every((l) => /^\s*(#|$)/.test(l)))
+  if (text.split(/\r\n?|\n/).every((l) => /^\s*(#|$)/.test(l)))
     return refuse("file-empty", "The file holds no record.", "Fill it in, or delete it.");
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
   const odd = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]|\r(?!\n)/.exec(text);
