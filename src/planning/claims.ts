@@ -1,0 +1,121 @@
+// Everything that takes ports, memory, interrupts or DMA: the cards under their settings, and the board itself.
+// One list, so that every clash is found by comparing two of its entries.
+import { bytes, type Bus, type Claims, hex } from "../records/index.js";
+import type { Literal } from "../solver/index.js";
+import type { Ref } from "./answer.js";
+import { cardIn, eachCard, type Frame, ofRevision, onRevisions, setTo, withMemory } from "./frame.js";
+import { live, type Release } from "./question.js";
+
+export interface Taken {
+  /** Index of the card, or undefined for the board. */
+  readonly card?: number;
+  /** "Tallow bus tracer with J2 at D000" */
+  readonly who: string;
+  readonly when: readonly (Literal | undefined)[];
+  readonly claims: Claims;
+  readonly ref: Ref;
+}
+
+/** Every claim of the machine with the condition it stands under. */
+export function takings(frame: Frame): Taken[] {
+  return [...boardTakings(frame), ...cardTakings(frame)];
+}
+
+function boardTakings(frame: Frame): Taken[] {
+  const { board } = frame.question;
+  const fixed = board.fixed.map((f, at): Taken => ({
+    who: `${f.name} of the board`,
+    when: [onRevisions(frame, (r) => !f.revisions || f.revisions.includes(r)), withMemory(frame, (m) => !f.when_memory || f.when_memory.some((s) => bytes(s) === m))],
+    claims: f,
+    ref: { kind: "board", id: board.id, pointer: `/fixed/${at}` },
+  }));
+  const sockets = board.firmware_sockets.map((s, at): Taken => ({
+    who: `the firmware in ${s.id}`,
+    when: [onRevisions(frame, (r) => !s.revisions || s.revisions.includes(r))],
+    claims: { memory: [{ base: s.window.base, size: s.window.size, is: "rom" }] },
+    ref: { kind: "board", id: board.id, pointer: `/firmware_sockets/${at}` },
+  }));
+  return [...fixed, ...sockets];
+}
+
+function cardTakings(frame: Frame): Taken[] {
+  return eachCard(frame).flatMap(({ at, asked }) => {
+    const { card } = asked;
+    const out: Taken[] = [];
+    (card.claims ?? []).forEach((c, i) => {
+      const settings = Object.entries(c.when ?? {});
+      const named = settings.map(([id, p]) => `${id} at ${typeof p === "string" ? p : p.join(" or ")}`);
+      out.push({
+        card: at,
+        who: named.length > 0 ? `${card.name} with ${named.join(", ")}` : card.name,
+        when: [
+          cardIn(frame, at),
+          ofRevision(frame, at, (r) => !c.revisions || c.revisions.includes(r)),
+          ...settings.map(([id, p]) => setTo(frame, at, id, typeof p === "string" ? [p] : p)),
+        ],
+        claims: c,
+        ref: { kind: "card", id: card.id, pointer: `/claims/${i}` },
+      });
+    });
+    asked.settings.forEach((setting, s) => {
+      setting.positions.forEach((p, i) => {
+        if (!p.io && !p.memory && !p.interrupts && !p.dma) return;
+        out.push({
+          card: at,
+          who: `${card.name} with ${setting.id} at ${p.id}`,
+          when: [cardIn(frame, at), ofRevision(frame, at, (r) => !setting.revisions || setting.revisions.includes(r)), setTo(frame, at, setting.id, [p.id])],
+          claims: p,
+          ref: { kind: "card", id: card.id, pointer: `/settings/${s}/positions/${i}` },
+        });
+      });
+    });
+    return out;
+  });
+}
+
+/** Modes in which both are there; "all" when that is every mode (then no mode need be named). */
+export function togetherIn(frame: Frame, a: Taken, b: Taken, what: Release): "all" | readonly number[] {
+  const at = frame.question.modes.flatMap((mode, m) => {
+    const there = (t: Taken) => t.card === undefined || live(frame.question.cards[t.card]!, mode, what);
+    return there(a) && there(b) ? [m] : [];
+  });
+  return at.length === frame.question.modes.length ? "all" : at;
+}
+
+/** The line's own name, whichever of its names was used; undefined when the bus has no such line. */
+export function lineOf(bus: Bus, name: string): Bus["interrupts"][number] | undefined {
+  return bus.interrupts.find((l) => l.id === name || l.also?.includes(name));
+}
+
+/** Overlap of two memory windows, as text; undefined when there is none. */
+export function memoryOverlap(a: NonNullable<Claims["memory"]>[number], b: NonNullable<Claims["memory"]>[number]): string | undefined {
+  const from = Math.max(a.base, b.base);
+  const to = Math.min(a.base + bytes(a.size), b.base + bytes(b.size)) - 1;
+  return from <= to ? `${hex(from, 5)}–${hex(to, 5)}` : undefined;
+}
+
+/**
+ * Overlap of two port windows, aliases counted: a card that decodes d bits answers at every address equal to its own
+ * modulo 2^d, so two windows meet exactly when they meet modulo 2^min(d1, d2).
+ */
+export function portOverlap(
+  a: NonNullable<Claims["io"]>[number],
+  b: NonNullable<Claims["io"]>[number],
+  busBits: number,
+): { readonly at: string; readonly aliased: boolean } | undefined {
+  const bits = Math.min(a.decoded_bits ?? busBits, b.decoded_bits ?? busBits);
+  const span = 2 ** bits;
+  const direct = Math.max(a.base, b.base) <= Math.min(a.base + a.size, b.base + b.size) - 1;
+  if (direct) return { at: ports(Math.max(a.base, b.base), Math.min(a.base + a.size, b.base + b.size) - 1), aliased: false };
+  for (let i = 0; i < Math.min(a.size, span); i++) {
+    const address = (a.base + i) % span;
+    const from = b.base % span;
+    const offset = (address - from + span) % span;
+    if (offset < b.size) return { at: ports(address, address), aliased: true };
+  }
+  return undefined;
+}
+
+export function ports(from: number, to: number): string {
+  return from === to ? hex(from, 3) : `${hex(from, 3)}–${hex(to, 3)}`;
+}

@@ -1,0 +1,158 @@
+// A question: a build read against the catalogue, with every hole spelt out. Says what cannot be asked; judges nothing.
+import { type Catalogue, versionIndex } from "../catalogue/index.js";
+import { type Board, type Build, type BuildCard, type Bus, bytes, type Card, type Firmware, type Setting, type Slot, sizeText } from "../records/index.js";
+import { closest } from "./closest.js";
+
+/** A card of the build: one copy, its name, and what of it the owner fixed. */
+export interface AskedCard {
+  readonly as: string;
+  readonly card: Card;
+  /** Revision ids; one entry "" when the record knows only one kind. */
+  readonly revisions: readonly string[];
+  readonly settings: readonly Setting[];
+  readonly chosen: BuildCard;
+  readonly pointer: string;
+}
+
+export interface AskedMode {
+  readonly id: string;
+  readonly name: string;
+  readonly enabled: ReadonlySet<string>;
+  readonly firmware?: string;
+  readonly safest: boolean;
+}
+
+export interface Question {
+  readonly catalogue: Catalogue;
+  readonly build: Build;
+  readonly board: Board;
+  readonly bus: Bus;
+  readonly family: Firmware;
+  readonly revisions: readonly string[];
+  /** Revisions the owner says it may be; all when not told. */
+  readonly chosenRevisions: readonly string[];
+  /** Bytes; one entry 0 when the board record names no options. */
+  readonly memories: readonly number[];
+  readonly slots: readonly Slot[];
+  readonly cards: readonly AskedCard[];
+  readonly modes: readonly AskedMode[];
+}
+
+/** Something in the build that cannot be asked: an id nobody knows, a slot the board lacks. */
+export interface Fault {
+  /** JSON pointer into the build. */
+  readonly pointer: string;
+  readonly says: string;
+  readonly hint: string;
+}
+
+export interface Misasked {
+  readonly kind: "misasked";
+  readonly faults: readonly Fault[];
+}
+
+/** Reads a build against the catalogue. */
+export function ask(catalogue: Catalogue, build: Build): { readonly kind: "question"; readonly question: Question } | Misasked {
+  const faults: Fault[] = [];
+  const miss = (pointer: string, what: string, word: string, among: Iterable<string>) => {
+    const names = [...among];
+    const near = closest(word, names);
+    const listed = names.length === 0 ? "There are none." : `There are: ${names.slice(0, 12).join(", ")}${names.length > 12 ? ", …" : ""}.`;
+    faults.push({ pointer, says: `No ${what} is called "${word}".`, hint: near ? `Did you mean "${near}"?` : listed });
+  };
+  const board = catalogue.boards.get(build.board);
+  if (!board) {
+    miss("/board", "board", build.board, catalogue.boards.keys());
+    return { kind: "misasked", faults };
+  }
+  const bus = catalogue.buses.get(board.bus);
+  const familyId = build.firmware ?? board.firmware[0]!;
+  const family = catalogue.firmware.get(familyId);
+  if (!bus) miss("/board", "bus", board.bus, catalogue.buses.keys());
+  if (!family) miss("/firmware", "firmware family", familyId, catalogue.firmware.keys());
+  if (!bus || !family) return { kind: "misasked", faults };
+
+  const revisions = board.revisions.map((r) => r.id);
+  const told = build.revision === undefined ? [] : typeof build.revision === "string" ? [build.revision] : build.revision;
+  told.forEach((r) => {
+    if (!revisions.includes(r)) miss("/revision", `revision of ${board.name}`, r, revisions);
+  });
+  const memories = board.memory ? board.memory.options.map(bytes) : [0];
+  if (build.memory !== undefined && board.memory && !memories.includes(bytes(build.memory)))
+    faults.push({
+      pointer: "/memory",
+      says: `${board.name} is not known with ${sizeText(bytes(build.memory))} of memory.`,
+      hint: `Known amounts: ${memories.map(sizeText).join(", ")}.`,
+    });
+  const cards = build.cards.flatMap((chosen, at) => readCard(catalogue, board, chosen, `/cards/${at}`, miss) ?? []);
+  const names = cards.map((c) => c.as);
+  names.forEach((name, at) => {
+    if (names.indexOf(name) !== at)
+      faults.push({ pointer: `/cards/${at}`, says: `Two cards are called "${name}".`, hint: "Give each copy its own name with `as`." });
+  });
+  const modes = readModes(build, cards, family, miss);
+  if (faults.length > 0) return { kind: "misasked", faults };
+  const question: Question = {
+    catalogue, build, board, bus, family, revisions,
+    chosenRevisions: told.length > 0 ? told : revisions,
+    memories, slots: board.slots, cards, modes,
+  };
+  return { kind: "question", question };
+}
+
+type Miss = (pointer: string, what: string, word: string, among: Iterable<string>) => void;
+
+function readCard(catalogue: Catalogue, board: Board, chosen: BuildCard, pointer: string, miss: Miss): AskedCard | undefined {
+  const card = catalogue.cards.get(chosen.card);
+  if (!card) {
+    miss(`${pointer}/card`, "card", chosen.card, catalogue.cards.keys());
+    return undefined;
+  }
+  const revisions = card.revisions?.map((r) => r.id) ?? [""];
+  if (chosen.revision !== undefined && !revisions.includes(chosen.revision)) miss(`${pointer}/revision`, `revision of ${card.name}`, chosen.revision, revisions);
+  const slots = board.slots.map((s) => s.id);
+  if (chosen.slot !== undefined && !slots.includes(chosen.slot)) miss(`${pointer}/slot`, `slot of ${board.name}`, chosen.slot, slots);
+  const settings = card.settings ?? [];
+  for (const [id, position] of Object.entries(chosen.settings ?? {})) {
+    const setting = settings.find((s) => s.id === id);
+    if (!setting) miss(`${pointer}/settings/${id}`, `setting of ${card.name}`, id, settings.map((s) => s.id));
+    else if (!setting.positions.some((p) => p.id === position)) miss(`${pointer}/settings/${id}`, `position of ${id} on ${card.name}`, position, setting.positions.map((p) => p.id));
+  }
+  return { as: chosen.as ?? card.id, card, revisions, settings, chosen, pointer };
+}
+
+function readModes(build: Build, cards: readonly AskedCard[], family: Firmware, miss: Miss): AskedMode[] {
+  const all = new Set(cards.map((c) => c.as));
+  const given = build.modes ?? [{ id: "always" }];
+  return given.map((mode, at) => {
+    const enabled = new Set<string>();
+    for (const name of mode.cards ?? all) {
+      const found = cards.filter((c) => c.as === name || c.card.id === name);
+      if (found.length === 0) miss(`/modes/${at}/cards`, "card of this build", name, all);
+      for (const c of found) enabled.add(c.as);
+    }
+    if (mode.firmware !== undefined && versionIndex(family, mode.firmware) < 0)
+      miss(`/modes/${at}/firmware`, `version of ${family.name}`, mode.firmware, family.versions.map((v) => v.id));
+    return { id: mode.id, name: mode.name ?? mode.id, enabled, firmware: mode.firmware, safest: mode.safest ?? false };
+  });
+}
+
+/** True when the modes of a machine can switch this card off. A jumper inside the case is no switch. */
+export function switchable(card: Card): boolean {
+  if (!card.enable) return false;
+  if (card.enable.by === "contacts") return true;
+  return card.settings?.find((s) => s.id === card.enable?.setting)?.by === "software";
+}
+
+export type Release = NonNullable<Card["enable"]>["releases"][number];
+
+/** True when in this mode the card still takes, or needs, what `what` names. */
+export function live(asked: AskedCard, mode: AskedMode, what: Release): boolean {
+  if (mode.enabled.has(asked.as) || !switchable(asked.card)) return true;
+  return !asked.card.enable!.releases.includes(what);
+}
+
+/** True when in this mode the card runs (or cannot be stopped from running). */
+export function runs(asked: AskedCard, mode: AskedMode): boolean {
+  return mode.enabled.has(asked.as) || !switchable(asked.card);
+}

@@ -1,0 +1,15 @@
+// Every rule of the trade, in the order its facts are told.
+import type { TradeRule } from "../draft.js";
+import { chain } from "./chain.js";
+import { conflicts } from "./conflicts.js";
+import { firmware } from "./firmware.js";
+import { fit } from "./fit.js";
+import { lines } from "./lines.js";
+import { needs } from "./needs.js";
+import { rails } from "./rails.js";
+import { room } from "./room.js";
+import { settings } from "./settings.js";
+import { dma, interrupts } from "./shared.js";
+import { ioWindows, memoryWindows } from "./windows.js";
+
+export const tradeRules: readonly TradeRule[] = [fit, room, lines, settings, firmware, needs, ioWindows, memoryWindows, interrupts, dma, rails, chain, conflicts];

@@ -1,0 +1,53 @@
+// Address windows: two things that answer at one address drive the bus against each other. Ports count with their aliases.
+import { memoryOverlap, portOverlap, type Taken, takings, togetherIn } from "../claims.js";
+import { type Draft, fact, never, type TradeRule } from "../draft.js";
+import { type Frame, modeKept } from "../frame.js";
+
+export const ioWindows: TradeRule = {
+  name: "io-windows",
+  says: "No two things answer at one port, aliases of partly decoded cards included.",
+  drafts: (frame) =>
+    pairs(frame, "io", (a, b) => {
+      for (const x of a.claims.io ?? [])
+        for (const y of b.claims.io ?? []) {
+          const met = portOverlap(x, y, frame.question.bus.io_address_bits);
+          if (met) return `both answer at port ${met.at}${met.aliased ? ", because one of them looks at too few address lines and answers again further up" : ""}`;
+        }
+      return undefined;
+    }),
+};
+
+export const memoryWindows: TradeRule = {
+  name: "memory-windows",
+  says: "No two things answer at one memory address, unless both are made to share it.",
+  drafts: (frame) =>
+    pairs(frame, "memory", (a, b) => {
+      for (const x of a.claims.memory ?? [])
+        for (const y of b.claims.memory ?? []) {
+          const met = x.shareable && y.shareable ? undefined : memoryOverlap(x, y);
+          if (met) return `both answer at memory ${met}`;
+        }
+      return undefined;
+    }),
+};
+
+/** Every pair of takings that clash, in the modes in which both are there. */
+export function pairs(frame: Frame, what: "io" | "memory" | "interrupts" | "dma", clash: (a: Taken, b: Taken) => string | undefined): Draft[] {
+  const all = takings(frame).filter((t) => t.claims[what]);
+  return all.flatMap((a, i) =>
+    all.slice(i + 1).flatMap((b): Draft[] => {
+      if (a.card === b.card) return [];
+      const says = clash(a, b);
+      if (!says) return [];
+      const modes = togetherIn(frame, a, b, what);
+      const when = [...a.when, ...b.when];
+      const rule = what === "io" ? "io-windows" : what === "memory" ? "memory-windows" : what === "interrupts" ? "interrupts" : "dma";
+      const told = fact(rule, `${capital(a.who)} and ${b.who}: ${says}.`, a.ref, b.ref);
+      return modes === "all" ? never(frame, told, when) : never(frame, told, ...modes.map((m) => [...when, modeKept(frame, m)]));
+    }),
+  );
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
