@@ -142,6 +142,9 @@ export interface Repair {
 }
 
 export interface Answer {
+  readonly kind: "answer";
+  /** False when the budget ran out: then counts are lower bounds and lists may lack entries; a verdict given is still right. */
+  readonly finished: boolean;
   readonly verdict: Verdict;
   /** One sentence a friend would say. */
   readonly says: string;

@@ -2,7 +2,19 @@
 import { bytes, sizeText } from "../records/index.js";
 import type { Choice, Rule } from "../solver/index.js";
 import type { OwnersChoice } from "./answer.js";
-import { cardIn, eachCard, eachMode, type Frame, inSlot, modeKept, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "./frame.js";
+import {
+  cardIn,
+  eachCard,
+  eachMode,
+  type Frame,
+  inSlot,
+  modeKept,
+  ofRevision,
+  onRevisions,
+  runsVersion,
+  setTo,
+  withMemory,
+} from "./frame.js";
 
 type Told = Choice & { readonly told: OwnersChoice };
 
@@ -10,23 +22,43 @@ type Told = Choice & { readonly told: OwnersChoice };
 export function ownersChoices(frame: Frame): Told[] {
   const { question } = frame;
   const out: Told[] = [];
-  const add = (kind: OwnersChoice["kind"], id: string, says: string, literal: { variable: number; values: readonly number[] } | undefined) => {
+  const add = (
+    kind: OwnersChoice["kind"],
+    id: string,
+    says: string,
+    literal: { variable: number; values: readonly number[] } | undefined,
+  ) => {
     if (!literal) return;
     const rules: Rule[] = [{ kind: "unary", variable: literal.variable, values: literal.values }];
     out.push({ id, rules, told: { id, kind, says } });
   };
   const { build, board } = question;
   if (question.chosenRevisions.length < question.revisions.length)
-    add("revision", "revision", `${board.name} is revision ${question.chosenRevisions.join(" or ")}`, onRevisions(frame, (r) => question.chosenRevisions.includes(r)));
+    add(
+      "revision",
+      "revision",
+      `${board.name} is revision ${question.chosenRevisions.join(" or ")}`,
+      onRevisions(frame, (r) => question.chosenRevisions.includes(r)),
+    );
   if (build.memory !== undefined && question.memories.length > 1)
-    add("memory", "memory", `${sizeText(bytes(build.memory))} of memory`, withMemory(frame, (m) => m === bytes(build.memory!)));
+    add(
+      "memory",
+      "memory",
+      `${sizeText(bytes(build.memory))} of memory`,
+      withMemory(frame, (m) => m === bytes(build.memory!)),
+    );
   for (const { at, mode } of eachMode(frame)) {
+    // A machine with one way to run cannot give that one up, so it is no choice.
     if (question.modes.length > 1) add("mode", `mode:${mode.id}`, `mode "${mode.name}"`, modeKept(frame, at));
-    else out.push({ id: `mode:${mode.id}`, rules: [{ kind: "unary", variable: modeKept(frame, at).variable, values: modeKept(frame, at).values }], told: { id: `mode:${mode.id}`, kind: "mode", says: "the machine runs" } });
     if (mode.firmware !== undefined) {
       const off = question.family.versions.length;
       const pinned = runsVersion(frame, at, (v) => v === mode.firmware);
-      add("firmware", `firmware:${mode.id}`, `${question.family.name} ${mode.firmware}${question.modes.length > 1 ? ` in mode "${mode.name}"` : ""}`, { ...pinned, values: [...pinned.values, off] });
+      add(
+        "firmware",
+        `firmware:${mode.id}`,
+        `${question.family.name} ${mode.firmware}${question.modes.length > 1 ? ` in mode "${mode.name}"` : ""}`,
+        { ...pinned, values: [...pinned.values, off] },
+      );
     }
   }
   for (const { at, asked } of eachCard(frame)) {
@@ -37,8 +69,15 @@ export function ownersChoices(frame: Frame): Told[] {
       const pinned = inSlot(frame, at, (s) => s.id === chosen.slot);
       add("slot", `slot:${as}`, `${card.name} in ${chosen.slot}`, { ...pinned, values: [...pinned.values, out] });
     }
-    if (chosen.revision !== undefined && asked.revisions.length > 1) add("card-revision", `card-revision:${as}`, `${card.name} of revision ${chosen.revision}`, ofRevision(frame, at, (r) => r === chosen.revision));
-    for (const [id, position] of Object.entries(chosen.settings ?? {})) add("setting", `setting:${as}:${id}`, `${card.name} with ${id} at ${position}`, setTo(frame, at, id, [position]));
+    if (chosen.revision !== undefined && asked.revisions.length > 1)
+      add(
+        "card-revision",
+        `card-revision:${as}`,
+        `${card.name} of revision ${chosen.revision}`,
+        ofRevision(frame, at, (r) => r === chosen.revision),
+      );
+    for (const [id, position] of Object.entries(chosen.settings ?? {}))
+      add("setting", `setting:${as}:${id}`, `${card.name} with ${id} at ${position}`, setTo(frame, at, id, [position]));
   }
   return out;
 }

@@ -1,6 +1,6 @@
 // Everything that takes ports, memory, interrupts or DMA: the cards under their settings, and the board itself.
 // One list, so that every clash is found by comparing two of its entries.
-import { bytes, type Bus, type Claims, hex } from "../records/index.js";
+import { type Bus, bytes, type Claims, hex } from "../records/index.js";
 import type { Literal } from "../solver/index.js";
 import type { Ref } from "./answer.js";
 import { cardIn, eachCard, type Frame, ofRevision, onRevisions, setTo, withMemory } from "./frame.js";
@@ -23,18 +23,25 @@ export function takings(frame: Frame): Taken[] {
 
 function boardTakings(frame: Frame): Taken[] {
   const { board } = frame.question;
-  const fixed = board.fixed.map((f, at): Taken => ({
-    who: `${f.name} of the board`,
-    when: [onRevisions(frame, (r) => !f.revisions || f.revisions.includes(r)), withMemory(frame, (m) => !f.when_memory || f.when_memory.some((s) => bytes(s) === m))],
-    claims: f,
-    ref: { kind: "board", id: board.id, pointer: `/fixed/${at}` },
-  }));
-  const sockets = board.firmware_sockets.map((s, at): Taken => ({
-    who: `the firmware in ${s.id}`,
-    when: [onRevisions(frame, (r) => !s.revisions || s.revisions.includes(r))],
-    claims: { memory: [{ base: s.window.base, size: s.window.size, is: "rom" }] },
-    ref: { kind: "board", id: board.id, pointer: `/firmware_sockets/${at}` },
-  }));
+  const fixed = board.fixed.map(
+    (f, at): Taken => ({
+      who: `${f.name} of the board`,
+      when: [
+        onRevisions(frame, (r) => !f.revisions || f.revisions.includes(r)),
+        withMemory(frame, (m) => !f.when_memory || f.when_memory.some((s) => bytes(s) === m)),
+      ],
+      claims: f,
+      ref: { kind: "board", id: board.id, pointer: `/fixed/${at}` },
+    }),
+  );
+  const sockets = board.firmware_sockets.map(
+    (s, at): Taken => ({
+      who: `the firmware in ${s.id}`,
+      when: [onRevisions(frame, (r) => !s.revisions || s.revisions.includes(r))],
+      claims: { memory: [{ base: s.window.base, size: s.window.size, is: "rom" }] },
+      ref: { kind: "board", id: board.id, pointer: `/firmware_sockets/${at}` },
+    }),
+  );
   return [...fixed, ...sockets];
 }
 
@@ -63,7 +70,11 @@ function cardTakings(frame: Frame): Taken[] {
         out.push({
           card: at,
           who: `${card.name} with ${setting.id} at ${p.id}`,
-          when: [cardIn(frame, at), ofRevision(frame, at, (r) => !setting.revisions || setting.revisions.includes(r)), setTo(frame, at, setting.id, [p.id])],
+          when: [
+            cardIn(frame, at),
+            ofRevision(frame, at, (r) => !setting.revisions || setting.revisions.includes(r)),
+            setTo(frame, at, setting.id, [p.id]),
+          ],
           claims: p,
           ref: { kind: "card", id: card.id, pointer: `/settings/${s}/positions/${i}` },
         });

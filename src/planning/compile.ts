@@ -4,7 +4,7 @@ import type { Choice, Literal, Problem, Rule, Solution } from "../solver/index.j
 import type { OwnersChoice } from "./answer.js";
 import { ownersChoices } from "./choices.js";
 import type { Draft } from "./draft.js";
-import { type Frame, frameOf, holds } from "./frame.js";
+import { type Frame, frameOf, holds, modeKept } from "./frame.js";
 import type { Question } from "./question.js";
 import { tradeRules } from "./rules/index.js";
 
@@ -35,10 +35,24 @@ export function compile(question: Question): Compiled {
   const unsettled = drafts.filter((d): d is Unsettled => d.kind === "unknown");
   const soft = drafts.filter((d): d is Soft => d.kind === "soft");
   const choices = ownersChoices(frame);
-  const facts: Problem = { variables: frame.variables, rules: sure.flatMap((d, i) => d.rules.map((r): Rule => ({ ...r, id: `${i}` }))) };
-  const possible = withRules(facts, choices.flatMap((c) => c.rules));
-  const certain = withRules(possible, unsettled.flatMap((d) => forbids(d.when)));
+  const facts: Problem = {
+    variables: frame.variables,
+    rules: [...alwaysOn(frame), ...sure.flatMap((d, i) => d.rules.map((r): Rule => ({ ...r, id: `${i}` })))],
+  };
+  const possible = withRules(
+    facts,
+    choices.flatMap((c) => c.rules),
+  );
+  const certain = withRules(
+    possible,
+    unsettled.flatMap((d) => forbids(d.when)),
+  );
   return { question, frame, sure, unsettled, soft, choices, facts, possible, certain };
+}
+
+/** A machine with a single mode runs it. */
+function alwaysOn(frame: Frame): Rule[] {
+  return frame.firmware.length === 1 ? [{ kind: "unary", ...modeKept(frame, 0) }] : [];
 }
 
 export function withRules(problem: Problem, rules: readonly Rule[]): Problem {

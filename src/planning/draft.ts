@@ -11,7 +11,13 @@ import { always, type Frame } from "./frame.js";
 export type Draft =
   | { readonly kind: "sure"; readonly fact: Fact; readonly rules: readonly Rule[] }
   | { readonly kind: "unknown"; readonly fact: Fact; readonly how: string; readonly when: readonly (readonly Literal[])[] }
-  | { readonly kind: "soft"; readonly fact: Fact; readonly when: readonly (readonly Literal[])[]; readonly level: SoftLevel; readonly condition: Condition };
+  | {
+      readonly kind: "soft";
+      readonly fact: Fact;
+      readonly when: readonly (readonly Literal[])[];
+      readonly level: SoftLevel;
+      readonly condition: Condition;
+    };
 
 /** 1 cosmetic, 2 works with a loss, 3 a remedy must be taken. */
 export type SoftLevel = 1 | 2 | 3;

@@ -51,14 +51,28 @@ function standsAlike(tested: BuildCard, placed: Placed, card: Card): boolean {
 }
 
 /** Evidence of a combination: the notes, weakest first, and the weakest grade. */
-export function evidenceOf(question: Question, machine: Machine, proven: readonly Proven[]): { readonly grade: Evidence; readonly rests: readonly EvidenceNote[] } {
+export function evidenceOf(
+  question: Question,
+  machine: Machine,
+  proven: readonly Proven[],
+): { readonly grade: Evidence; readonly rests: readonly EvidenceNote[] } {
   const notes: EvidenceNote[] = [];
   const here = proven.filter((p) => p.build.revision === machine.revision);
   for (const mode of machine.modes) {
     const running = machine.cards.filter((c) => mode.enabled.includes(c.as));
     const match = (p: Proven, placed: Placed) => p.enabled.some((t) => standsAlike(t, placed, question.catalogue.cards.get(placed.card)!));
     const inMode = machine.modes.length > 1 ? ` (${mode.name})` : "";
-    for (const placed of running) notes.push(cardNote(question, machine, mode, placed, here.filter((p) => p.firmware === mode.firmware && match(p, placed)), inMode));
+    for (const placed of running)
+      notes.push(
+        cardNote(
+          question,
+          machine,
+          mode,
+          placed,
+          here.filter((p) => p.firmware === mode.firmware && match(p, placed)),
+          inMode,
+        ),
+      );
     running.forEach((a, i) => {
       for (const b of running.slice(i + 1)) {
         const builds = here.filter((p) => p.firmware === mode.firmware && match(p, a) && match(p, b));
@@ -99,19 +113,37 @@ function refsOf(proven: readonly Proven[]): Ref[] {
   return [...new Set(proven.map((p) => p.build.id))].map((id) => ref("build", id, "/result"));
 }
 
-function cardNote(question: Question, machine: Machine, mode: ModePlan, placed: Placed, proven: readonly Proven[], inMode: string): EvidenceNote {
+function cardNote(
+  question: Question,
+  machine: Machine,
+  mode: ModePlan,
+  placed: Placed,
+  proven: readonly Proven[],
+  inMode: string,
+): EvidenceNote {
   const card = question.catalogue.cards.get(placed.card)!;
   const what = `${card.name} on revision ${machine.revision} with ${mode.firmware}${inMode}`;
   if (proven.length > 0) return note("card", proven, what);
   const paper = paperGrade(question, card, machine, mode);
   if (!paper) return note("card", [], what);
-  return { grade: paper.grade, link: "card", says: `${what}: ${paper.grade === "documented" ? "its papers say so" : "somebody said so"} (${paper.source.says}).`, refs: [ref("card", card.id, "/needs"), ref("card", card.id, "/sources")] };
+  return {
+    grade: paper.grade,
+    link: "card",
+    says: `${what}: ${paper.grade === "documented" ? "its papers say so" : "somebody said so"} (${paper.source.says}).`,
+    refs: [ref("card", card.id, "/needs"), ref("card", card.id, "/sources")],
+  };
 }
 
 /** What the card's own sources say in so many words: it names this firmware or this board. Silence says nothing. */
-function paperGrade(question: Question, card: Card, machine: Machine, mode: ModePlan): { readonly grade: Evidence; readonly source: Source } | undefined {
+function paperGrade(
+  question: Question,
+  card: Card,
+  machine: Machine,
+  mode: ModePlan,
+): { readonly grade: Evidence; readonly source: Source } | undefined {
   const { firmware, boards } = card.needs ?? {};
-  const saysFirmware = firmware?.some((s) => (s.from ?? s.upTo ?? s.before ?? s.only) !== undefined && inRange(question.family, mode.firmware, s)) ?? false;
+  const saysFirmware =
+    firmware?.some((s) => (s.from ?? s.upTo ?? s.before ?? s.only) !== undefined && inRange(question.family, mode.firmware, s)) ?? false;
   const saysBoard = boards?.some((b) => b.board === machine.board && (!b.revisions || b.revisions.includes(machine.revision))) ?? false;
   if (!saysFirmware && !saysBoard) return undefined;
   const sources = card.sources ?? [];
@@ -121,7 +153,12 @@ function paperGrade(question: Question, card: Card, machine: Machine, mode: Mode
 }
 
 /** Tested builds that come close, and in what they differ: named, never counted. */
-export function nearMatches(question: Question, machine: Machine, proven: readonly Proven[], most = 3): { build: string; differs: string }[] {
+export function nearMatches(
+  question: Question,
+  machine: Machine,
+  proven: readonly Proven[],
+  most = 3,
+): { build: string; differs: string }[] {
   const wanted = machine.cards.map((c) => c.card);
   const scored = proven.flatMap((p) => {
     const shared = p.fitted.filter((t) => wanted.includes(t.card));

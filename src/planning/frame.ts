@@ -72,7 +72,10 @@ export function ofRevision(frame: Frame, card: number, test: (revision: string) 
 export function setTo(frame: Frame, card: number, setting: string, positions: readonly string[]): Literal | undefined {
   const at = frame.question.cards[card]!.settings.findIndex((s) => s.id === setting);
   if (at < 0) return undefined;
-  return { variable: frame.cards[card]!.settings[at]!, values: where(frame.question.cards[card]!.settings[at]!.positions, (p) => positions.includes(p.id)) };
+  return {
+    variable: frame.cards[card]!.settings[at]!,
+    values: where(frame.question.cards[card]!.settings[at]!.positions, (p) => positions.includes(p.id)),
+  };
 }
 
 export function holds(literal: Literal, solution: Solution): boolean {

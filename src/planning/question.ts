@@ -1,6 +1,17 @@
 // A question: a build read against the catalogue, with every hole spelt out. Says what cannot be asked; judges nothing.
 import { type Catalogue, versionIndex } from "../catalogue/index.js";
-import { type Board, type Build, type BuildCard, type Bus, bytes, type Card, type Firmware, type Setting, type Slot, sizeText } from "../records/index.js";
+import {
+  type Board,
+  type Build,
+  type BuildCard,
+  type Bus,
+  bytes,
+  type Card,
+  type Firmware,
+  type Setting,
+  type Slot,
+  sizeText,
+} from "../records/index.js";
 import { closest } from "./closest.js";
 
 /** A card of the build: one copy, its name, and what of it the owner fixed. */
@@ -93,9 +104,17 @@ export function ask(catalogue: Catalogue, build: Build): { readonly kind: "quest
   const modes = readModes(build, cards, family, miss);
   if (faults.length > 0) return { kind: "misasked", faults };
   const question: Question = {
-    catalogue, build, board, bus, family, revisions,
+    catalogue,
+    build,
+    board,
+    bus,
+    family,
+    revisions,
     chosenRevisions: told.length > 0 ? told : revisions,
-    memories, slots: board.slots, cards, modes,
+    memories,
+    slots: board.slots,
+    cards,
+    modes,
   };
   return { kind: "question", question };
 }
@@ -109,14 +128,27 @@ function readCard(catalogue: Catalogue, board: Board, chosen: BuildCard, pointer
     return undefined;
   }
   const revisions = card.revisions?.map((r) => r.id) ?? [""];
-  if (chosen.revision !== undefined && !revisions.includes(chosen.revision)) miss(`${pointer}/revision`, `revision of ${card.name}`, chosen.revision, revisions);
+  if (chosen.revision !== undefined && !revisions.includes(chosen.revision))
+    miss(`${pointer}/revision`, `revision of ${card.name}`, chosen.revision, revisions);
   const slots = board.slots.map((s) => s.id);
   if (chosen.slot !== undefined && !slots.includes(chosen.slot)) miss(`${pointer}/slot`, `slot of ${board.name}`, chosen.slot, slots);
   const settings = card.settings ?? [];
   for (const [id, position] of Object.entries(chosen.settings ?? {})) {
     const setting = settings.find((s) => s.id === id);
-    if (!setting) miss(`${pointer}/settings/${id}`, `setting of ${card.name}`, id, settings.map((s) => s.id));
-    else if (!setting.positions.some((p) => p.id === position)) miss(`${pointer}/settings/${id}`, `position of ${id} on ${card.name}`, position, setting.positions.map((p) => p.id));
+    if (!setting)
+      miss(
+        `${pointer}/settings/${id}`,
+        `setting of ${card.name}`,
+        id,
+        settings.map((s) => s.id),
+      );
+    else if (!setting.positions.some((p) => p.id === position))
+      miss(
+        `${pointer}/settings/${id}`,
+        `position of ${id} on ${card.name}`,
+        position,
+        setting.positions.map((p) => p.id),
+      );
   }
   return { as: chosen.as ?? card.id, card, revisions, settings, chosen, pointer };
 }
@@ -132,7 +164,12 @@ function readModes(build: Build, cards: readonly AskedCard[], family: Firmware, 
       for (const c of found) enabled.add(c.as);
     }
     if (mode.firmware !== undefined && versionIndex(family, mode.firmware) < 0)
-      miss(`/modes/${at}/firmware`, `version of ${family.name}`, mode.firmware, family.versions.map((v) => v.id));
+      miss(
+        `/modes/${at}/firmware`,
+        `version of ${family.name}`,
+        mode.firmware,
+        family.versions.map((v) => v.id),
+      );
     return { id: mode.id, name: mode.name ?? mode.id, enabled, firmware: mode.firmware, safest: mode.safest ?? false };
   });
 }

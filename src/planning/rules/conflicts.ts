@@ -4,7 +4,19 @@ import { bytes, type Conflict } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
 import type { Condition } from "../answer.js";
 import { conjunctions, type Draft, fact, ref, type SoftLevel, type TradeRule } from "../draft.js";
-import { cardIn, eachCard, eachMode, type Frame, inSlot, modeKept, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../frame.js";
+import {
+  cardIn,
+  eachCard,
+  eachMode,
+  type Frame,
+  inSlot,
+  modeKept,
+  ofRevision,
+  onRevisions,
+  runsVersion,
+  setTo,
+  withMemory,
+} from "../frame.js";
 import { runs } from "../question.js";
 
 export const conflicts: TradeRule = {
@@ -19,13 +31,24 @@ function draftsOf(frame: Frame, conflict: Conflict): Draft[] {
   const refs = [ref("conflict", conflict.id), ...(conflict.when.cards ?? []).map((c) => ref("card", c.card))];
   const told = fact("conflict", `${conflict.name}: ${conflict.symptoms[0]}`, ...refs);
   const soft = (level: SoftLevel, kind: Condition["kind"], says: string): Draft => ({
-    kind: "soft", fact: told, when, level,
+    kind: "soft",
+    fact: told,
+    when,
+    level,
     condition: { kind, says, ways: (conflict.remedies ?? []).map((r) => ({ says: r.says, costs: r.costs, part: r.part })), refs },
   });
   if (conflict.effect === "cosmetic") return [soft(1, "cosmetic", `${conflict.name}: ${conflict.symptoms[0]}`)];
-  if (conflict.effect === "degrades") return [soft(2, "loss", `${conflict.status === "suspected" ? "Perhaps: " : ""}${conflict.loss ?? conflict.name}`)];
+  if (conflict.effect === "degrades")
+    return [soft(2, "loss", `${conflict.status === "suspected" ? "Perhaps: " : ""}${conflict.loss ?? conflict.name}`)];
   if (conflict.status === "suspected")
-    return [{ kind: "unknown", fact: fact("conflict", `Suspected, not settled: ${conflict.name}.`, ...refs), how: conflict.settle ?? "Try it, and tell the record keeper.", when }];
+    return [
+      {
+        kind: "unknown",
+        fact: fact("conflict", `Suspected, not settled: ${conflict.name}.`, ...refs),
+        how: conflict.settle ?? "Try it, and tell the record keeper.",
+        when,
+      },
+    ];
   if ((conflict.remedies ?? []).length > 0) return [soft(3, "remedy", conflict.name)];
   return [{ kind: "sure", fact: told, rules: when.map((literals) => ({ kind: "forbid", literals })) }];
 }
@@ -38,11 +61,18 @@ export function occurrences(frame: Frame, conflict: Conflict): Literal[][] {
   if (when.modes_at_least !== undefined && modes.length < when.modes_at_least) return [];
   const machine: Literal[] = [
     onRevisions(frame, (r) => !when.boards || when.boards.some((b) => b.board === board.id && (!b.revisions || b.revisions.includes(r)))),
-    withMemory(frame, (m) => (when.memory_at_least === undefined || m >= bytes(when.memory_at_least)) && (when.memory_at_most === undefined || m <= bytes(when.memory_at_most))),
+    withMemory(
+      frame,
+      (m) =>
+        (when.memory_at_least === undefined || m >= bytes(when.memory_at_least)) &&
+        (when.memory_at_most === undefined || m <= bytes(when.memory_at_most)),
+    ),
   ];
   const found = eachMode(frame).flatMap(({ at: m, mode }) => {
     const version = when.firmware ? runsVersion(frame, m, (v) => when.firmware!.some((s) => inRange(family, v, s))) : modeKept(frame, m);
-    const copies = (when.cards ?? []).map((c) => eachCard(frame).filter(({ asked }) => asked.card.id === c.card && (c.even_disabled || runs(asked, mode))));
+    const copies = (when.cards ?? []).map((c) =>
+      eachCard(frame).filter(({ asked }) => asked.card.id === c.card && (c.even_disabled || runs(asked, mode))),
+    );
     return choices(copies).flatMap((chosen) => {
       if (new Set(chosen.map((c) => c.at)).size !== chosen.length) return [];
       const perCard = chosen.flatMap(({ at }, i) => {
@@ -57,7 +87,11 @@ export function occurrences(frame: Frame, conflict: Conflict): Literal[][] {
       const base = [...machine, version, ...perCard];
       const [a, b] = chosen;
       if (!when.adjacent || !a || !b) return [base];
-      return slots.flatMap((s) => slots.filter((t) => Math.abs(t.position - s.position) === 1).map((t) => [...base, inSlot(frame, a.at, (x) => x.id === s.id), inSlot(frame, b.at, (x) => x.id === t.id)]));
+      return slots.flatMap((s) =>
+        slots
+          .filter((t) => Math.abs(t.position - s.position) === 1)
+          .map((t) => [...base, inSlot(frame, a.at, (x) => x.id === s.id), inSlot(frame, b.at, (x) => x.id === t.id)]),
+      );
     });
   });
   return mergeSame(conjunctions(frame, found));

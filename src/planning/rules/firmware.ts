@@ -17,8 +17,14 @@ export const firmware: TradeRule = {
         const run = runsVersion(frame, at, (v) => v === version.id);
         const bad = stranger.values.map((r) => frame.question.revisions[r]).join(", ");
         return [
-          ...never(frame, fact("firmware", `${family.name} ${version.id} is not for ${board.name} revision ${bad}.`, pointer), [run, stranger]),
-          ...never(frame, fact("firmware", `${family.name} ${version.id} needs ${sizeText(memoryNeeded(version))} of memory.`, pointer), [run, hungry]),
+          ...never(frame, fact("firmware", `${family.name} ${version.id} is not for ${board.name} revision ${bad}.`, pointer), [
+            run,
+            stranger,
+          ]),
+          ...never(frame, fact("firmware", `${family.name} ${version.id} needs ${sizeText(memoryNeeded(version))} of memory.`, pointer), [
+            run,
+            hungry,
+          ]),
         ];
       });
     });

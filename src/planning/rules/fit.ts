@@ -1,5 +1,5 @@
 // Bus and edge: which slots take the card at all, on which revision of the board.
-import { fact, never, ref, type Draft, type TradeRule } from "../draft.js";
+import { type Draft, fact, never, ref, type TradeRule } from "../draft.js";
 import { cardIn, eachCard, inSlot, onRevisions } from "../frame.js";
 
 export const fit: TradeRule = {
@@ -10,21 +10,39 @@ export const fit: TradeRule = {
     return eachCard(frame).flatMap(({ at, asked: { card } }): Draft[] => {
       if (card.bus !== board.bus) {
         const other = frame.question.catalogue.buses.get(card.bus)?.name ?? card.bus;
-        return never(frame, fact("fit", `${card.name} is made for the ${other} bus; ${board.name} has the ${bus.name} bus.`, ref("card", card.id, "/bus"), ref("board", board.id, "/bus")), [cardIn(frame, at)]);
+        return never(
+          frame,
+          fact(
+            "fit",
+            `${card.name} is made for the ${other} bus; ${board.name} has the ${bus.name} bus.`,
+            ref("card", card.id, "/bus"),
+            ref("board", board.id, "/bus"),
+          ),
+          [cardIn(frame, at)],
+        );
       }
       const edge = bus.edges.find((e) => e.id === card.edge);
       const wrong = slots.filter((s) => !edge?.fits.includes(s.edge));
       const list = wrong.map((s) => s.id).join(", ");
       const tooFew = never(
         frame,
-        fact("fit", `${card.name} has a ${card.edge} edge and does not go into ${wrong.length > 1 ? "slots" : "slot"} ${list} of ${board.name}.`, ref("card", card.id, "/edge"), ref("board", board.id, "/slots")),
+        fact(
+          "fit",
+          `${card.name} has a ${card.edge} edge and does not go into ${wrong.length > 1 ? "slots" : "slot"} ${list} of ${board.name}.`,
+          ref("card", card.id, "/edge"),
+          ref("board", board.id, "/slots"),
+        ),
         [inSlot(frame, at, (s) => wrong.includes(s))],
       );
       const missing = slots.flatMap((s, i) =>
         s.revisions
           ? never(
               frame,
-              fact("fit", `Slot ${s.id} is there only on revision ${s.revisions.join(", ")} of ${board.name}.`, ref("board", board.id, `/slots/${i}`)),
+              fact(
+                "fit",
+                `Slot ${s.id} is there only on revision ${s.revisions.join(", ")} of ${board.name}.`,
+                ref("board", board.id, `/slots/${i}`),
+              ),
               [inSlot(frame, at, (t) => t.id === s.id), onRevisions(frame, (r) => !s.revisions!.includes(r))],
             )
           : [],

@@ -12,4 +12,18 @@ import { settings } from "./settings.js";
 import { dma, interrupts } from "./shared.js";
 import { ioWindows, memoryWindows } from "./windows.js";
 
-export const tradeRules: readonly TradeRule[] = [fit, room, lines, settings, firmware, needs, ioWindows, memoryWindows, interrupts, dma, rails, chain, conflicts];
+export const tradeRules: readonly TradeRule[] = [
+  fit,
+  room,
+  lines,
+  settings,
+  firmware,
+  needs,
+  ioWindows,
+  memoryWindows,
+  interrupts,
+  dma,
+  rails,
+  chain,
+  conflicts,
+];

@@ -18,14 +18,26 @@ export const lines: TradeRule = {
         const deaf = slots.filter((s) => !reaches(bus, edge?.[what], s, what, name));
         if (deaf.length === 0) return [];
         const word = what === "interrupts" ? "interrupt" : "DMA channel";
-        const where = deaf.length === slots.length ? `no slot of ${frame.question.board.name} leads it to this card` : `it does not reach ${deaf.map((s) => s.id).join(", ")}`;
+        const where =
+          deaf.length === slots.length
+            ? `no slot of ${frame.question.board.name} leads it to this card`
+            : `it does not reach ${deaf.map((s) => s.id).join(", ")}`;
         return never(
           frame,
-          fact("lines", `${taken.who} uses ${word} ${name}; ${where}.`, taken.ref, ref("board", frame.question.board.id, "/slots"), ref("bus", bus.id, "/edges")),
+          fact(
+            "lines",
+            `${taken.who} uses ${word} ${name}; ${where}.`,
+            taken.ref,
+            ref("board", frame.question.board.id, "/slots"),
+            ref("bus", bus.id, "/edges"),
+          ),
           [...taken.when, inSlot(frame, at, (s) => deaf.includes(s))],
         );
       };
-      return [...(taken.claims.interrupts ?? []).flatMap((i) => check("interrupts", i.line)), ...(taken.claims.dma ?? []).flatMap((d) => check("dma", d.channel))];
+      return [
+        ...(taken.claims.interrupts ?? []).flatMap((i) => check("interrupts", i.line)),
+        ...(taken.claims.dma ?? []).flatMap((d) => check("dma", d.channel)),
+      ];
     });
   },
 };

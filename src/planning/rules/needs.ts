@@ -8,7 +8,8 @@ import { live, type Release } from "../question.js";
 export const needs: TradeRule = {
   name: "needs",
   says: "What a card needs is there in every mode in which the card runs or does not let go of the need.",
-  drafts: (frame) => eachCard(frame).flatMap(({ at }) => [...ofFirmware(frame, at), ...ofMachine(frame, at), ...ofCards(frame, at), ...ofSlot(frame, at)]),
+  drafts: (frame) =>
+    eachCard(frame).flatMap(({ at }) => [...ofFirmware(frame, at), ...ofMachine(frame, at), ...ofCards(frame, at), ...ofSlot(frame, at)]),
 };
 
 function modesNeeding(frame: Frame, at: number, what: Release) {
@@ -22,14 +23,22 @@ function ofFirmware(frame: Frame, at: number): Draft[] {
   const spans = card.needs?.firmware;
   if (spans) {
     const words = spans.filter((s) => s.family === family.id).map(rangeText);
-    const says = words.length > 0 ? `${card.name} needs ${family.name} ${words.join(", or ")}.` : `${card.name} is not made for ${family.name}.`;
+    const says =
+      words.length > 0 ? `${card.name} needs ${family.name} ${words.join(", or ")}.` : `${card.name} is not made for ${family.name}.`;
     const told = fact("needs-firmware", says, ref("card", card.id, "/needs/firmware"));
-    for (const { at: m } of modesNeeding(frame, at, "firmware")) out.push(...never(frame, told, [cardIn(frame, at), runsVersion(frame, m, (v) => !spans.some((s) => inRange(family, v, s)))]));
+    for (const { at: m } of modesNeeding(frame, at, "firmware"))
+      out.push(...never(frame, told, [cardIn(frame, at), runsVersion(frame, m, (v) => !spans.some((s) => inRange(family, v, s)))]));
   }
   (card.needs?.features ?? []).forEach((feature, i) => {
     const words = family.features?.find((f) => f.id === feature)?.says ?? feature;
-    const told = fact("needs-feature", `${card.name} needs firmware that has: ${words}.`, ref("card", card.id, `/needs/features/${i}`), ref("firmware", family.id, "/features"));
-    for (const { at: m } of modesNeeding(frame, at, "features")) out.push(...never(frame, told, [cardIn(frame, at), runsVersion(frame, m, (v) => !featuresOf(family, v).has(feature))]));
+    const told = fact(
+      "needs-feature",
+      `${card.name} needs firmware that has: ${words}.`,
+      ref("card", card.id, `/needs/features/${i}`),
+      ref("firmware", family.id, "/features"),
+    );
+    for (const { at: m } of modesNeeding(frame, at, "features"))
+      out.push(...never(frame, told, [cardIn(frame, at), runsVersion(frame, m, (v) => !featuresOf(family, v).has(feature))]));
   });
   return out;
 }
@@ -43,26 +52,81 @@ function ofMachine(frame: Frame, at: number): Draft[] {
   const out: Draft[] = [];
   if (n.boards) {
     const words = n.boards.map((b) => (b.revisions ? `${b.board} revision ${b.revisions.join(", ")}` : b.board)).join(", or ");
-    out.push(...never(frame, fact("needs-board", `${card.name} works on ${words} only.`, ref("card", card.id, "/needs/boards")), [here, onRevisions(frame, (r) => !n.boards!.some((b) => b.board === board.id && (!b.revisions || b.revisions.includes(r))))]));
+    out.push(
+      ...never(frame, fact("needs-board", `${card.name} works on ${words} only.`, ref("card", card.id, "/needs/boards")), [
+        here,
+        onRevisions(frame, (r) => !n.boards!.some((b) => b.board === board.id && (!b.revisions || b.revisions.includes(r)))),
+      ]),
+    );
   }
   if (board.memory && memories.length > 0) {
     const modes = modesNeeding(frame, at, "memory-size");
     const inModes = (says: string, pointer: string, test: (m: number) => boolean) =>
-      modes.flatMap(({ at: m }) => never(frame, fact("needs-memory", says, ref("card", card.id, pointer)), [here, withMemory(frame, test), modes.length === frame.question.modes.length ? here : modeKept(frame, m)]));
-    if (n.memory_at_least !== undefined) out.push(...inModes(`${card.name} needs at least ${sizeText(bytes(n.memory_at_least))} of memory.`, "/needs/memory_at_least", (m) => m < bytes(n.memory_at_least!)));
-    if (n.memory_at_most !== undefined) out.push(...inModes(`${card.name} fails with more than ${sizeText(bytes(n.memory_at_most))} of memory.`, "/needs/memory_at_most", (m) => m > bytes(n.memory_at_most!)));
+      modes.flatMap(({ at: m }) =>
+        never(frame, fact("needs-memory", says, ref("card", card.id, pointer)), [
+          here,
+          withMemory(frame, test),
+          modes.length === frame.question.modes.length ? here : modeKept(frame, m),
+        ]),
+      );
+    if (n.memory_at_least !== undefined)
+      out.push(
+        ...inModes(
+          `${card.name} needs at least ${sizeText(bytes(n.memory_at_least))} of memory.`,
+          "/needs/memory_at_least",
+          (m) => m < bytes(n.memory_at_least!),
+        ),
+      );
+    if (n.memory_at_most !== undefined)
+      out.push(
+        ...inModes(
+          `${card.name} fails with more than ${sizeText(bytes(n.memory_at_most))} of memory.`,
+          "/needs/memory_at_most",
+          (m) => m > bytes(n.memory_at_most!),
+        ),
+      );
   }
   if (n.clock_at_most_MHz !== undefined) {
     const [limit, clock] = [known(n.clock_at_most_MHz), known(board.clock_MHz)];
     const refs = [ref("card", card.id, "/needs/clock_at_most_MHz"), ref("board", board.id, "/clock_MHz")];
     if (limit === unknown || clock === unknown) {
-      const how = typeof n.clock_at_most_MHz === "object" && n.clock_at_most_MHz.find ? n.clock_at_most_MHz.find : "Run it for an hour, warm, with a memory test, and note the bus clock.";
-      out.push(...unsettled(frame, fact("needs-clock", `How fast a bus ${card.name} follows is not known; ${board.name} runs at ${clock === unknown ? "an unknown clock" : `${clock} MHz`}.`, ...refs), how, [here]));
-    } else if (clock > limit) out.push(...never(frame, fact("needs-clock", `${card.name} follows at most ${limit} MHz; ${board.name} runs at ${clock} MHz.`, ...refs), [here]));
+      const how =
+        typeof n.clock_at_most_MHz === "object" && n.clock_at_most_MHz.find
+          ? n.clock_at_most_MHz.find
+          : "Run it for an hour, warm, with a memory test, and note the bus clock.";
+      out.push(
+        ...unsettled(
+          frame,
+          fact(
+            "needs-clock",
+            `How fast a bus ${card.name} follows is not known; ${board.name} runs at ${clock === unknown ? "an unknown clock" : `${clock} MHz`}.`,
+            ...refs,
+          ),
+          how,
+          [here],
+        ),
+      );
+    } else if (clock > limit)
+      out.push(
+        ...never(frame, fact("needs-clock", `${card.name} follows at most ${limit} MHz; ${board.name} runs at ${clock} MHz.`, ...refs), [
+          here,
+        ]),
+      );
   }
   (n.rails ?? []).forEach((rail, i) => {
     const lacks = onRevisions(frame, (r) => !board.rails.some((l) => l.rail === rail && (!l.revisions || l.revisions.includes(r))));
-    out.push(...never(frame, fact("rails", `${card.name} needs ${rail} V, which ${board.name} does not have.`, ref("card", card.id, `/needs/rails/${i}`), ref("board", board.id, "/rails")), [here, lacks]));
+    out.push(
+      ...never(
+        frame,
+        fact(
+          "rails",
+          `${card.name} needs ${rail} V, which ${board.name} does not have.`,
+          ref("card", card.id, `/needs/rails/${i}`),
+          ref("board", board.id, "/rails"),
+        ),
+        [here, lacks],
+      ),
+    );
   });
   return out;
 }
@@ -71,9 +135,15 @@ function ofCards(frame: Frame, at: number): Draft[] {
   const { card, as } = frame.question.cards[at]!;
   return (card.needs?.cards ?? []).flatMap((need, i): Draft[] => {
     const names = need.any_of.map((id) => frame.question.catalogue.cards.get(id)?.name ?? id);
-    const told = fact("needs-card", `${card.name} needs ${names.join(" or ")} running beside it: ${need.why}`, ref("card", card.id, `/needs/cards/${i}`));
+    const told = fact(
+      "needs-card",
+      `${card.name} needs ${names.join(" or ")} running beside it: ${need.why}`,
+      ref("card", card.id, `/needs/cards/${i}`),
+    );
     const rules = modesNeeding(frame, at, "cards").flatMap(({ at: m, mode }) => {
-      const helpers = eachCard(frame).filter(({ asked }) => need.any_of.includes(asked.card.id) && asked.as !== as && mode.enabled.has(asked.as));
+      const helpers = eachCard(frame).filter(
+        ({ asked }) => need.any_of.includes(asked.card.id) && asked.as !== as && mode.enabled.has(asked.as),
+      );
       const out = { variable: frame.cards[at]!.slot, values: [frame.question.slots.length] };
       const off = { variable: frame.firmware[m]!, values: [frame.question.family.versions.length] };
       return [{ kind: "clause" as const, literals: [out, off, ...helpers.map((h) => cardIn(frame, h.at))] }];
@@ -89,10 +159,28 @@ function ofSlot(frame: Frame, at: number): Draft[] {
   const refs = [ref("card", card.id, "/needs/bus_master"), ref("board", board.id, "/slots")];
   const able = (s: (typeof board.slots)[number]) => (s.bus_master === undefined ? false : known(s.bus_master));
   return [
-    ...never(frame, fact("needs-bus-master", `${card.name} is a bus master; only ${board.slots.filter((s) => able(s) === true).map((s) => s.id).join(", ") || "no slot"} of ${board.name} is known to take one.`, ...refs), [inSlot(frame, at, (s) => able(s) === false)]),
+    ...never(
+      frame,
+      fact(
+        "needs-bus-master",
+        `${card.name} is a bus master; only ${
+          board.slots
+            .filter((s) => able(s) === true)
+            .map((s) => s.id)
+            .join(", ") || "no slot"
+        } of ${board.name} is known to take one.`,
+        ...refs,
+      ),
+      [inSlot(frame, at, (s) => able(s) === false)],
+    ),
     ...board.slots.flatMap((slot) =>
       able(slot) === unknown
-        ? unsettled(frame, fact("needs-bus-master", `Whether a bus master works in ${slot.id} of ${board.name} is not known.`, ...refs), `Trace the bus-request line from ${slot.id} to the arbiter, or try it with a known good card.`, [inSlot(frame, at, (s) => s.id === slot.id)])
+        ? unsettled(
+            frame,
+            fact("needs-bus-master", `Whether a bus master works in ${slot.id} of ${board.name} is not known.`, ...refs),
+            `Trace the bus-request line from ${slot.id} to the arbiter, or try it with a known good card.`,
+            [inSlot(frame, at, (s) => s.id === slot.id)],
+          )
         : [],
     ),
   ];

@@ -15,8 +15,20 @@ function size(frame: Frame, at: number): Draft[] {
   const { board, slots, cards } = frame.question;
   const { card } = cards[at]!;
   const measures = [
-    { word: "long", of: known(card.room.length_mm), most: "longest_mm", pointer: "/room/length_mm", measure: "Measure the length of the card, bracket left out." },
-    { word: "high", of: known(card.room.height_mm), most: "highest_mm", pointer: "/room/height_mm", measure: "Measure the height of the card above its edge." },
+    {
+      word: "long",
+      of: known(card.room.length_mm),
+      most: "longest_mm",
+      pointer: "/room/length_mm",
+      measure: "Measure the length of the card, bracket left out.",
+    },
+    {
+      word: "high",
+      of: known(card.room.height_mm),
+      most: "highest_mm",
+      pointer: "/room/height_mm",
+      measure: "Measure the height of the card above its edge.",
+    },
   ] as const;
   return measures.flatMap(({ word, of, most, pointer, measure }) =>
     slots.flatMap((slot, i): Draft[] => {
@@ -24,9 +36,27 @@ function size(frame: Frame, at: number): Draft[] {
       if (limit === Number.POSITIVE_INFINITY) return [];
       const refs = [ref("card", card.id, pointer), ref("board", board.id, `/slots/${i}/${most}`)] as const;
       const here = [inSlot(frame, at, (s) => s.id === slot.id)];
-      if (of === unknown) return unsettled(frame, fact("room", `How ${word} ${card.name} is, is not known; slot ${slot.id} takes ${limit === unknown ? "an unknown length" : `${limit} mm`}.`, ...refs), measure, here);
-      if (limit === unknown) return unsettled(frame, fact("room", `${card.name} is ${of} mm ${word}; how much slot ${slot.id} takes is not known.`, ...refs), `Measure the room above slot ${slot.id}.`, here);
-      return of > limit ? never(frame, fact("room", `${card.name} is ${of} mm ${word}; slot ${slot.id} takes at most ${limit} mm.`, ...refs), here) : [];
+      if (of === unknown)
+        return unsettled(
+          frame,
+          fact(
+            "room",
+            `How ${word} ${card.name} is, is not known; slot ${slot.id} takes ${limit === unknown ? "an unknown length" : `${limit} mm`}.`,
+            ...refs,
+          ),
+          measure,
+          here,
+        );
+      if (limit === unknown)
+        return unsettled(
+          frame,
+          fact("room", `${card.name} is ${of} mm ${word}; how much slot ${slot.id} takes is not known.`, ...refs),
+          `Measure the room above slot ${slot.id}.`,
+          here,
+        );
+      return of > limit
+        ? never(frame, fact("room", `${card.name} is ${of} mm ${word}; slot ${slot.id} takes at most ${limit} mm.`, ...refs), here)
+        : [];
     }),
   );
 }
@@ -40,15 +70,31 @@ function width(frame: Frame, at: number): Draft[] {
   const edge = slots.filter((s) => ![...Array(wide).keys()].every((k) => slots.some((t) => t.position === s.position + k)));
   const out = never(
     frame,
-    fact("room", `${card.name} is ${wide} slots wide; from ${edge.map((s) => s.id).join(", ")} it would reach past the last slot.`, pointer, ref("board", board.id, "/slots")),
+    fact(
+      "room",
+      `${card.name} is ${wide} slots wide; from ${edge.map((s) => s.id).join(", ")} it would reach past the last slot.`,
+      pointer,
+      ref("board", board.id, "/slots"),
+    ),
     [inSlot(frame, at, (s) => edge.includes(s))],
   );
   const besides = eachCard(frame).flatMap(({ at: other, asked }) => {
     if (other === at) return [];
     const pairs = slots.flatMap((s) =>
-      slots.filter((t) => t.position > s.position && t.position < s.position + wide).map((t) => [inSlot(frame, at, (x) => x.id === s.id), inSlot(frame, other, (x) => x.id === t.id)]),
+      slots
+        .filter((t) => t.position > s.position && t.position < s.position + wide)
+        .map((t) => [inSlot(frame, at, (x) => x.id === s.id), inSlot(frame, other, (x) => x.id === t.id)]),
     );
-    return never(frame, fact("room", `${card.name} is ${wide} slots wide and covers the slot that ${asked.card.name} would stand in.`, pointer, ref("card", asked.card.id)), ...pairs);
+    return never(
+      frame,
+      fact(
+        "room",
+        `${card.name} is ${wide} slots wide and covers the slot that ${asked.card.name} would stand in.`,
+        pointer,
+        ref("card", asked.card.id),
+      ),
+      ...pairs,
+    );
   });
   return [...out, ...besides];
 }
@@ -60,11 +106,19 @@ function opening(frame: Frame, at: number): Draft[] {
   return eachCard(frame).flatMap(({ at: other, asked }) => {
     if (other <= at || !asked.card.room.opening) return [];
     const pairs = slots.flatMap((s) =>
-      slots.filter((t) => t.id !== s.id && s.opening !== undefined && t.opening === s.opening).map((t) => [inSlot(frame, at, (x) => x.id === s.id), inSlot(frame, other, (x) => x.id === t.id)]),
+      slots
+        .filter((t) => t.id !== s.id && s.opening !== undefined && t.opening === s.opening)
+        .map((t) => [inSlot(frame, at, (x) => x.id === s.id), inSlot(frame, other, (x) => x.id === t.id)]),
     );
     return never(
       frame,
-      fact("room", `${card.name} and ${asked.card.name} both use the rear opening of their slot, and these slots share one.`, ref("card", card.id, "/room/opening"), ref("card", asked.card.id, "/room/opening"), ref("board", board.id, "/slots")),
+      fact(
+        "room",
+        `${card.name} and ${asked.card.name} both use the rear opening of their slot, and these slots share one.`,
+        ref("card", card.id, "/room/opening"),
+        ref("card", asked.card.id, "/room/opening"),
+        ref("board", board.id, "/slots"),
+      ),
       ...pairs,
     );
   });

@@ -9,14 +9,34 @@ export const settings: TradeRule = {
     return eachCard(frame).flatMap(({ at, asked: { card, settings: all } }) => [
       ...(card.impossible ?? []).flatMap((pair, i) => {
         const words = Object.entries(pair.when).map(([id, p]) => `${id} at ${p}`);
-        return never(frame, fact("settings", `${card.name}: ${words.join(" and ")} exclude one another: ${pair.why}`, ref("card", card.id, `/impossible/${i}`)), Object.entries(pair.when).map(([id, p]) => setTo(frame, at, id, [p])));
+        return never(
+          frame,
+          fact(
+            "settings",
+            `${card.name}: ${words.join(" and ")} exclude one another: ${pair.why}`,
+            ref("card", card.id, `/impossible/${i}`),
+          ),
+          Object.entries(pair.when).map(([id, p]) => setTo(frame, at, id, [p])),
+        );
       }),
       ...all.flatMap((s, i) =>
         s.revisions
           ? never(
               frame,
-              fact("settings", `${card.name} has ${s.id} only on revision ${s.revisions.join(", ")}.`, ref("card", card.id, `/settings/${i}/revisions`)),
-              [ofRevision(frame, at, (r) => !s.revisions!.includes(r)), setTo(frame, at, s.id, s.positions.slice(1).map((p) => p.id))],
+              fact(
+                "settings",
+                `${card.name} has ${s.id} only on revision ${s.revisions.join(", ")}.`,
+                ref("card", card.id, `/settings/${i}/revisions`),
+              ),
+              [
+                ofRevision(frame, at, (r) => !s.revisions!.includes(r)),
+                setTo(
+                  frame,
+                  at,
+                  s.id,
+                  s.positions.slice(1).map((p) => p.id),
+                ),
+              ],
             )
           : [],
       ),

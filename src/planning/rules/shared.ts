@@ -16,7 +16,9 @@ export const dma: TradeRule = {
   says: "A DMA channel has one owner, unless every owner lets go of it.",
   drafts: (frame) =>
     pairs(frame, "dma", (a, b) => {
-      for (const x of a.claims.dma ?? []) for (const y of b.claims.dma ?? []) if (x.channel === y.channel && !(x.shareable && y.shareable)) return `both use DMA channel ${x.channel}`;
+      for (const x of a.claims.dma ?? [])
+        for (const y of b.claims.dma ?? [])
+          if (x.channel === y.channel && !(x.shareable && y.shareable)) return `both use DMA channel ${x.channel}`;
       return undefined;
     }),
 };
@@ -27,10 +29,14 @@ function clash(frame: Frame, a: Taken, b: Taken): { readonly sure?: string; read
     for (const y of b.claims.interrupts ?? []) {
       const line = lineOf(bus, x.line);
       if (!line || line.id !== lineOf(bus, y.line)?.id) continue;
-      const names = x.line === y.line ? `both drive interrupt ${x.line}` : `${x.line} and ${y.line} are two names of one interrupt line, and both drive it`;
+      const names =
+        x.line === y.line
+          ? `both drive interrupt ${x.line}`
+          : `${x.line} and ${y.line} are two names of one interrupt line, and both drive it`;
       const [trigger, share] = [known(line.trigger), known(line.share)];
       const willing = (c: InterruptClaim) => c.shareable === true && c.mode !== "edge";
-      if (!willing(x) || !willing(y) || trigger === "edge" || share === "never") return { sure: trigger === "edge" ? `${names}; the line is edge-triggered and has one owner` : names };
+      if (!willing(x) || !willing(y) || trigger === "edge" || share === "never")
+        return { sure: trigger === "edge" ? `${names}; the line is edge-triggered and has one owner` : names };
       if (trigger === unknown || share === unknown) return { open: `${names}; whether the line may be shared is not known`, line: line.id };
     }
   return undefined;

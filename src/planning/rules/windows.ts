@@ -11,7 +11,8 @@ export const ioWindows: TradeRule = {
       for (const x of a.claims.io ?? [])
         for (const y of b.claims.io ?? []) {
           const met = portOverlap(x, y, frame.question.bus.io_address_bits);
-          if (met) return `both answer at port ${met.at}${met.aliased ? ", because one of them looks at too few address lines and answers again further up" : ""}`;
+          if (met)
+            return `both answer at port ${met.at}${met.aliased ? ", because one of them looks at too few address lines and answers again further up" : ""}`;
         }
       return undefined;
     }),
@@ -32,7 +33,11 @@ export const memoryWindows: TradeRule = {
 };
 
 /** Every pair of takings that clash, in the modes in which both are there. */
-export function pairs(frame: Frame, what: "io" | "memory" | "interrupts" | "dma", clash: (a: Taken, b: Taken) => string | undefined): Draft[] {
+export function pairs(
+  frame: Frame,
+  what: "io" | "memory" | "interrupts" | "dma",
+  clash: (a: Taken, b: Taken) => string | undefined,
+): Draft[] {
   const all = takings(frame).filter((t) => t.claims[what]);
   return all.flatMap((a, i) =>
     all.slice(i + 1).flatMap((b): Draft[] => {

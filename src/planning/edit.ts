@@ -1,0 +1,73 @@
+// Edits of a build: pin a choice, take it back, drop a card or a mode, split a mode in two. Builds are values; each edit is a new one.
+import type { Build, Mode } from "../records/index.js";
+
+type Pinned = { -readonly [K in keyof Build]: Build[K] };
+
+/** The build with one choice pinned to a value; undefined takes the pin back. Ids as in OpenChoice and OwnersChoice. */
+export function withChoice(build: Build, id: string, value: string | undefined): Build {
+  const [kind, ...rest] = id.split(":");
+  const name = rest[0] ?? "";
+  const out: Pinned = { ...build };
+  switch (kind) {
+    case "revision":
+      return put(out, "revision", value);
+    case "memory":
+      return put(out, "memory", value === undefined ? undefined : Number(value));
+    case "firmware":
+      out.modes = (build.modes ?? [{ id: name }]).map((m) => (m.id === name ? put({ ...m }, "firmware", value) : m));
+      return out;
+    case "slot":
+    case "card-revision":
+      out.cards = build.cards.map((c) => ((c.as ?? c.card) === name ? put({ ...c }, kind === "slot" ? "slot" : "revision", value) : c));
+      return out;
+    case "setting":
+      out.cards = build.cards.map((c) => {
+        if ((c.as ?? c.card) !== name) return c;
+        const settings = { ...c.settings };
+        if (value === undefined) delete settings[rest[1]!];
+        else settings[rest[1]!] = value;
+        return put({ ...c }, "settings", Object.keys(settings).length > 0 ? settings : undefined);
+      });
+      return out;
+    case "card":
+      return value === undefined ? withoutCard(build, name) : build;
+    case "mode":
+      return value === undefined ? withoutMode(build, name) : build;
+    default:
+      return build;
+  }
+}
+
+function put<T extends object, K extends keyof T>(object: T, key: K, value: T[K] | undefined): T {
+  if (value === undefined) delete object[key];
+  else object[key] = value;
+  return object;
+}
+
+export function withoutCard(build: Build, as: string): Build {
+  const cards = build.cards.filter((c) => (c.as ?? c.card) !== as);
+  const gone = build.cards.find((c) => (c.as ?? c.card) === as);
+  const modes = build.modes?.map((m) => (m.cards ? { ...m, cards: m.cards.filter((c) => c !== as && c !== gone?.card) } : m));
+  return { ...build, cards, ...(modes ? { modes } : {}) };
+}
+
+export function withoutMode(build: Build, mode: string): Build {
+  return { ...build, modes: build.modes?.filter((m) => m.id !== mode) };
+}
+
+/** The build with one mode split in two: in the first `off` are switched off, in the second `others` are. Firmware becomes a hole in both. */
+export function withSecondMode(build: Build, mode: string, off: readonly string[], others: readonly string[]): Build {
+  const names = build.cards.map((c) => c.as ?? c.card);
+  const modes: readonly Mode[] = build.modes ?? [{ id: mode, name: "Everyday" }];
+  const ids = new Set(modes.map((m) => m.id));
+  const second = ["second", "third", "fourth", "fifth"].find((id) => !ids.has(id)) ?? `${mode}-2`;
+  const split = modes.flatMap((m): Mode[] => {
+    if (m.id !== mode) return [m];
+    const on = m.cards ?? names;
+    return [
+      { id: m.id, ...(m.name ? { name: m.name } : {}), cards: on.filter((c) => !off.includes(c)) },
+      { id: second, name: "Second mode", cards: on.filter((c) => !others.includes(c)) },
+    ];
+  });
+  return { ...build, modes: split };
+}
