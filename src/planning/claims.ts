@@ -3,8 +3,8 @@
 import { type Bus, bytes, type Claims, hex } from "../records/index.js";
 import type { Literal } from "../solver/index.js";
 import type { Ref } from "./answer.js";
-import { cardIn, eachCard, type Frame, ofRevision, onRevisions, setTo, withMemory } from "./frame.js";
-import { live, type Release } from "./question.js";
+import { always, cardIn, eachCard, eachMode, type Frame, modeKept, ofRevision, onRevisions, setTo, withMemory } from "./frame.js";
+import { holding, type Release } from "./question.js";
 
 export interface Taken {
   /** Index of the card, or undefined for the board. */
@@ -84,13 +84,23 @@ function cardTakings(frame: Frame): Taken[] {
   });
 }
 
-/** Modes in which both are there; "all" when that is every mode (then no mode need be named). */
-export function togetherIn(frame: Frame, a: Taken, b: Taken, what: Release): "all" | readonly number[] {
-  const at = frame.question.modes.flatMap((mode, m) => {
-    const there = (t: Taken) => t.card === undefined || live(frame.question.cards[t.card]!, mode, what);
-    return there(a) && there(b) ? [m] : [];
+/**
+ * The conditions under which both are there, one per mode; a single empty one when that is always.
+ * A card that is switched off in a mode and lets go of `what` is not there, unless its revision cannot be switched off.
+ */
+export function together(frame: Frame, a: Taken, b: Taken, what: Release): Literal[][] {
+  const perMode = eachMode(frame).map(({ at, mode }) => {
+    const there = [a, b].flatMap((t) =>
+      t.card === undefined ? [] : [ofRevisions(frame, t.card, holding(frame.question.cards[t.card]!, mode, what))],
+    );
+    return { there, kept: modeKept(frame, at) };
   });
-  return at.length === frame.question.modes.length ? "all" : at;
+  if (perMode.every(({ there }) => there.every((l) => always(frame, l)))) return [[]];
+  return perMode.filter(({ there }) => there.every((l) => l.values.length > 0)).map(({ there, kept }) => [...there, kept]);
+}
+
+function ofRevisions(frame: Frame, card: number, revisions: readonly string[]): Literal {
+  return ofRevision(frame, card, (r) => revisions.includes(r));
 }
 
 /** The line's own name, whichever of its names was used; undefined when the bus has no such line. */

@@ -5,6 +5,6 @@ export * from "./cell.js";
 export { type Compiled, compile } from "./compile.js";
 export * from "./edit.js";
 export { answer, type PlanOptions, plan } from "./plan.js";
-export { ask, type Fault, type Misasked, type Question, runs, switchable } from "./question.js";
+export { ask, type Fault, type Misasked, type Question, running, switchable } from "./question.js";
 export { tradeRules } from "./rules/index.js";
 export { verdictOf } from "./verdict.js";

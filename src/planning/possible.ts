@@ -1,5 +1,5 @@
 // What may still be chosen: for every hole (and every pin, as if it were taken back) the values that some combination takes.
-import { sizeText } from "../records/index.js";
+import { bytes, sizeText } from "../records/index.js";
 import { type Budget, type Possible, possible } from "../solver/index.js";
 import type { OpenChoice, PossibleValue } from "./answer.js";
 import { type Compiled, forbids, withRules } from "./compile.js";
@@ -96,9 +96,7 @@ function chosenValue(compiled: Compiled, id: string): string | undefined {
     case "revision":
       return build.revision === undefined ? undefined : chosenRevisions.join(" or ");
     case "memory":
-      return build.memory === undefined
-        ? undefined
-        : String(compiled.question.memories.find((m) => sizeText(m) === build.memory || m === build.memory) ?? build.memory);
+      return build.memory === undefined ? undefined : String(bytes(build.memory));
     case "firmware":
       return compiled.question.modes.find((m) => m.id === name)?.firmware;
     case "slot":

@@ -183,13 +183,14 @@ export function switchable(card: Card): boolean {
 
 export type Release = NonNullable<Card["enable"]>["releases"][number];
 
-/** True when in this mode the card still takes, or needs, what `what` names. */
-export function live(asked: AskedCard, mode: AskedMode, what: Release): boolean {
-  if (mode.enabled.has(asked.as) || !switchable(asked.card)) return true;
-  return !asked.card.enable!.releases.includes(what);
+/** Revisions of the card that run in this mode: all when it is on, else those that nothing can switch off. */
+export function running(asked: AskedCard, mode: AskedMode): readonly string[] {
+  const { enable } = asked.card;
+  if (mode.enabled.has(asked.as) || !enable || !switchable(asked.card)) return asked.revisions;
+  return enable.revisions ? asked.revisions.filter((r) => !enable.revisions!.includes(r)) : [];
 }
 
-/** True when in this mode the card runs (or cannot be stopped from running). */
-export function runs(asked: AskedCard, mode: AskedMode): boolean {
-  return mode.enabled.has(asked.as) || !switchable(asked.card);
+/** Revisions of the card that in this mode still take, or need, what `what` names. */
+export function holding(asked: AskedCard, mode: AskedMode, what: Release): readonly string[] {
+  return asked.card.enable?.releases.includes(what) ? running(asked, mode) : asked.revisions;
 }

@@ -17,7 +17,7 @@ import {
   setTo,
   withMemory,
 } from "../frame.js";
-import { runs } from "../question.js";
+import { running } from "../question.js";
 
 export const conflicts: TradeRule = {
   name: "conflict",
@@ -71,15 +71,16 @@ export function occurrences(frame: Frame, conflict: Conflict): Literal[][] {
   const found = eachMode(frame).flatMap(({ at: m, mode }) => {
     const version = when.firmware ? runsVersion(frame, m, (v) => when.firmware!.some((s) => inRange(family, v, s))) : modeKept(frame, m);
     const copies = (when.cards ?? []).map((c) =>
-      eachCard(frame).filter(({ asked }) => asked.card.id === c.card && (c.even_disabled || runs(asked, mode))),
+      eachCard(frame).filter(({ asked }) => asked.card.id === c.card && (c.even_disabled || running(asked, mode).length > 0)),
     );
     return choices(copies).flatMap((chosen) => {
       if (new Set(chosen.map((c) => c.at)).size !== chosen.length) return [];
-      const perCard = chosen.flatMap(({ at }, i) => {
+      const perCard = chosen.flatMap(({ at, asked }, i) => {
         const c = when.cards![i]!;
+        const on = running(asked, mode);
         return [
           cardIn(frame, at),
-          ofRevision(frame, at, (r) => !c.revisions || c.revisions.includes(r)),
+          ofRevision(frame, at, (r) => (!c.revisions || c.revisions.includes(r)) && (c.even_disabled === true || on.includes(r))),
           inSlot(frame, at, (s) => (!c.slots || c.slots.includes(s.id)) && (!c.edge || s.edge === c.edge)),
           ...Object.entries(c.settings ?? {}).map(([id, p]) => setTo(frame, at, id, typeof p === "string" ? [p] : p)),
         ];

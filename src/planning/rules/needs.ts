@@ -2,8 +2,8 @@
 import { featuresOf, inRange, rangeText } from "../../catalogue/index.js";
 import { bytes, known, sizeText, unknown } from "../../records/index.js";
 import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
-import { cardIn, eachCard, eachMode, type Frame, inSlot, modeKept, onRevisions, runsVersion, withMemory } from "../frame.js";
-import { live, type Release } from "../question.js";
+import { cardIn, eachCard, eachMode, type Frame, inSlot, modeKept, ofRevision, onRevisions, runsVersion, withMemory } from "../frame.js";
+import { holding, type Release } from "../question.js";
 
 export const needs: TradeRule = {
   name: "needs",
@@ -12,8 +12,12 @@ export const needs: TradeRule = {
     eachCard(frame).flatMap(({ at }) => [...ofFirmware(frame, at), ...ofMachine(frame, at), ...ofCards(frame, at), ...ofSlot(frame, at)]),
 };
 
+/** Modes in which the card holds on to the need, each with the card revisions that do. */
 function modesNeeding(frame: Frame, at: number, what: Release) {
-  return eachMode(frame).filter(({ mode }) => live(frame.question.cards[at]!, mode, what));
+  return eachMode(frame).flatMap(({ at: m, mode }) => {
+    const revisions = holding(frame.question.cards[at]!, mode, what);
+    return revisions.length === 0 ? [] : [{ at: m, mode, holds: ofRevision(frame, at, (r) => revisions.includes(r)) }];
+  });
 }
 
 function ofFirmware(frame: Frame, at: number): Draft[] {
@@ -26,8 +30,8 @@ function ofFirmware(frame: Frame, at: number): Draft[] {
     const says =
       words.length > 0 ? `${card.name} needs ${family.name} ${words.join(", or ")}.` : `${card.name} is not made for ${family.name}.`;
     const told = fact("needs-firmware", says, ref("card", card.id, "/needs/firmware"));
-    for (const { at: m } of modesNeeding(frame, at, "firmware"))
-      out.push(...never(frame, told, [cardIn(frame, at), runsVersion(frame, m, (v) => !spans.some((s) => inRange(family, v, s)))]));
+    for (const { at: m, holds } of modesNeeding(frame, at, "firmware"))
+      out.push(...never(frame, told, [cardIn(frame, at), holds, runsVersion(frame, m, (v) => !spans.some((s) => inRange(family, v, s)))]));
   }
   (card.needs?.features ?? []).forEach((feature, i) => {
     const words = family.features?.find((f) => f.id === feature)?.says ?? feature;
@@ -37,8 +41,8 @@ function ofFirmware(frame: Frame, at: number): Draft[] {
       ref("card", card.id, `/needs/features/${i}`),
       ref("firmware", family.id, "/features"),
     );
-    for (const { at: m } of modesNeeding(frame, at, "features"))
-      out.push(...never(frame, told, [cardIn(frame, at), runsVersion(frame, m, (v) => !featuresOf(family, v).has(feature))]));
+    for (const { at: m, holds } of modesNeeding(frame, at, "features"))
+      out.push(...never(frame, told, [cardIn(frame, at), holds, runsVersion(frame, m, (v) => !featuresOf(family, v).has(feature))]));
   });
   return out;
 }
@@ -62,12 +66,8 @@ function ofMachine(frame: Frame, at: number): Draft[] {
   if (board.memory && memories.length > 0) {
     const modes = modesNeeding(frame, at, "memory-size");
     const inModes = (says: string, pointer: string, test: (m: number) => boolean) =>
-      modes.flatMap(({ at: m }) =>
-        never(frame, fact("needs-memory", says, ref("card", card.id, pointer)), [
-          here,
-          withMemory(frame, test),
-          modes.length === frame.question.modes.length ? here : modeKept(frame, m),
-        ]),
+      modes.flatMap(({ at: m, holds }) =>
+        never(frame, fact("needs-memory", says, ref("card", card.id, pointer)), [here, withMemory(frame, test), holds, modeKept(frame, m)]),
       );
     if (n.memory_at_least !== undefined)
       out.push(
@@ -132,7 +132,8 @@ function ofMachine(frame: Frame, at: number): Draft[] {
 }
 
 function ofCards(frame: Frame, at: number): Draft[] {
-  const { card, as } = frame.question.cards[at]!;
+  const asked = frame.question.cards[at]!;
+  const { card, as } = asked;
   return (card.needs?.cards ?? []).flatMap((need, i): Draft[] => {
     const names = need.any_of.map((id) => frame.question.catalogue.cards.get(id)?.name ?? id);
     const told = fact(
@@ -140,13 +141,14 @@ function ofCards(frame: Frame, at: number): Draft[] {
       `${card.name} needs ${names.join(" or ")} running beside it: ${need.why}`,
       ref("card", card.id, `/needs/cards/${i}`),
     );
-    const rules = modesNeeding(frame, at, "cards").flatMap(({ at: m, mode }) => {
+    const rules = modesNeeding(frame, at, "cards").flatMap(({ at: m, mode, holds }) => {
       const helpers = eachCard(frame).filter(
-        ({ asked }) => need.any_of.includes(asked.card.id) && asked.as !== as && mode.enabled.has(asked.as),
+        ({ asked: other }) => need.any_of.includes(other.card.id) && other.as !== as && mode.enabled.has(other.as),
       );
       const out = { variable: frame.cards[at]!.slot, values: [frame.question.slots.length] };
       const off = { variable: frame.firmware[m]!, values: [frame.question.family.versions.length] };
-      return [{ kind: "clause" as const, literals: [out, off, ...helpers.map((h) => cardIn(frame, h.at))] }];
+      const letsGo = { variable: holds.variable, values: asked.revisions.flatMap((_, r) => (holds.values.includes(r) ? [] : [r])) };
+      return [{ kind: "clause" as const, literals: [out, off, letsGo, ...helpers.map((h) => cardIn(frame, h.at))] }];
     });
     return rules.length === 0 ? [] : [{ kind: "sure", fact: told, rules }];
   });

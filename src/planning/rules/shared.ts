@@ -1,8 +1,8 @@
 // Interrupt lines and DMA channels with two owners. One line under two names is one line.
 import { type InterruptClaim, known, unknown } from "../../records/index.js";
-import { lineOf, type Taken, takings, togetherIn } from "../claims.js";
+import { lineOf, type Taken, takings, together } from "../claims.js";
 import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
-import { type Frame, modeKept } from "../frame.js";
+import type { Frame } from "../frame.js";
 import { pairs } from "./windows.js";
 
 export const interrupts: TradeRule = {
@@ -49,13 +49,11 @@ function undecided(frame: Frame): Draft[] {
     all.slice(i + 1).flatMap((b): Draft[] => {
       const met = a.card === b.card ? undefined : clash(frame, a, b);
       if (!met?.open) return [];
-      const modes = togetherIn(frame, a, b, "interrupts");
-      const when = [...a.when, ...b.when];
       return unsettled(
         frame,
         fact("interrupts", `${a.who} and ${b.who}: ${met.open}.`, a.ref, b.ref, ref("bus", bus.id, "/interrupts")),
         `Look up how ${bus.name} senses interrupt ${met.line}, or try both cards with both drivers loaded.`,
-        ...(modes === "all" ? [when] : modes.map((m) => [...when, modeKept(frame, m)])),
+        ...together(frame, a, b, "interrupts").map((there) => [...a.when, ...b.when, ...there]),
       );
     }),
   );

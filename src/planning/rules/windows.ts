@@ -1,7 +1,7 @@
 // Address windows: two things that answer at one address drive the bus against each other. Ports count with their aliases.
-import { memoryOverlap, portOverlap, type Taken, takings, togetherIn } from "../claims.js";
+import { memoryOverlap, portOverlap, type Taken, takings, together } from "../claims.js";
 import { type Draft, fact, never, type TradeRule } from "../draft.js";
-import { type Frame, modeKept } from "../frame.js";
+import type { Frame } from "../frame.js";
 
 export const ioWindows: TradeRule = {
   name: "io-windows",
@@ -44,11 +44,9 @@ export function pairs(
       if (a.card === b.card) return [];
       const says = clash(a, b);
       if (!says) return [];
-      const modes = togetherIn(frame, a, b, what);
-      const when = [...a.when, ...b.when];
       const rule = what === "io" ? "io-windows" : what === "memory" ? "memory-windows" : what === "interrupts" ? "interrupts" : "dma";
       const told = fact(rule, `${capital(a.who)} and ${b.who}: ${says}.`, a.ref, b.ref);
-      return modes === "all" ? never(frame, told, when) : never(frame, told, ...modes.map((m) => [...when, modeKept(frame, m)]));
+      return never(frame, told, ...together(frame, a, b, what).map((there) => [...a.when, ...b.when, ...there]));
     }),
   );
 }

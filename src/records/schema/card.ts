@@ -92,6 +92,7 @@ export const Enable = strict("How the card is switched off while it stays in its
       "Points on the card that the switch is wired to.",
     ),
   ),
+  revisions: optional(OnRevisions),
   setting: optional(mark("The setting, when it is one.")),
   off: optional(mark("Its position that switches the card off.")),
   releases: list(
