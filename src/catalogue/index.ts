@@ -1,7 +1,9 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
 export type { Loaded } from "../records/index.js";
 export * from "./catalogue.js";
+export { type ClaimSite, claimSites, fixedSites, meetIo, meetMemory, meetRevisions } from "./claims.js";
 export { findingOf, type Linked, type LinkOptions, link } from "./link.js";
+export * from "./lookups.js";
 export { type Naming, namings } from "./names.js";
 export { placeOf, type Ref, ref } from "./ref.js";
 export type { Draft, Rule, Scene } from "./rule.js";

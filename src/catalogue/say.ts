@@ -1,0 +1,18 @@
+// Sentences that many house rules share.
+import { few, nearest } from "../records/index.js";
+import type { Ref } from "./ref.js";
+import type { Draft } from "./rule.js";
+
+/** A name that is none of those declared, with the nearest one and the place where they are declared. */
+export function noSuch(what: string, name: string, declared: Iterable<string>, at: Ref, home?: Ref): Draft {
+  const names = [...declared];
+  const near = nearest(name, names);
+  return {
+    says: `There is no ${what} ${name}.`,
+    at,
+    expected: names.length > 0 ? `one of: ${few(names)}` : `none is declared`,
+    actual: name,
+    hint: near ? `Did you mean ${near}?` : `Correct it, or declare ${name} first.`,
+    ...(home ? { related: [{ says: "They are declared here.", at: home }] } : {}),
+  };
+}
