@@ -1,0 +1,41 @@
+// slotwright plan: answers one build. Asked with a file, with the id of one of the club's builds, or with options alone.
+import { askedBuild, type QuestionOptions } from "./build-question.js";
+import { openClub, placeText } from "./club.js";
+import { type Everywhere, gathered, json, type Register } from "./command.js";
+import { answerFor } from "./planner.js";
+import { answerText } from "./print-answer.js";
+
+interface PlanOptions extends Everywhere, QuestionOptions {}
+
+export const registerPlan: Register = (program, { terminal, action }) => {
+  program
+    .command("plan")
+    .argument("[build.yaml]", "a build file, or the id of one of the club's builds")
+    .option("--board <id>", "ask without a file: the board")
+    .option("--revision <revision>", "its revision; may be repeated for one of several", gathered)
+    .option("--memory <size>", "main memory fitted (512K)")
+    .option("--card <card>", "a card: <id>, <id>@<slot>, <id>@<slot>,<setting>=<position>; may be repeated", gathered)
+    .option("--firmware <version>", "the firmware version")
+    .option("--family <id>", "the firmware family (default: the board's first)")
+    .option("--mode <mode>", "a mode: <name>@<version>:<card>,<card>; version and cards may be left out; may be repeated", gathered)
+    .option("--have <versions>", "firmware versions at hand, joined by commas", gathered)
+    .description("answer a build: does it work, in which ways, and if not, why not and what would help")
+    .addHelpText("after", "\nExit codes: 0 it works (or works under a named condition), 1 it does not or that is not known, 2 wrong use.")
+    .action(
+      action<PlanOptions>(([name], options) => {
+        const club = openClub(options.data, terminal);
+        const asked = askedBuild(name, options, club, terminal);
+        terminal.progress("planning");
+        const answer = answerFor(club, asked);
+        terminal.progress("");
+        if (options.json) terminal.out(json(answer));
+        else {
+          const errors = club.findings.filter((finding) => finding.level === "error").length;
+          if (club.data.demo) terminal.err(`Records: ${club.data.shown === "data" ? "data" : club.data.shown}.`);
+          if (errors > 0) terminal.err(`The records have ${errors} errors that may bear on this answer; see: slotwright check`);
+          terminal.out(answerText(answer, (ref) => placeText(club, ref), terminal));
+        }
+        return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
+      }),
+    );
+};
