@@ -28,8 +28,11 @@ export interface AskedBuild {
 
 export function askedBuild(name: string | undefined, options: QuestionOptions, club: Club, terminal: Terminal): AskedBuild {
   if (name === undefined) return { build: fromOptions(options) };
-  const extra = Object.entries(options).find(([key, value]) => value !== undefined && ["board", "card", "mode", "firmware", "revision", "memory", "family", "have"].includes(key));
-  if (extra) throw new WrongUse(`--${extra[0]} and a build file were both given.`, "Ask with one of them: a build file, or --board with --card.");
+  const extra = Object.entries(options).find(
+    ([key, value]) => value !== undefined && ["board", "card", "mode", "firmware", "revision", "memory", "family", "have"].includes(key),
+  );
+  if (extra)
+    throw new WrongUse(`--${extra[0]} and a build file were both given.`, "Ask with one of them: a build file, or --board with --card.");
   return fromFile(name, club, terminal);
 }
 
@@ -39,7 +42,10 @@ export function fromFile(name: string, club: Club, terminal: Terminal): AskedBui
     const own = club.catalogue.builds.get(name);
     if (own) return { build: own, file: club.catalogue.files.get(`build/${name}`) };
     const near = nearest(name, [...club.catalogue.builds.keys()]);
-    throw new WrongUse(`There is no file ${name}, and no build of that id in ${club.data.shown}.`, near ? `Did you mean ${near}?` : "Name a build file (YAML), or ask without one: --board <id> --card <id>.");
+    throw new WrongUse(
+      `There is no file ${name}, and no build of that id in ${club.data.shown}.`,
+      near ? `Did you mean ${near}?` : "Name a build file (YAML), or ask without one: --board <id> --card <id>.",
+    );
   }
   if (statSync(path).isDirectory()) throw new WrongUse(`${name} is a folder.`, "Name the build file in it.");
   const file = shown(path, terminal.folder);
@@ -47,7 +53,11 @@ export function fromFile(name: string, club: Club, terminal: Terminal): AskedBui
   const { record, findings } = readOne("build", bytes, file);
   const wrong = findings.filter((finding) => finding.level === "error");
   if (!record) {
-    throw new WrongUse(`${name} is not a build that can be read.`, "Mend what is named above and ask again; the field guide page of the site tells every field.", wrong.map((finding) => findingText(finding, terminal)));
+    throw new WrongUse(
+      `${name} is not a build that can be read.`,
+      "Mend what is named above and ask again; the field guide page of the site tells every field.",
+      wrong.map((finding) => findingText(finding, terminal)),
+    );
   }
   return { build: record, file, path, text: new TextDecoder().decode(bytes) };
 }
@@ -70,7 +80,10 @@ function fromOptions(options: QuestionOptions): Build {
     throw new WrongUse("--firmware and --mode were both given.", "Name the version inside the mode: --mode daily@R5.1:card,card");
   }
   if (options.firmware !== undefined) modes.push({ id: "only", firmware: options.firmware });
-  const have = (options.have ?? []).flatMap((list) => list.split(",")).map((id) => id.trim()).filter((id) => id !== "");
+  const have = (options.have ?? [])
+    .flatMap((list) => list.split(","))
+    .map((id) => id.trim())
+    .filter((id) => id !== "");
   const written: Record<string, unknown> = {
     id: "question",
     name: "The question from the command line",
@@ -85,15 +98,32 @@ function fromOptions(options: QuestionOptions): Build {
   const bare = Object.fromEntries(Object.entries(written).filter(([, value]) => value !== undefined));
   const { record, findings } = readOne("build", JSON.stringify(bare));
   if (record) return record;
-  const told = findings.map((finding) => `${finding.at.pointer === "" ? "" : `${finding.at.pointer}: `}${finding.says}${finding.hint ? ` ${finding.hint}` : ""}`);
-  throw new WrongUse("The options do not make a build.", `Ids are lower-case words joined by hyphens, as the files in ${kinds.card.folder}/ and ${kinds.board.folder}/ are named.`, told);
+  const told = findings.map(
+    (finding) => `${finding.at.pointer === "" ? "" : `${finding.at.pointer}: `}${finding.says}${finding.hint ? ` ${finding.hint}` : ""}`,
+  );
+  throw new WrongUse(
+    "The options do not make a build.",
+    `Ids are lower-case words joined by hyphens, as the files in ${kinds.card.folder}/ and ${kinds.board.folder}/ are named.`,
+    told,
+  );
 }
 
 function cardOf(text: string): BuildCard {
   const parts = cardForm.exec(text)?.groups;
-  if (!parts) throw new WrongUse(`--card ${text} cannot be read.`, "Write --card <id>, --card <id>@<slot>, or --card <id>@<slot>,<setting>=<position>.");
-  const settings = (parts.settings ?? "").split(",").filter((pair) => pair !== "").map((pair) => pair.split("=") as [string, string]);
-  return { card: parts.card as string, ...(parts.slot ? { slot: parts.slot } : {}), ...(settings.length > 0 ? { settings: Object.fromEntries(settings) } : {}) };
+  if (!parts)
+    throw new WrongUse(
+      `--card ${text} cannot be read.`,
+      "Write --card <id>, --card <id>@<slot>, or --card <id>@<slot>,<setting>=<position>.",
+    );
+  const settings = (parts.settings ?? "")
+    .split(",")
+    .filter((pair) => pair !== "")
+    .map((pair) => pair.split("=") as [string, string]);
+  return {
+    card: parts.card as string,
+    ...(parts.slot ? { slot: parts.slot } : {}),
+    ...(settings.length > 0 ? { settings: Object.fromEntries(settings) } : {}),
+  };
 }
 
 /** Two cards of one kind need names of their own: the second becomes "<id>-2". */
@@ -108,7 +138,18 @@ function copiesNamed(cards: readonly BuildCard[]): readonly BuildCard[] {
 
 function modeOf(text: string): Mode {
   const parts = modeForm.exec(text)?.groups;
-  if (!parts) throw new WrongUse(`--mode ${text} cannot be read.`, "Write --mode <name>, --mode <name>@<version>, or --mode <name>@<version>:<card>,<card>.");
-  const cards = parts.cards?.split(",").map((card) => card.trim()).filter((card) => card !== "");
-  return { id: parts.id as string, ...(parts.firmware ? { firmware: parts.firmware } : {}), ...(cards && cards.length > 0 ? { cards } : {}) };
+  if (!parts)
+    throw new WrongUse(
+      `--mode ${text} cannot be read.`,
+      "Write --mode <name>, --mode <name>@<version>, or --mode <name>@<version>:<card>,<card>.",
+    );
+  const cards = parts.cards
+    ?.split(",")
+    .map((card) => card.trim())
+    .filter((card) => card !== "");
+  return {
+    id: parts.id as string,
+    ...(parts.firmware ? { firmware: parts.firmware } : {}),
+    ...(cards && cards.length > 0 ? { cards } : {}),
+  };
 }

@@ -1,6 +1,8 @@
 // slotwright check: are the records well formed, do they link, do they keep the house rules, does the bench agree with the rules?
+import { findingOf } from "../catalogue/index.js";
+import { auditBench, type Disagreement } from "../planning/index.js";
 import { type Finding, kinds } from "../records/index.js";
-import { type Club, counted, findingText, inOrder, openClub } from "./club.js";
+import { type Club, counted, findingText, fromHere, inOrder, openClub } from "./club.js";
 import { type Everywhere, json, type Register } from "./command.js";
 import { styled, type Terminal } from "./terminal.js";
 import type { ExitCode } from "./wrong-use.js";
@@ -27,9 +29,24 @@ export const registerCheck: Register = (program, setting) => {
 export function allFindings(club: Club, terminal: Terminal, bench: boolean): readonly Finding[] {
   if (!bench) return club.findings;
   terminal.progress(`holding ${counted(club.catalogue.builds.size, "build")} against the rules`);
-  const audit: Finding[] = [];
+  const audit = auditBench(club.catalogue).map((one) => fromHere(disagreement(club, one), club.data));
   terminal.progress("");
   return inOrder([...club.findings, ...audit]);
+}
+
+/** The test's place first, then every record the rules went by. A disagreement the test declares is only worth knowing. */
+function disagreement(club: Club, { refs, says, declared, build }: Disagreement): Finding {
+  const [own, ...others] = refs;
+  return findingOf(club.catalogue, "bench-against-rules", {
+    at: own ?? { kind: "build", id: build, pointer: "" },
+    level: declared === undefined ? "warning" : "note",
+    says,
+    related: others.map((at) => ({ says: "The rules go by this.", at })),
+    hint:
+      declared === undefined
+        ? "One of these records is wrong: mend it, add the conflict it shows, or say in open_question why they differ."
+        : `Declared: ${declared}`,
+  });
 }
 
 /** Errors and warnings are findings; a note is only worth knowing. */

@@ -59,7 +59,9 @@ function combinationLines(c: Combination, number: number, placeOf: PlaceOf, titl
   const lines = [title(`${number}. ${machine}: ${verdictWord[c.verdict]}, evidence ${c.evidence}`)];
   for (const mode of c.modes) {
     const on = mode.enabled.length === 0 ? "no card on" : mode.enabled.join(", ");
-    lines.push(`   mode ${mode.name === mode.id || mode.name === "" ? mode.id : `${mode.id} (${mode.name})`}: firmware ${mode.firmware}; ${on}`);
+    lines.push(
+      `   mode ${mode.name === mode.id || mode.name === "" ? mode.id : `${mode.id} (${mode.name})`}: firmware ${mode.firmware}; ${on}`,
+    );
   }
   const width = Math.max(0, ...c.cards.map((card) => card.as.length));
   for (const card of c.cards) lines.push(`   ${card.as.padEnd(width)}  ${cardText(card)}`);
@@ -87,7 +89,8 @@ function cardText(card: PlacedCard): string {
 function conditionLines(condition: Condition, placeOf: PlaceOf): string[] {
   const word = { remedy: "if", loss: "with a loss", cosmetic: "note", "to-get": "to get" }[condition.kind];
   const lines = [`   ${word}: ${wrapped(condition.says, 84, "     ")}${places(condition.refs, placeOf)}`];
-  for (const way of condition.ways) lines.push(`     - ${wrapped(way.says, 82, "       ")} (${way.costs}${way.part ? `, part ${way.part}` : ""})`);
+  for (const way of condition.ways)
+    lines.push(`     - ${wrapped(way.says, 82, "       ")} (${way.costs}${way.part ? `, part ${way.part}` : ""})`);
   return lines;
 }
 
@@ -96,7 +99,10 @@ function restLines(note: EvidenceNote, placeOf: PlaceOf): string[] {
 }
 
 function unknownLines(fact: UnknownFact, placeOf: PlaceOf, indent: string): string[] {
-  return [`${indent}not known: ${wrapped(fact.says, 84, `${indent}  `)}${places(fact.refs, placeOf)}`, `${indent}  find out: ${wrapped(fact.how, 80, `${indent}    `)}`];
+  return [
+    `${indent}not known: ${wrapped(fact.says, 84, `${indent}  `)}${places(fact.refs, placeOf)}`,
+    `${indent}  find out: ${wrapped(fact.how, 80, `${indent}    `)}`,
+  ];
 }
 
 function places(refs: readonly Ref[], placeOf: PlaceOf): string {

@@ -6,11 +6,13 @@ import { registerCheck } from "./check.js";
 import { type Everywhere, json, type Register, type Setting } from "./command.js";
 import { packageTop } from "./folders.js";
 import { registerNew } from "./new.js";
+import { registerPlan } from "./plan.js";
+import { registerResult } from "./result.js";
 import { registerStartClub } from "./start-club.js";
 import type { Terminal } from "./terminal.js";
 import { type ExitCode, WrongUse } from "./wrong-use.js";
 
-const commands: readonly Register[] = [registerCheck, registerNew, registerStartClub];
+const commands: readonly Register[] = [registerCheck, registerPlan, registerNew, registerStartClub, registerResult];
 
 /** Runs one command line (without the program's own name). Throws only for our own bugs. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<ExitCode> {

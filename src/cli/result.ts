@@ -11,8 +11,8 @@ import { shown } from "./folders.js";
 import { checkId, clubsOwn } from "./new.js";
 import { answerFor } from "./planner.js";
 import type { Terminal } from "./terminal.js";
-import { WrongUse } from "./wrong-use.js";
 import { writeBeside } from "./write-file.js";
+import { WrongUse } from "./wrong-use.js";
 
 type Outcome = Result["outcome"];
 const outcomes: readonly Outcome[] = ["worked", "failed", "partly"];
@@ -63,8 +63,16 @@ export const registerResult: Register = (program, { terminal, action }) => {
         const text = writeRecord("build", record);
         const { findings } = readOne("build", text, `${kinds.build.folder}/${id}.yaml`);
         const wrong = findings.filter((finding) => finding.level === "error");
-        if (wrong.length > 0) throw new WrongUse("This would not be a tested build.", "Mend what is named above and say it again.", wrong.map((f) => findingText(f, terminal)));
-        const path = options.out === undefined ? join(clubsOwn(club.data).path, kinds.build.folder, `${id}.yaml`) : resolve(terminal.folder, options.out);
+        if (wrong.length > 0)
+          throw new WrongUse(
+            "This would not be a tested build.",
+            "Mend what is named above and say it again.",
+            wrong.map((f) => findingText(f, terminal)),
+          );
+        const path =
+          options.out === undefined
+            ? join(clubsOwn(club.data).path, kinds.build.folder, `${id}.yaml`)
+            : resolve(terminal.folder, options.out);
         writeBeside(path, text, options.replace === true);
         return told(path, options, terminal);
       }),
@@ -74,7 +82,10 @@ export const registerResult: Register = (program, { terminal, action }) => {
 /** The build as it stood, without a hole. */
 function whatStood(asked: AskedBuild, options: ResultOptions, club: Club) {
   if (asked.build.result && !options.replace) {
-    throw new WrongUse(`${asked.file ?? asked.build.id} has a result already.`, "Tell a second test of it from a copy without the result, or say --replace.");
+    throw new WrongUse(
+      `${asked.file ?? asked.build.id} has a result already.`,
+      "Tell a second test of it from a copy without the result, or say --replace.",
+    );
   }
   const settingsOf = (card: string) => (club.catalogue.cards.get(card)?.settings ?? []).map((setting) => setting.id);
   const holes = holesOf(asked.build, club.catalogue.boards.get(asked.build.board), settingsOf);
@@ -86,19 +97,25 @@ function whatStood(asked: AskedBuild, options: ResultOptions, club: Club) {
   const number = Number(options.combination);
   const { combinations } = answerFor(club, asked);
   const combination = Number.isInteger(number) ? combinations[number - 1] : undefined;
-  if (!combination) throw new WrongUse(`There is no combination ${options.combination}; the planner names ${combinations.length}.`, `See them with: slotwright plan ${asked.file ?? asked.build.id}`);
+  if (!combination)
+    throw new WrongUse(
+      `There is no combination ${options.combination}; the planner names ${combinations.length}.`,
+      `See them with: slotwright plan ${asked.file ?? asked.build.id}`,
+    );
   return filled(asked.build, combination);
 }
 
 async function resultFrom(options: ResultOptions, modes: readonly string[], terminal: Terminal): Promise<Result> {
   const told = (options.mode ?? []).map((text) => modeResult(text, modes));
   const by = options.by ?? (await terminal.ask("Who tested it?"));
-  const whole = options.outcome ?? overall(told.map((mode) => mode.outcome)) ?? (await terminal.ask(`What came of it (${outcomes.join(", ")})?`));
+  const whole =
+    options.outcome ?? overall(told.map((mode) => mode.outcome)) ?? (await terminal.ask(`What came of it (${outcomes.join(", ")})?`));
   if (!by) throw new WrongUse("Who tested it was not told.", "Say --by <name>.");
   if (!whole) throw new WrongUse("What came of it was not told.", `Say --outcome with one of: ${outcomes.join(", ")}.`);
   if (!isOutcome(whole)) throw new WrongUse(`"${whole}" is not an outcome.`, `Say one of: ${outcomes.join(", ")}.`);
   const hours = options.hours === undefined ? undefined : Number(options.hours);
-  if (hours !== undefined && !(Number.isInteger(hours) && hours >= 0)) throw new WrongUse(`--hours ${options.hours} is not a whole number.`, "Say the hours it ran as a whole number.");
+  if (hours !== undefined && !(Number.isInteger(hours) && hours >= 0))
+    throw new WrongUse(`--hours ${options.hours} is not a whole number.`, "Say the hours it ran as a whole number.");
   const result: Record<string, unknown> = {
     by,
     date: options.date ?? today(),
@@ -119,8 +136,13 @@ function isOutcome(word: string): word is Outcome {
 
 function modeResult(text: string, modes: readonly string[]): { mode: string; outcome: Outcome } {
   const [mode = "", outcome = ""] = text.split("=", 2);
-  if (!isOutcome(outcome)) throw new WrongUse(`--mode ${text} cannot be read.`, `Write --mode <mode>=<outcome>, the outcome one of: ${outcomes.join(", ")}.`);
-  if (!modes.includes(mode)) throw new WrongUse(`The build has no mode called ${mode}.`, modes.length > 0 ? `Its modes: ${modes.join(", ")}.` : "It has one mode only; say --outcome.");
+  if (!isOutcome(outcome))
+    throw new WrongUse(`--mode ${text} cannot be read.`, `Write --mode <mode>=<outcome>, the outcome one of: ${outcomes.join(", ")}.`);
+  if (!modes.includes(mode))
+    throw new WrongUse(
+      `The build has no mode called ${mode}.`,
+      modes.length > 0 ? `Its modes: ${modes.join(", ")}.` : "It has one mode only; say --outcome.",
+    );
   return { mode, outcome };
 }
 
@@ -128,7 +150,9 @@ function modeResult(text: string, modes: readonly string[]): { mode: string; out
 function told(path: string, options: ResultOptions, terminal: Terminal): 0 | 1 {
   const file = shown(path, terminal.folder);
   const again = options.out === undefined && existsSync(path) ? openClub(options.data, terminal) : undefined;
-  const about = again ? allFindings(again, terminal, true).filter((finding) => finding.at.file === file || finding.related?.some((r) => r.at.file === file)) : [];
+  const about = again
+    ? allFindings(again, terminal, true).filter((finding) => finding.at.file === file || finding.related?.some((r) => r.at.file === file))
+    : [];
   if (options.json) terminal.out(json({ wrote: file, findings: about }));
   else {
     for (const finding of about) terminal.out(`${findingText(finding, terminal)}\n`);

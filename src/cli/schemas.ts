@@ -1,20 +1,15 @@
 // The JSON Schemas beside a club's records: line 1 of every record names one, so that editors check and complete.
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { type Kind, kinds } from "../records/index.js";
+import { jsonSchemas } from "../records/index.js";
 import { writeBeside } from "./write-file.js";
-
-export function schemaText(kind: Kind): string {
-  const schema = { $schema: "https://json-schema.org/draft/2020-12/schema", title: kind, ...kinds[kind].schema };
-  return `${JSON.stringify(schema, null, 2)}\n`;
-}
 
 /** Writes those that are missing or differ from what this version reads; says how many. */
 export function writeSchemas(dataFolder: string): number {
   let written = 0;
-  for (const kind of Object.keys(kinds) as Kind[]) {
+  for (const [kind, schema] of Object.entries(jsonSchemas())) {
     const path = join(dataFolder, "schema", `${kind}.json`);
-    const text = schemaText(kind);
+    const text = `${JSON.stringify(schema, null, 2)}\n`;
     if (existsSync(path) && readFileSync(path, "utf8") === text) continue;
     writeBeside(path, text, true);
     written += 1;

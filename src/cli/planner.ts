@@ -1,0 +1,28 @@
+// Asks the planner, and turns a question it cannot read into wrong use with the place in the build file.
+import { type Answer, plan } from "../planning/index.js";
+import { type Finding, place } from "../records/index.js";
+import type { AskedBuild } from "./build-question.js";
+import { type Club, findingText } from "./club.js";
+import { WrongUse } from "./wrong-use.js";
+
+export function answerFor(club: Club, { build, file, text }: AskedBuild): Answer {
+  const answer = plan(club.catalogue, build);
+  if (answer.kind === "answer") return answer;
+  const details = answer.faults.map((fault) => {
+    const words = `${fault.says} ${fault.hint}`;
+    if (file === undefined || text === undefined) return words;
+    const finding: Finding = {
+      code: "rule-question",
+      level: "error",
+      says: fault.says,
+      hint: fault.hint,
+      at: place(file, text, fault.pointer),
+    };
+    return findingText(finding, { colour: false });
+  });
+  throw new WrongUse(
+    file === undefined ? "The question names something the records do not have." : `${file} names something the records do not have.`,
+    "Mend what is named above and ask again.",
+    details,
+  );
+}
