@@ -69,8 +69,8 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 function tell(problem: WrongUse, asJson: boolean, terminal: Terminal): ExitCode {
   if (asJson) terminal.out(json({ error: { says: problem.message, next: problem.next, details: problem.details } }));
   else {
-    for (const line of problem.details) terminal.err(line);
     terminal.err(problem.message);
+    for (const line of problem.details) terminal.err(line);
     terminal.err(problem.next);
   }
   return 2;
