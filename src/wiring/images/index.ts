@@ -1,0 +1,14 @@
+// Burn images: what a dump is, how images lie in a device, files for programmers, reading back. No file is opened here.
+export * from "./checksums.js";
+export * from "./crc32.js";
+export * from "./file-formats.js";
+export * from "./identify.js";
+export { readHexRecord, readIntelHex, writeIntelHex } from "./intel-hex.js";
+export * from "./known-image.js";
+export * from "./label.js";
+export * from "./lay-out.js";
+export * from "./looks-like.js";
+export type { FileFormat, MemoryFile, ReadProblem } from "./memory-file.js";
+export * from "./rearrange.js";
+export { readSRecord, readSRecords, writeSRecords } from "./s-record.js";
+export * from "./verify.js";

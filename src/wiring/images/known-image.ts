@@ -1,0 +1,38 @@
+// The images the firmware records know, flattened to what a dump can be held against.
+import { bytes, type Firmware, known, unknown } from "../../records/index.js";
+
+export interface KnownImage {
+  readonly family: string;
+  readonly familyName: string;
+  readonly version: string;
+  readonly size: number | "unknown";
+  readonly crc32: string | "unknown";
+  readonly sha1: string | "unknown";
+  readonly sha256: string | "unknown";
+  readonly width: number;
+  readonly circulating: readonly CirculatingFile[];
+}
+
+type Recorded = NonNullable<Firmware["versions"][number]["circulating"]>[number];
+
+/** A file in circulation, its size in bytes. */
+export type CirculatingFile = Omit<Recorded, "size"> & { readonly size: number };
+
+export function knownImages(firmware: Iterable<Firmware>): KnownImage[] {
+  return [...firmware].flatMap((family) =>
+    family.versions.map((version): KnownImage => {
+      const size = known(version.image.size);
+      return {
+        family: family.id,
+        familyName: family.name,
+        version: version.id,
+        size: size === unknown ? unknown : bytes(size),
+        crc32: known(version.image.crc32),
+        sha1: known(version.image.sha1),
+        sha256: known(version.image.sha256),
+        width: version.image.width ?? 8,
+        circulating: (version.circulating ?? []).map((c) => ({ ...c, size: bytes(c.size) })),
+      };
+    }),
+  );
+}

@@ -1,0 +1,96 @@
+// From images and the bank table to the bytes of each device. Where a bank lies and what it holds was decided by the plan;
+// this checks that the images fit it and fills the rest.
+import { sizeText } from "../../records/index.js";
+import type { Bank, DevicePlan } from "../types.js";
+import { crc32 } from "./crc32.js";
+import { hexAddress } from "./memory-file.js";
+import { repeatTo, swapBytes, takeLane } from "./rearrange.js";
+
+/** The part of a wiring plan a burn needs. */
+export interface BurnPlan {
+  readonly device: Pick<DevicePlan, "family" | "capacity" | "width" | "sockets">;
+  readonly banks: readonly Bank[];
+}
+
+export interface Region {
+  readonly bank: number;
+  /** First byte inside the device, and how many. */
+  readonly offset: number;
+  readonly size: number;
+  readonly version: string;
+  readonly repeats: number;
+  /** Of the plain image, whole. */
+  readonly imageCrc32: string;
+}
+
+export interface BurnDevice {
+  readonly socket: string;
+  readonly lane: "whole" | "even" | "odd";
+  readonly bytes: Uint8Array;
+  readonly crc32: string;
+  /** In order of offset; what lies between holds the fill. */
+  readonly regions: readonly Region[];
+}
+
+export type Layout =
+  | { readonly kind: "layout"; readonly family: string; readonly fill: number; readonly devices: readonly BurnDevice[] }
+  | { readonly kind: "refused"; readonly problems: readonly { readonly version?: string; readonly says: string }[] };
+
+export interface LayOutOptions {
+  /** Value of bytes no image fills; FF is what an erased device holds. */
+  readonly fill?: number;
+  /** For programmers that take the high byte of a 16-bit device first. */
+  readonly highByteFirst?: boolean;
+}
+
+export function layOut(plan: BurnPlan, images: ReadonlyMap<string, Uint8Array>, options: LayOutOptions = {}): Layout {
+  const fill = options.fill ?? 0xff;
+  const { device, banks } = plan;
+  const lanes = device.sockets.length > 1 ? 2 : 1;
+  const problems: { version?: string; says: string }[] = [];
+  if (!Number.isInteger(fill) || fill < 0 || fill > 0xff) problems.push({ says: `The fill is ${fill}; it must be one byte, 0 to 255.` });
+
+  const sorted = [...banks].sort((a, b) => a.offset - b.offset);
+  for (const [i, bank] of sorted.entries()) {
+    if (bank.offset + bank.size > device.capacity)
+      problems.push({
+        says: `Bank ${bank.index} ends at ${hexAddress(bank.offset + bank.size)}, past the ${sizeText(device.capacity)} of the ${device.family}.`,
+      });
+    const next = sorted[i + 1];
+    if (next && bank.offset + bank.size > next.offset) problems.push({ says: `Banks ${bank.index} and ${next.index} overlap.` });
+  }
+  for (const version of new Set(banks.map((b) => b.version))) {
+    const image = images.get(version);
+    const mine = banks.filter((b) => b.version === version);
+    if (image === undefined) {
+      problems.push({ version, says: `There is no image of ${version}; bank ${mine.map((b) => b.index).join(", ")} needs it.` });
+      continue;
+    }
+    if (image.length % lanes !== 0)
+      problems.push({ version, says: `The image of ${version} has an odd length; it cannot be split over two devices.` });
+    if (device.width === 16 && image.length % 2 !== 0)
+      problems.push({ version, says: `The image of ${version} has an odd length; the ${device.family} holds 16-bit words.` });
+    const part = image.length / lanes;
+    for (const bank of mine)
+      if (part * bank.repeats !== bank.size)
+        problems.push({
+          version,
+          says: `Bank ${bank.index} has ${sizeText(bank.size)} for ${bank.repeats} times ${version}; the image gives ${sizeText(part)} each.`,
+        });
+  }
+  if (problems.length > 0) return { kind: "refused", problems };
+
+  const devices = device.sockets.map(({ socket, lane }): BurnDevice => {
+    const out = new Uint8Array(device.capacity).fill(fill);
+    const regions = sorted.map((bank): Region => {
+      const image = images.get(bank.version)!;
+      const part = lane === "whole" ? image : takeLane(image, lane);
+      out.set(repeatTo(part, bank.size), bank.offset);
+      const { index, offset, size, version, repeats } = bank;
+      return { bank: index, offset, size, version, repeats, imageCrc32: crc32(image) };
+    });
+    const bytes = options.highByteFirst && device.width === 16 ? swapBytes(out) : out;
+    return { socket, lane, bytes, crc32: crc32(bytes), regions };
+  });
+  return { kind: "layout", family: device.family, fill, devices };
+}
