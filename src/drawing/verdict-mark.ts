@@ -1,6 +1,6 @@
 // The mark of a verdict: a plug and a socket; under it, strokes for the evidence it rests on.
 // It draws; which verdict something has is planning's business.
-import type { Evidence, Verdict } from "../planning/answer.js";
+import type { Evidence, Verdict } from "../planning/index.js";
 import { el, line, path, rect, type Svg, words } from "./svg.js";
 
 export const verdictWord: Readonly<Record<Verdict, string>> = {

@@ -2,7 +2,7 @@
 // It gathers facts of the records for one mode; what fits and what fights was decided by planning.
 import type { Catalogue } from "../../catalogue/index.js";
 import type { AddressMap, MapWindow, RailLoad, SlotPlan } from "../../drawing/index.js";
-import type { Combination, PlacedCard } from "../../planning/answer.js";
+import type { Combination, PlacedCard } from "../../planning/index.js";
 import { type Board, type Build, bytes, type Card, type Claims, hex, known, unknown } from "../../records/index.js";
 
 export interface MachineDrawings {
