@@ -1,12 +1,13 @@
-// From rules to propagators. Rules may be guarded: a guarded rule counts only while its guard is switched on, so that one engine can
-// answer for many subsets of the same rules (reasons and repairs ask for hundreds).
+// From rules to what filters: rules over one pair of variables go into the pair tables, rules of literals become clauses, the rest
+// propagators. Rules may be guarded: a guarded rule counts only while its guard is on, so that one engine answers for many subsets of the
+// same rules (reasons and repairs ask for hundreds).
+import type { Engine } from "./engine.js";
 import { overlap } from "./holds.js";
-import type { Literal, Problem, Rule } from "./problem.js";
-import { maskOf, type Propagator } from "./propagator.js";
-import { Clause } from "./rules/clause.js";
+import type { Literal, Occupier, Rule, Term } from "./problem.js";
+import { maskOf } from "./propagator.js";
 import { Different } from "./rules/different.js";
+import { Flow } from "./rules/flow.js";
 import { Linear } from "./rules/linear.js";
-import { PairTable } from "./rules/pair.js";
 import { Table } from "./rules/table.js";
 
 /** A rule and the guard it hangs on; guard -1 always counts. */
@@ -15,165 +16,198 @@ export interface Guarded {
   readonly guard: number;
 }
 
-export interface Compiled {
-  readonly propagators: readonly Propagator[];
-  /** The guard of each propagator. */
-  readonly guards: readonly number[];
+export function compile(engine: Engine, rules: readonly Guarded[]): void {
+  for (const { rule, guard } of rules) new Posting(engine, guard).post(rule);
+  cardinalityFlows(engine, rules);
+  engine.pairs.finish();
 }
 
-export function compile(problem: Problem, rules: readonly Guarded[]): Compiled {
-  const propagators: Propagator[] = [];
-  const guards: number[] = [];
-  const pairs = new Map<string, PairTable>();
-  const sizeOf = (v: number) => problem.variables[v]!.size;
-  const post = (propagator: Propagator, guard: number) => {
-    propagators.push(propagator);
-    guards.push(guard);
-  };
-  const pairOf = (x: number, y: number, guard: number): PairTable => {
-    const [a, b] = x < y ? [x, y] : [y, x];
-    const key = `${guard}:${a}:${b}`;
-    let table = pairs.get(key);
-    if (!table) {
-      table = new PairTable(a, b, sizeOf(a), sizeOf(b));
-      pairs.set(key, table);
-      post(table, guard);
-    }
-    return table;
-  };
-  const forbidPair = (x: number, a: number, y: number, b: number, guard: number) => {
-    if (x < y) pairOf(x, y, guard).forbid(a, b);
-    else pairOf(x, y, guard).forbid(b, a);
-  };
+class Posting {
+  private readonly sizes: readonly number[];
 
-  const clause = (literals: readonly Literal[], guard: number) => {
-    const byVariable = new Map<number, Set<number>>();
-    for (const { variable, values } of literals) {
-      const set = byVariable.get(variable) ?? new Set<number>();
-      for (const value of values) if (value >= 0 && value < sizeOf(variable)) set.add(value);
-      byVariable.set(variable, set);
-    }
-    if ([...byVariable].some(([v, set]) => set.size === sizeOf(v))) return;
-    const kept = [...byVariable].filter(([, set]) => set.size > 0);
-    if (kept.length === 2) {
-      const [[x, good], [y, fine]] = kept as [[number, Set<number>], [number, Set<number>]];
-      for (let a = 0; a < sizeOf(x); a++) {
-        if (good.has(a)) continue;
-        for (let b = 0; b < sizeOf(y); b++) if (!fine.has(b)) forbidPair(x, a, y, b, guard);
-      }
-      return;
-    }
-    const masks = kept.map(([v, set]) => maskOf(sizeOf(v), set));
-    post(
-      new Clause(
-        kept.map(([v]) => v),
-        masks,
-      ),
-      guard,
-    );
-  };
+  constructor(
+    private readonly engine: Engine,
+    private readonly guard: number,
+  ) {
+    this.sizes = engine.store.sizes;
+  }
 
-  for (const { rule, guard } of rules) {
+  post(rule: Rule): void {
     switch (rule.kind) {
       case "unary":
-        clause([{ variable: rule.variable, values: rule.values }], guard);
+        this.clause([rule]);
         break;
       case "clause":
-        clause(rule.literals, guard);
+        this.clause(rule.literals);
         break;
-      case "forbid": {
-        const byVariable = new Map<number, Set<number>>();
-        for (const { variable, values } of rule.literals) {
-          const before = byVariable.get(variable);
-          byVariable.set(variable, new Set(before ? values.filter((v) => before.has(v)) : values));
-        }
-        clause(
-          [...byVariable].map(([variable, set]) => ({
-            variable,
-            values: Array.from({ length: sizeOf(variable) }, (_, v) => v).filter((v) => !set.has(v)),
-          })),
-          guard,
-        );
+      case "forbid":
+        this.clause(this.denied(rule.literals));
         break;
-      }
       case "table":
-        tableRule(rule.variables, rule.rows, guard);
+        this.table(rule.variables, rule.rows);
         break;
       case "allDifferent":
-        post(new Different(rule.variables, rule.except ?? [], Math.max(1, ...rule.variables.map(sizeOf))), guard);
+        this.different(rule.variables, rule.except ?? []);
         break;
       case "cardinality":
-        sum(
-          rule.variables.map((variable) => ({
-            variable,
-            weights: Array.from({ length: sizeOf(variable) }, (_, v) => (rule.values.includes(v) ? 1 : 0)),
-          })),
+        this.sum(
+          rule.variables.map((variable) => ({ variable, weights: this.each(variable).map((v) => (rule.values.includes(v) ? 1 : 0)) })),
           rule.min,
           rule.max,
-          guard,
         );
         break;
       case "linear":
-        sum(rule.terms, rule.min, rule.max, guard);
+        this.sum(rule.terms, rule.min, rule.max);
         break;
       case "disjoint":
-        for (let i = 0; i < rule.occupiers.length; i++) {
-          for (let j = i + 1; j < rule.occupiers.length; j++) {
-            const one = rule.occupiers[i]!;
-            const two = rule.occupiers[j]!;
-            for (let a = 0; a < sizeOf(one.variable); a++) {
-              for (let b = 0; b < sizeOf(two.variable); b++) {
-                if (!overlap(one.windows[a] ?? [], two.windows[b] ?? [])) continue;
-                if (one.variable !== two.variable) forbidPair(one.variable, a, two.variable, b, guard);
-                else if (a === b) clause([{ variable: one.variable, values: others(sizeOf(one.variable), a) }], guard);
-              }
-            }
-          }
-        }
+        this.disjoint(rule.occupiers);
         break;
       default:
         rule satisfies never;
     }
   }
 
-  function tableRule(variables: readonly number[], rows: readonly (readonly number[])[], guard: number) {
-    const distinct = [...new Set(variables)];
-    const good = rows.filter((row) =>
-      row.every((value, i) => row[variables.indexOf(variables[i]!)] === value && value >= 0 && value < sizeOf(variables[i]!)),
-    );
-    const short = good.map((row) => distinct.map((v) => row[variables.indexOf(v)]!));
-    if (distinct.length === 2) {
-      const [x, y] = distinct as [number, number];
-      const seen = new Set(short.map((row) => row[0]! * sizeOf(y) + row[1]!));
-      pairOf(x, y, guard);
-      for (let a = 0; a < sizeOf(x); a++)
-        for (let b = 0; b < sizeOf(y); b++) if (!seen.has(a * sizeOf(y) + b)) forbidPair(x, a, y, b, guard);
-    } else if (distinct.length === 0) {
-      if (rows.length === 0) post(new Clause([], []), guard);
-    } else post(new Table(distinct, short), guard);
+  private each(variable: number): number[] {
+    return Array.from({ length: this.sizes[variable]! }, (_, v) => v);
   }
 
-  function sum(
-    terms: readonly { readonly variable: number; readonly weights: readonly number[] }[],
-    min: number | undefined,
-    max: number | undefined,
-    guard: number,
-  ) {
-    const byVariable = new Map<number, number[]>();
+  /** "Never all of these" as "at least one of the opposites". */
+  private denied(literals: readonly Literal[]): Literal[] {
+    const all = new Map<number, readonly number[]>();
+    for (const { variable, values } of literals) {
+      const before = all.get(variable);
+      all.set(variable, before ? values.filter((v) => before.includes(v)) : values);
+    }
+    return [...all].map(([variable, values]) => ({ variable, values: this.each(variable).filter((v) => !values.includes(v)) }));
+  }
+
+  private clause(literals: readonly Literal[]): void {
+    const merged = new Map<number, Set<number>>();
+    for (const { variable, values } of literals) {
+      const set = merged.get(variable) ?? new Set<number>();
+      for (const value of values) if (value >= 0 && value < this.sizes[variable]!) set.add(value);
+      merged.set(variable, set);
+    }
+    if ([...merged].some(([v, set]) => set.size === this.sizes[v])) return;
+    const open = [...merged].filter(([, set]) => set.size > 0);
+    if (open.length === 2) {
+      const [[x, good], [y, fine]] = open as [[number, Set<number>], [number, Set<number>]];
+      for (const a of this.each(x)) {
+        if (!good.has(a)) for (const b of this.each(y)) if (!fine.has(b)) this.engine.pairs.forbid(x, a, y, b, this.guard);
+      }
+      return;
+    }
+    const masks = open.map(([v, set]) => maskOf(this.sizes[v]!, set));
+    this.engine.clauses.add(
+      open.map(([v]) => v),
+      masks,
+      this.guard,
+    );
+  }
+
+  private table(variables: readonly number[], rows: readonly (readonly number[])[]): void {
+    const distinct = [...new Set(variables)];
+    const first = variables.map((v) => variables.indexOf(v));
+    const good = rows
+      .filter((row) => row.every((value, i) => row[first[i]!] === value && value >= 0 && value < this.sizes[variables[i]!]!))
+      .map((row) => distinct.map((v) => row[variables.indexOf(v)]!));
+    if (distinct.length > 2) this.engine.add(new Table(distinct, good, this.engine.store), this.guard);
+    else if (distinct.length === 2) {
+      const [x, y] = distinct as [number, number];
+      const seen = new Set(good.map((row) => row.join()));
+      for (const a of this.each(x))
+        for (const b of this.each(y)) if (!seen.has(`${a},${b}`)) this.engine.pairs.forbid(x, a, y, b, this.guard);
+    } else if (distinct.length === 1 || good.length === 0) {
+      this.clause(distinct.map((variable) => ({ variable, values: good.map((row) => row[0]!) })));
+    }
+  }
+
+  private sum(terms: readonly Term[], min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY): void {
+    const merged = new Map<number, number[]>();
     for (const { variable, weights } of terms) {
-      const total = byVariable.get(variable) ?? new Array<number>(sizeOf(variable)).fill(0);
-      byVariable.set(
+      const before = merged.get(variable);
+      merged.set(
         variable,
-        total.map((w, v) => w + (weights[v] ?? 0)),
+        this.each(variable).map((v) => (before?.[v] ?? 0) + (weights[v] ?? 0)),
       );
     }
-    const merged = [...byVariable].map(([variable, weights]) => ({ variable, weights }));
-    post(new Linear(merged, min ?? Number.NEGATIVE_INFINITY, max ?? Number.POSITIVE_INFINITY), guard);
+    const flat = [...merged].map(([variable, weights]) => ({ variable, weights }));
+    this.engine.add(new Linear(flat, min, max), this.guard);
+    if (flat.length === 0 && (0 < min || 0 > max)) this.clause([]);
   }
 
-  return { propagators, guards };
+  private different(variables: readonly number[], except: readonly number[]): void {
+    const widest = Math.max(1, ...variables.map((v) => this.sizes[v]!));
+    this.engine.add(new Different(variables, except, widest), this.guard);
+    const shared = new Set(except);
+    this.flow(
+      variables,
+      variables.map((v) => this.each(v).map((value) => (shared.has(value) ? undefined : value))),
+    );
+  }
+
+  /** At most one variable a place; values without a place are free. */
+  private flow(variables: readonly number[], of: readonly (readonly (number | undefined)[])[]): void {
+    const used = [...new Set(of.flat())].filter((place) => place !== undefined);
+    if (variables.length < 3 || used.length === 0) return;
+    const index = new Map<number | undefined, number>(used.map((place, i) => [place, i]));
+    const most = [...used.map(() => 1), variables.length];
+    const groups = { of: of.map((row) => row.map((place) => index.get(place) ?? used.length)), least: most.map(() => 0), most };
+    this.engine.add(new Flow(variables, groups), this.guard);
+  }
+
+  /** Pairs, and an assignment that follows from them: windows that do not overlap start, and end, in different places. */
+  private disjoint(occupiers: readonly Occupier[]): void {
+    for (const [i, one] of occupiers.entries()) {
+      for (const two of occupiers.slice(i + 1)) this.apart(one, two);
+    }
+    const variables = occupiers.map((o) => o.variable);
+    const places = (pick: (windows: Occupier["windows"][number]) => number) =>
+      occupiers.map((o) => this.each(o.variable).map((v) => (o.windows[v]?.length ? pick(o.windows[v]!) : undefined)));
+    const starts = places((windows) => Math.min(...windows.map(([from]) => from)));
+    const ends = places((windows) => Math.max(...windows.map(([, to]) => to)));
+    this.flow(variables, starts);
+    if (`${starts}` !== `${ends}`) this.flow(variables, ends);
+  }
+
+  private apart(one: Occupier, two: Occupier): void {
+    for (const a of this.each(one.variable)) {
+      for (const b of this.each(two.variable)) {
+        if (!overlap(one.windows[a] ?? [], two.windows[b] ?? [])) continue;
+        if (one.variable !== two.variable) this.engine.pairs.forbid(one.variable, a, two.variable, b, this.guard);
+        else if (a === b) this.clause([{ variable: one.variable, values: this.each(one.variable).filter((v) => v !== a) }]);
+      }
+    }
+  }
 }
 
-function others(size: number, value: number): number[] {
-  return Array.from({ length: size }, (_, v) => v).filter((v) => v !== value);
+/** Counting rules over the same variables and different values, seen together: each is a group of an assignment. */
+function cardinalityFlows(engine: Engine, rules: readonly Guarded[]): void {
+  const families = new Map<
+    string,
+    { variables: readonly number[]; guard: number; parts: { values: readonly number[]; min: number; max: number }[] }
+  >();
+  for (const { rule, guard } of rules) {
+    if (rule.kind !== "cardinality") continue;
+    const variables = [...rule.variables].sort((a, b) => a - b);
+    const key = `${guard}:${variables}`;
+    const family = families.get(key) ?? { variables, guard, parts: [] };
+    const part = { values: rule.values, min: rule.min ?? 0, max: rule.max ?? variables.length };
+    const taken = new Set(family.parts.flatMap((p) => p.values));
+    if (!part.values.some((v) => taken.has(v)) && part.max >= Math.max(0, part.min)) family.parts.push(part);
+    families.set(key, family);
+  }
+  for (const { variables, guard, parts } of families.values()) {
+    if (parts.length < 2) continue;
+    const groupOf = (value: number) => {
+      const part = parts.findIndex((p) => p.values.includes(value));
+      return part < 0 ? parts.length : part;
+    };
+    const groups = {
+      of: variables.map((v) => Array.from({ length: engine.store.sizes[v]! }, (_, value) => groupOf(value))),
+      least: [...parts.map((p) => Math.max(0, p.min)), 0],
+      most: [...parts.map((p) => p.max), variables.length],
+    };
+    engine.add(new Flow(variables, groups), guard);
+  }
 }

@@ -1,5 +1,11 @@
-// The engine: store, propagators and the queue between them. It takes decisions and undoes them; which decisions, search.ts says.
+// The engine: store, rules made ready, and the queue between them. It takes decisions and undoes them; which decisions, search.ts says.
+//
+//   a domain shrinks -> its variable is dirty -> pair tables and clauses on it filter at once -> dearer rules on it wait in a queue
+//        ^                                                                                              |
+//        +----------------------------------------------------------------------------------------------+   until nothing is left
+import { ClauseSet } from "./clauses.js";
 import { compile, type Guarded } from "./compile.js";
+import { PairTables } from "./pairs.js";
 import type { Problem, Solution } from "./problem.js";
 import type { Propagator } from "./propagator.js";
 import { Store } from "./store.js";
@@ -7,15 +13,22 @@ import { Store } from "./store.js";
 export class Engine {
   readonly store: Store;
   readonly count: number;
+  readonly pairs: PairTables;
+  readonly clauses: ClauseSet;
   /** How often a variable's rules failed: dom/wdeg (Boussemart and others, "Boosting Systematic Search by Weighting Constraints", 2004). */
   readonly weight: Float64Array;
   /** Which guards are switched on. */
-  readonly on: boolean[];
-  private readonly propagators: Propagator[] = [];
-  private readonly guards: number[] = [];
+  readonly on: Uint8Array;
+  readonly propagators: Propagator[] = [];
+  readonly guards: number[] = [];
   private readonly watchers: number[][];
   private readonly queued: boolean[] = [];
-  private readonly queues: [number[], number[], number[]] = [[], [], []];
+  private readonly queues: readonly [number[], number[]] = [[], []];
+  private readonly dirty: Int32Array;
+  /** 0 clean, 1 dirty, 2 dirty but the rules watching it have been told. */
+  private readonly isDirty: Uint8Array;
+  private dirtyTop = 0;
+  private running = -1;
 
   constructor(
     readonly problem: Problem,
@@ -26,76 +39,88 @@ export class Engine {
     this.store = new Store(problem.variables.map((v) => v.size));
     this.weight = new Float64Array(this.count).fill(1);
     this.watchers = problem.variables.map(() => []);
-    this.on = new Array<boolean>(guardCount).fill(true);
-    const { propagators, guards } = compile(problem, guarded);
-    propagators.forEach((propagator, i) => {
-      this.add(propagator, guards[i]!);
-    });
+    this.on = new Uint8Array(guardCount).fill(1);
+    this.dirty = new Int32Array(this.count);
+    this.isDirty = new Uint8Array(this.count);
+    this.pairs = new PairTables(this.store, this.on);
+    this.clauses = new ClauseSet(this.store, this.on);
     this.store.onChange = (variable) => {
-      for (const p of this.watchers[variable]!) this.schedule(p);
+      if (this.isDirty[variable] === 0) this.dirty[this.dirtyTop++] = variable;
+      this.isDirty[variable] = 1;
     };
+    compile(this, guarded);
   }
 
   add(propagator: Propagator, guard = -1): void {
     const index = this.propagators.push(propagator) - 1;
     this.guards.push(guard);
     this.queued.push(false);
-    for (const variable of propagator.variables) {
-      this.watchers[variable]!.push(index);
-      this.weight[variable]!++;
-    }
+    for (const variable of new Set(propagator.variables)) this.watchers[variable]!.push(index);
   }
 
-  /** Wakes everything and propagates: to be called once before searching, after switching guards or adding rules. */
+  /** Looks at every rule: to be called before searching, and again after switching guards or adding rules. */
   wake(): boolean {
-    for (let v = 0; v < this.count; v++) if (this.store.size(v) === 0) return false;
+    const ok = this.clauses.wake() && this.store.sizes.every((_, v) => this.store.size(v) > 0);
+    if (!ok) return this.fail([]);
+    for (let v = 0; v < this.count; v++) this.store.onChange(v);
     for (let p = 0; p < this.propagators.length; p++) this.schedule(p);
     return this.propagate();
   }
 
   private schedule(p: number): void {
-    if (this.queued[p]) return;
+    if (this.queued[p] || p === this.running) return;
     const guard = this.guards[p]!;
-    if (guard >= 0 && !this.on[guard]) return;
+    if (guard >= 0 && this.on[guard] === 0) return;
     this.queued[p] = true;
     this.queues[this.propagators[p]!.priority].push(p);
   }
 
   /** Runs what is queued until nothing changes; false when some rule cannot hold. */
   propagate(): boolean {
-    const [cheap, middle, dear] = this.queues;
+    const [cheap, dear] = this.queues;
     for (;;) {
-      const p = cheap.pop() ?? middle.pop() ?? dear.pop();
+      while (this.dirtyTop > 0) {
+        const variable = this.dirty[--this.dirtyTop]!;
+        const news = this.isDirty[variable] === 1;
+        this.isDirty[variable] = 0;
+        if (!this.pairs.propagate(variable)) return this.fail(this.pairs.failed);
+        if (!this.clauses.propagate(variable)) return this.fail(this.clauses.failed);
+        if (news) for (const p of this.watchers[variable]!) this.schedule(p);
+      }
+      const p = cheap.pop() ?? dear.pop();
       if (p === undefined) return true;
       this.queued[p] = false;
-      const propagator = this.propagators[p]!;
-      if (propagator.propagate(this.store)) continue;
-      for (const variable of propagator.variables) this.weight[variable]!++;
-      this.forget();
-      return false;
+      if (!this.propagators[p]!.propagate(this.store)) return this.fail(this.propagators[p]!.variables);
+      // A propagator leaves itself nothing to do, so its own changes wake the others only.
+      this.running = p;
+      for (let i = 0; i < this.dirtyTop; i++) {
+        for (const q of this.watchers[this.dirty[i]!]!) this.schedule(q);
+        this.isDirty[this.dirty[i]!] = 2;
+      }
+      this.running = -1;
     }
   }
 
-  private forget(): void {
+  /** Remembers which variables the failing rule was on, and empties the queues. */
+  private fail(variables: readonly number[]): false {
+    for (const variable of variables) this.weight[variable]!++;
+    while (this.dirtyTop > 0) this.isDirty[this.dirty[--this.dirtyTop]!] = 0;
     for (const queue of this.queues) {
       for (const p of queue) this.queued[p] = false;
       queue.length = 0;
     }
+    return false;
   }
 
   take(variable: number, value: number): boolean {
-    if (this.store.assign(variable, value)) return this.propagate();
-    this.forget();
-    return false;
+    return this.store.assign(variable, value) ? this.propagate() : this.fail([]);
   }
 
   refuse(variable: number, value: number): boolean {
-    if (this.store.remove(variable, value)) return this.propagate();
-    this.forget();
-    return false;
+    return this.store.remove(variable, value) ? this.propagate() : this.fail([]);
   }
 
   solution(): Solution {
-    return this.problem.variables.map((_, v) => this.store.first(v));
+    return this.store.sizes.map((_, v) => this.store.first(v));
   }
 }

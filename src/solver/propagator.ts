@@ -1,13 +1,19 @@
-// A propagator: one rule (or several merged) made ready to remove values that no solution can take.
+// A propagator: one rule made ready to remove values that no solution can take. (Rules on one pair of variables and clauses have stores of
+// their own, pairs.ts and clauses.ts; all others are propagators.)
 import type { Store } from "./store.js";
 
 export interface Propagator {
   /** The variables whose changes wake it. */
   readonly variables: readonly number[];
-  /** 0 runs before 1, 1 before 2: cheap ones first. */
-  readonly priority: 0 | 1 | 2;
-  /** Removes values; false when the rule cannot hold any more. */
+  /** Those with 0 run before those with 1. */
+  readonly priority: 0 | 1;
+  /** Removes values until it can remove no more by itself; false when the rule cannot hold. */
   propagate(store: Store): boolean;
+  /**
+   * Adds to `key` what the rule still asks of the variables that are not fixed, beyond what their domains say. Two states of the search
+   * with the same domains and the same keys have the same solutions from there on; the counting diagram tells them apart by it.
+   */
+  residue(store: Store, key: number[]): void;
 }
 
 /** A bitset over the values of one variable. */

@@ -35,8 +35,8 @@ export class Subsets {
   witness(groups: readonly number[]): readonly boolean[] | undefined {
     const known = this.kept.find((keeps) => groups.every((g) => keeps[g]));
     if (known) return known;
-    this.engine.on.fill(false);
-    for (const g of groups) this.engine.on[g] = true;
+    this.engine.on.fill(0);
+    for (const g of groups) this.engine.on[g] = 1;
     const decision = decideIn(this.engine, this.purse);
     if (decision.kind === "stopped") throw new Spent();
     if (decision.kind === "none") return undefined;

@@ -16,8 +16,8 @@ import {
   reasons,
   repairs,
 } from "../../src/solver/index.js";
-import { bruteCost, bruteSets, bruteSolutions } from "./support/brute.js";
-import { Random, randomProblem, randomRule, range } from "./support/random.js";
+import { bruteCost, bruteSets, bruteSolutions } from "../support/solver/brute.js";
+import { Random, randomProblem, randomRule, range } from "../support/solver/random.js";
 
 const rounds = process.env.LONG ? 20_000 : 2_000;
 const sorted = (lines: readonly (readonly (number | string)[])[]) => lines.map((l) => [...l].sort().join()).sort();

@@ -1,11 +1,12 @@
-// All different: no two variables take the same value, except values that may be shared.
+// All different, the cheap half: a value taken by one variable goes from the others; values that may be shared stay. flow.ts does the rest.
 import type { Propagator } from "../propagator.js";
 import { maskOf } from "../propagator.js";
 import type { Store } from "../store.js";
 
 export class Different implements Propagator {
-  readonly priority = 1;
+  readonly priority = 0;
   private readonly except: Int32Array;
+  private readonly done: Uint8Array;
 
   constructor(
     readonly variables: readonly number[],
@@ -13,25 +14,31 @@ export class Different implements Propagator {
     widest: number,
   ) {
     this.except = maskOf(widest, except);
+    this.done = new Uint8Array(variables.length);
   }
 
   propagate(store: Store): boolean {
-    const done = new Set<number>();
+    const { variables, done } = this;
+    done.fill(0);
     for (let again = true; again; ) {
       again = false;
-      for (let i = 0; i < this.variables.length; i++) {
-        const v = this.variables[i]!;
-        if (done.has(i) || store.size(v) !== 1) continue;
-        done.add(i);
-        const value = store.first(v);
-        if ((this.except[value >>> 5]! >>> (value & 31)) & 1) continue;
-        again = true;
-        for (let j = 0; j < this.variables.length; j++) {
-          const other = this.variables[j]!;
-          if (j !== i && value < store.sizes[other]! && store.has(other, value) && !store.remove(other, value)) return false;
+      for (let i = 0; i < variables.length; i++) {
+        if (done[i] === 1 || store.cells[variables[i]!] !== 1) continue;
+        done[i] = 1;
+        const value = store.first(variables[i]!);
+        const [word, bit] = [value >>> 5, 1 << (value & 31)];
+        if ((this.except[word]! & bit) !== 0) continue;
+        for (let j = 0; j < variables.length; j++) {
+          const other = variables[j]!;
+          if (j === i || word >= store.length[other]! || (store.cells[store.start[other]! + word]! & bit) === 0) continue;
+          if (!store.keep(other, word, ~bit)) return false;
+          again = true;
         }
       }
     }
     return true;
   }
+
+  /** Nothing: a taken value has left the other domains. */
+  residue(): void {}
 }

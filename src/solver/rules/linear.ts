@@ -5,7 +5,7 @@ import type { Propagator } from "../propagator.js";
 import type { Store } from "../store.js";
 
 export class Linear implements Propagator {
-  readonly priority = 1;
+  readonly priority = 0;
   readonly variables: readonly number[];
   private readonly low: Float64Array;
   private readonly high: Float64Array;
@@ -13,7 +13,7 @@ export class Linear implements Propagator {
   constructor(
     private readonly terms: readonly Term[],
     readonly min: number,
-    public max: number,
+    readonly max: number,
   ) {
     this.variables = terms.map((t) => t.variable);
     this.low = new Float64Array(terms.length);
@@ -21,6 +21,23 @@ export class Linear implements Propagator {
   }
 
   propagate(store: Store): boolean {
+    for (;;) {
+      const changed = this.narrow(store);
+      if (changed !== "again") return changed;
+      // With one bound only, the removals leave the end that the other values are measured by untouched.
+      if (this.min === Number.NEGATIVE_INFINITY || this.max === Number.POSITIVE_INFINITY) return true;
+    }
+  }
+
+  /** Values that differ only above the rest of the sum still allowed are alike, but the sum so far is what tells states apart. */
+  residue(store: Store, key: number[]): void {
+    let fixed = 0;
+    for (const { variable, weights } of this.terms) if (store.size(variable) === 1) fixed += weights[store.first(variable)]!;
+    key.push(fixed);
+  }
+
+  private narrow(store: Store): boolean | "again" {
+    let changed = false;
     let least = 0;
     let most = 0;
     for (let i = 0; i < this.terms.length; i++) {
@@ -55,9 +72,11 @@ export class Linear implements Propagator {
           const weight = weights[(w << 5) + 31 - Math.clz32(bit)]!;
           if (weight > upper || weight < lower) gone |= bit;
         }
-        if (gone !== 0 && !store.keep(variable, w, ~gone)) return false;
+        if (gone === 0) continue;
+        if (!store.keep(variable, w, ~gone)) return false;
+        changed = true;
       }
     }
-    return true;
+    return changed ? "again" : true;
   }
 }

@@ -1,24 +1,76 @@
-// A table: the variables together take one of the listed rows. Simple tabular reduction: rows that can no longer be taken are
-// skipped, and a value stays only while a row left uses it.
+// A table of three or more variables: together they take one of the listed rows. Compact-Table (Demeulenaere and others, "Compact-Table:
+// Efficiently Filtering Table Constraints with Reversible Sparse Bit-Sets", 2016): the rows still possible are a reversible bitset; each
+// value has the bitset of its rows, and stays while the two have a row in common.
 import type { Propagator } from "../propagator.js";
+import { maskOf } from "../propagator.js";
 import type { Store } from "../store.js";
 
 export class Table implements Propagator {
-  readonly priority = 1;
+  readonly priority = 0;
+  /** First of the reversible cells that hold the possible rows. */
+  private readonly rows: number;
+  private readonly width: number;
+  /** For each variable (by position) and value the rows that use it. */
+  private readonly uses: readonly (readonly Int32Array[])[];
+  private readonly union: Int32Array;
 
   constructor(
     readonly variables: readonly number[],
-    private readonly rows: readonly (readonly number[])[],
-  ) {}
+    rows: readonly (readonly number[])[],
+    store: Store,
+  ) {
+    this.width = Math.max(1, (rows.length + 31) >>> 5);
+    this.rows = store.reserve(this.width);
+    const all = maskOf(
+      rows.length,
+      rows.map((_, r) => r),
+    );
+    for (let w = 0; w < this.width; w++) store.cells[this.rows + w] = all[w]!;
+    this.uses = variables.map((v, i) => {
+      const byValue: number[][] = Array.from({ length: store.sizes[v]! }, () => []);
+      rows.forEach((row, r) => {
+        byValue[row[i]!]!.push(r);
+      });
+      return byValue.map((list) => maskOf(rows.length, list));
+    });
+    this.union = new Int32Array(this.width);
+  }
 
   propagate(store: Store): boolean {
-    const kept = this.variables.map((v) => new Int32Array(store.length[v]!));
-    for (const row of this.rows) {
-      if (!row.every((value, i) => store.has(this.variables[i]!, value))) continue;
-      row.forEach((value, i) => {
-        kept[i]![value >>> 5]! |= 1 << (value & 31);
-      });
+    for (let i = 0; i < this.variables.length; i++) if (!this.strike(store, i)) return false;
+    for (let i = 0; i < this.variables.length; i++) {
+      const variable = this.variables[i]!;
+      for (const value of store.values(variable)) {
+        if (!this.isUsed(store, this.uses[i]![value]!) && !store.remove(variable, value)) return false;
+      }
     }
-    return this.variables.every((v, i) => store.keepAll(v, kept[i]!));
+    return true;
+  }
+
+  /** Strikes the rows that use a value the variable no longer has. */
+  private strike(store: Store, i: number): boolean {
+    const { union, width } = this;
+    union.fill(0);
+    for (const value of store.values(this.variables[i]!)) {
+      const uses = this.uses[i]![value]!;
+      for (let w = 0; w < width; w++) union[w]! |= uses[w]!;
+    }
+    let any = 0;
+    for (let w = 0; w < width; w++) {
+      const old = store.cells[this.rows + w]!;
+      const next = old & union[w]!;
+      if (next !== old) store.set(this.rows + w, next);
+      any |= next;
+    }
+    return any !== 0;
+  }
+
+  private isUsed(store: Store, uses: Int32Array): boolean {
+    for (let w = 0; w < this.width; w++) if ((store.cells[this.rows + w]! & uses[w]!) !== 0) return true;
+    return false;
+  }
+
+  residue(store: Store, key: number[]): void {
+    for (let w = 0; w < this.width; w++) key.push(store.cells[this.rows + w]!);
   }
 }

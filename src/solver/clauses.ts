@@ -1,0 +1,121 @@
+// Clauses: at least one literal holds. A literal is a variable and a bitset of values; it is open while the domain has one of them.
+// Each clause is watched through two open literals (Moskewicz and others, "Chaff", 2001): only when one of the two closes is the clause
+// looked at, and stepping back needs no repair. Nogoods learnt between restarts live here too.
+import type { Store } from "./store.js";
+
+interface Clause {
+  readonly variables: readonly number[];
+  readonly masks: readonly Int32Array[];
+  readonly guard: number;
+  /** Positions of the two watched literals. */
+  one: number;
+  two: number;
+}
+
+export class ClauseSet {
+  failed: readonly number[] = [];
+  readonly clauses: Clause[] = [];
+  private readonly watching: Clause[][];
+
+  constructor(
+    private readonly store: Store,
+    private readonly on: Uint8Array,
+  ) {
+    this.watching = store.sizes.map(() => []);
+  }
+
+  /** The variables are distinct. Takes part from the next `wake` or `attach` on. */
+  add(variables: readonly number[], masks: readonly Int32Array[], guard = -1): Clause {
+    const clause = { variables, masks, guard, one: 0, two: 0 };
+    this.clauses.push(clause);
+    return clause;
+  }
+
+  /** Sets the watches of all clauses whose guard is on, and applies those with one open literal. */
+  wake(): boolean {
+    for (const list of this.watching) list.length = 0;
+    for (const clause of this.clauses) {
+      if ((clause.guard < 0 || this.on[clause.guard] === 1) && !this.attach(clause)) return false;
+    }
+    return true;
+  }
+
+  attach(clause: Clause): boolean {
+    const one = this.seek(clause, -1, -1);
+    if (one < 0) return this.fail(clause);
+    const two = this.seek(clause, one, -1);
+    clause.one = one;
+    clause.two = two < 0 ? (one === 0 ? clause.variables.length - 1 : 0) : two;
+    this.watching[clause.variables[one]!]!.push(clause);
+    if (clause.two !== one) this.watching[clause.variables[clause.two]!]!.push(clause);
+    return two >= 0 || this.apply(clause, one);
+  }
+
+  /** Looks at the clauses watched through a variable that changed. */
+  propagate(variable: number): boolean {
+    const list = this.watching[variable]!;
+    let kept = 0;
+    for (let i = 0; i < list.length; i++) {
+      const clause = list[i]!;
+      const closed = clause.variables[clause.one] === variable ? clause.one : clause.two;
+      if (clause.variables[closed] !== variable) continue;
+      if (this.isOpen(clause, closed)) {
+        list[kept++] = clause;
+        continue;
+      }
+      const other = closed === clause.one ? clause.two : clause.one;
+      if (this.isTrue(clause, other)) {
+        list[kept++] = clause;
+        continue;
+      }
+      const next = this.seek(clause, closed, other);
+      if (next < 0) {
+        list[kept++] = clause;
+        if (this.apply(clause, other)) continue;
+        while (++i < list.length) list[kept++] = list[i]!;
+        list.length = kept;
+        return this.fail(clause);
+      }
+      clause.one = next;
+      clause.two = other;
+      this.watching[clause.variables[next]!]!.push(clause);
+      if (this.isOpen(clause, other)) continue;
+      const third = this.seek(clause, next, closed);
+      if (third >= 0) {
+        clause.two = third;
+        this.watching[clause.variables[third]!]!.push(clause);
+      } else this.apply(clause, next);
+    }
+    list.length = kept;
+    return true;
+  }
+
+  private isOpen(clause: Clause, position: number): boolean {
+    const mask = clause.masks[position]!;
+    const start = this.store.start[clause.variables[position]!]!;
+    for (let w = 0; w < mask.length; w++) if ((this.store.cells[start + w]! & mask[w]!) !== 0) return true;
+    return false;
+  }
+
+  private isTrue(clause: Clause, position: number): boolean {
+    const mask = clause.masks[position]!;
+    const start = this.store.start[clause.variables[position]!]!;
+    for (let w = 0; w < mask.length; w++) if ((this.store.cells[start + w]! & ~mask[w]!) !== 0) return false;
+    return true;
+  }
+
+  /** An open literal other than the two given; -1 when there is none. */
+  private seek(clause: Clause, but: number, nor: number): number {
+    for (let p = 0; p < clause.variables.length; p++) if (p !== but && p !== nor && this.isOpen(clause, p)) return p;
+    return -1;
+  }
+
+  private apply(clause: Clause, position: number): boolean {
+    return this.store.keepAll(clause.variables[position]!, clause.masks[position]!) || this.fail(clause);
+  }
+
+  private fail(clause: Clause): false {
+    this.failed = clause.variables;
+    return false;
+  }
+}
