@@ -33,7 +33,7 @@ export function filled(build: Build, combination: Combination): Build {
   return {
     ...build,
     revision: combination.revision,
-    ...(combination.memory === undefined ? {} : { memory: combination.memory }),
+    ...(!combination.memory ? {} : { memory: combination.memory }),
     firmware: combination.firmwareFamily,
     cards,
     modes,

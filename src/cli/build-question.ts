@@ -27,7 +27,7 @@ export interface AskedBuild {
 }
 
 export function askedBuild(name: string | undefined, options: QuestionOptions, club: Club, terminal: Terminal): AskedBuild {
-  if (name === undefined) return { build: fromOptions(options) };
+  if (name === undefined) return { build: withKnownIds(fromOptions(options), club) };
   const extra = Object.entries(options).find(
     ([key, value]) => value !== undefined && ["board", "card", "mode", "firmware", "revision", "memory", "family", "have"].includes(key),
   );
@@ -62,8 +62,21 @@ export function fromFile(name: string, club: Club, terminal: Terminal): AskedBui
   return { build: record, file, path, text: new TextDecoder().decode(bytes) };
 }
 
+/** A part of a long id is a common slip; it gets the whole id as advice, but is not taken for it. */
+function withKnownIds(build: Build, club: Club): Build {
+  const check = (what: string, id: string, among: ReadonlyMap<string, unknown>) => {
+    if (among.has(id)) return;
+    const holding = [...among.keys()].filter((key) => key.split("-").includes(id) || key.startsWith(id));
+    if (holding.length === 0) return;
+    throw new WrongUse(`No ${what} is called "${id}".`, `Did you mean ${holding.slice(0, 4).join(", or ")}?`);
+  };
+  check("board", build.board, club.catalogue.boards);
+  for (const card of build.cards) check("card", card.card, club.catalogue.cards);
+  return build;
+}
+
 /** card[@slot][,setting=position]… */
-const cardForm = /^(?<card>[^@,=\s]+)(?:@(?<slot>[^,=]+))?(?<settings>(?:,[^,=]+=[^,=]+)*)$/;
+const cardForm = /^(?<card>[^@,=\s]+)(?:@(?<slot>[^@,=]+))?(?<settings>(?:,[^,=]+=[^,=]+)*)$/;
 /** name[@version][:card,card…] */
 const modeForm = /^(?<id>[^@:,\s]+)(?:@(?<firmware>[^:,]+))?(?::(?<cards>[^:]*))?$/;
 

@@ -5,7 +5,9 @@ import { type Everywhere, gathered, json, type Register } from "./command.js";
 import { answerFor } from "./planner.js";
 import { answerText } from "./print-answer.js";
 
-interface PlanOptions extends Everywhere, QuestionOptions {}
+interface PlanOptions extends Everywhere, QuestionOptions {
+  readonly full?: boolean;
+}
 
 export const registerPlan: Register = (program, { terminal, action }) => {
   program
@@ -19,6 +21,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .option("--family <id>", "the firmware family (default: the board's first)")
     .option("--mode <mode>", "a mode: <name>@<version>:<card>,<card>; version and cards may be left out; may be repeated", gathered)
     .option("--have <versions>", "firmware versions at hand, joined by commas", gathered)
+    .option("--full", "every combination in full, not only by what differs from the first")
     .description("answer a build: does it work, in which ways, and if not, why not and what would help")
     .addHelpText("after", "\nExit codes: 0 it works (or works under a named condition), 1 it does not or that is not known, 2 wrong use.")
     .action(
@@ -31,9 +34,10 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         if (options.json) terminal.out(json(answer));
         else {
           const errors = club.findings.filter((finding) => finding.level === "error").length;
-          if (club.data.demo) terminal.err(`Records: ${club.data.shown === "data" ? "data" : club.data.shown}.`);
+          if (club.data.demo && club.data.shown !== "data")
+            terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
           if (errors > 0) terminal.err(`The records have ${errors} errors that may bear on this answer; see: slotwright check`);
-          terminal.out(answerText(answer, (ref) => placeText(club, ref), terminal));
+          terminal.out(answerText(answer, { placeOf: (ref) => placeText(club, ref), terminal, full: options.full }));
         }
         return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
       }),

@@ -1,5 +1,5 @@
 // An answer as a person at the bench reads it: the sentence, how sure, the combinations, the reasons, the way out.
-import type { Answer, Combination, Condition, EvidenceNote, PlacedCard, Ref, UnknownFact } from "../planning/index.js";
+import type { Answer, Combination, Condition, PlacedCard, Reason, Ref, UnknownFact } from "../planning/index.js";
 import { sizeText } from "../records/index.js";
 import { styled, type Terminal, wrapped } from "./terminal.js";
 
@@ -15,28 +15,31 @@ export const evidenceWord = {
 /** Turns a record reference into file:line:column, or undefined when the record is not in a file. */
 export type PlaceOf = (ref: Ref) => string | undefined;
 
-export function answerText(answer: Answer, placeOf: PlaceOf, terminal: Pick<Terminal, "colour">): string {
+export interface AnswerOptions {
+  readonly placeOf: PlaceOf;
+  readonly terminal: Pick<Terminal, "colour">;
+  /** Every combination in full; else the first in full and the others by what differs from it. */
+  readonly full?: boolean;
+}
+
+export function answerText(answer: Answer, { placeOf, terminal, full }: AnswerOptions): string {
   const title = (text: string) => styled(terminal, "bold", text);
   const out: string[] = [title(wrapped(answer.says, 96, "")), ""];
   const best = answer.combinations[0];
   out.push(`Verdict: ${verdictWord[answer.verdict]} (${answer.verdict})`);
   if (best && answer.verdict !== "ruled-out") out.push(`Evidence: ${best.evidence}: ${evidenceWord[best.evidence]}`);
   out.push(`Combinations: ${answer.exact ? "" : "at least "}${answer.count} certain${hanging(answer)}`);
-  for (const [i, combination] of answer.combinations.entries()) out.push("", ...combinationLines(combination, i + 1, placeOf, title));
-  if (answer.reasons.length > 0) {
-    out.push("", title("Why not"));
-    for (const reason of answer.reasons) {
-      out.push(`- ${wrapped(reason.says, 94, "  ")}`);
-      if (reason.choices.length > 0) out.push(`  Chosen: ${reason.choices.map((choice) => choice.says).join("; ")}`);
-      for (const fact of reason.facts) out.push(`  because ${wrapped(fact.says, 86, "    ")}${places(fact.refs, placeOf)}`);
-      if (reason.moreFacts) out.push("  Other facts rule this out as well.");
-    }
-    out.push(answer.reasonsComplete ? "These are all the reasons." : "There are more reasons.");
+  for (const [i, combination] of answer.combinations.entries()) {
+    const lines =
+      i === 0 || full || !best ? combinationLines(combination, i + 1, placeOf, title) : differingLines(combination, best, i + 1, title);
+    out.push("", ...lines);
   }
+  if (answer.reasons.length > 0) out.push("", title("Why not"), ...answer.reasons.flatMap((reason) => reasonLines(reason, placeOf)));
+  if (answer.reasons.length > 0) out.push(answer.reasonsComplete ? "These are all the reasons." : "There are more reasons.");
   if (answer.repairs.length > 0) {
     out.push("", title("What would help"));
     for (const repair of answer.repairs) {
-      out.push(`- ${wrapped(repair.says, 94, "  ")}`);
+      out.push(para("", `- ${repair.says}`));
       out.push(`  then: ${verdictWord[repair.verdict]}, ${repair.count} combination${repair.count === "1" ? "" : "s"}`);
     }
     out.push(answer.repairsComplete ? "These are all the smallest changes." : "There are more ways.");
@@ -44,9 +47,15 @@ export function answerText(answer: Answer, placeOf: PlaceOf, terminal: Pick<Term
   if (answer.unknowns.length > 0) out.push("", title("Not known"), ...answer.unknowns.flatMap((fact) => unknownLines(fact, placeOf, "")));
   if (answer.history.length > 0) {
     out.push("", title("Looked at, counts for nothing here"));
-    for (const fact of answer.history) out.push(`- ${wrapped(fact.says, 94, "  ")}${places(fact.refs, placeOf)}`);
+    for (const fact of answer.history) out.push(para("", `- ${fact.says}${places(fact.refs, placeOf)}`));
   }
   return out.join("\n");
+}
+
+function reasonLines(reason: Reason, placeOf: PlaceOf): string[] {
+  const chosen = reason.choices.length > 0 ? [para("  ", `Chosen: ${reason.choices.map((choice) => choice.says).join("; ")}`)] : [];
+  const facts = reason.facts.map((fact) => para("  ", `because ${fact.says}${places(fact.refs, placeOf)}`));
+  return [para("", `- ${reason.says}`), ...chosen, ...facts, ...(reason.moreFacts ? ["  Other facts rule this out as well."] : [])];
 }
 
 function hanging(answer: Answer): string {
@@ -60,20 +69,58 @@ function combinationLines(c: Combination, number: number, placeOf: PlaceOf, titl
   for (const mode of c.modes) {
     const on = mode.enabled.length === 0 ? "no card on" : mode.enabled.join(", ");
     lines.push(
-      `   mode ${mode.name === mode.id || mode.name === "" ? mode.id : `${mode.id} (${mode.name})`}: firmware ${mode.firmware}; ${on}`,
+      para(
+        "   ",
+        `mode ${mode.name === mode.id || mode.name === "" ? mode.id : `${mode.id} (${mode.name})`}: firmware ${mode.firmware}; ${on}`,
+      ),
     );
   }
   const width = Math.max(0, ...c.cards.map((card) => card.as.length));
   for (const card of c.cards) lines.push(`   ${card.as.padEnd(width)}  ${cardText(card)}`);
   for (const condition of c.conditions) lines.push(...conditionLines(condition, placeOf));
   for (const fact of c.unknowns) lines.push(...unknownLines(fact, placeOf, "   "));
-  if (c.changes.length > 0) lines.push(`   to change: ${wrapped(c.changes.join("; "), 84, "     ")}`);
-  for (const note of c.rests) lines.push(...restLines(note, placeOf));
-  for (const near of c.nearMatches) lines.push(`   near: tested build ${near.build} differs: ${wrapped(near.differs, 80, "     ")}`);
+  if (c.changes.length > 0) lines.push(para("   ", `to change: ${c.changes.join("; ")}`));
+  for (const note of c.rests) lines.push(para("   ", `rests on: ${note.grade} (${note.link}): ${note.says}${places(note.refs, placeOf)}`));
+  for (const near of c.nearMatches) lines.push(para("   ", `near: tested build ${near.build} differs: ${near.differs}`));
   const rails = c.headroom.map((rail) => `${rail.rail} ${figure(rail.used_A)} of ${figure(rail.limit_A)} A`);
-  if (rails.length > 0) lines.push(`   power: ${rails.join(", ")}; spare slots: ${c.spareSlots}`);
+  if (rails.length > 0) lines.push(para("   ", `power: ${rails.join(", ")}; spare slots: ${c.spareSlots}`));
   if (c.switched) lines.push("   needs a switch: the modes differ in what must change");
   return lines;
+}
+
+/** A paragraph set in, its further lines a little further. */
+function para(indent: string, text: string): string {
+  return indent + wrapped(text, 100 - indent.length, `${indent}  `);
+}
+
+/** A further combination told by what differs from the first. */
+function differingLines(c: Combination, first: Combination, number: number, title: (text: string) => string): string[] {
+  const says: string[] = [];
+  if (c.revision !== first.revision) says.push(`revision ${c.revision}`);
+  if (c.memory !== first.memory && c.memory !== undefined) says.push(`${sizeText(c.memory)} of memory`);
+  for (const [i, mode] of c.modes.entries()) {
+    if (mode.firmware !== first.modes[i]?.firmware) says.push(`mode ${mode.id} with firmware ${mode.firmware}`);
+  }
+  for (const [i, card] of c.cards.entries()) {
+    const other = first.cards[i];
+    const differs: string[] = [];
+    if (card.revision !== other?.revision && card.revision !== "") differs.push(`revision ${card.revision}`);
+    if (card.slot !== other?.slot) differs.push(`slot ${card.slot}`);
+    for (const [setting, position] of Object.entries(card.settings)) {
+      if (other?.settings[setting] !== position) differs.push(`${setting}=${position}`);
+    }
+    if (differs.length > 0) says.push(`${card.as} ${differs.join(" ")}`);
+  }
+  const was = new Set(first.conditions.map((condition) => condition.says));
+  const more = c.conditions.filter((condition) => !was.has(condition.says)).map((condition) => para("   ", `if: ${condition.says}`));
+  const lacking = c.unknowns.map((fact) => para("   ", `not known: ${fact.says}`));
+  const sure = c.verdict === first.verdict && c.evidence === first.evidence ? "" : `: ${verdictWord[c.verdict]}, evidence ${c.evidence}`;
+  return [
+    title(`${number}. As 1${sure}`),
+    para("   ", `but ${says.length > 0 ? says.join("; ") : "with another price"}`),
+    ...more,
+    ...lacking,
+  ];
 }
 
 function figure(value: number | "unknown"): string {
@@ -88,21 +135,12 @@ function cardText(card: PlacedCard): string {
 
 function conditionLines(condition: Condition, placeOf: PlaceOf): string[] {
   const word = { remedy: "if", loss: "with a loss", cosmetic: "note", "to-get": "to get" }[condition.kind];
-  const lines = [`   ${word}: ${wrapped(condition.says, 84, "     ")}${places(condition.refs, placeOf)}`];
-  for (const way of condition.ways)
-    lines.push(`     - ${wrapped(way.says, 82, "       ")} (${way.costs}${way.part ? `, part ${way.part}` : ""})`);
-  return lines;
-}
-
-function restLines(note: EvidenceNote, placeOf: PlaceOf): string[] {
-  return [`   rests on: ${note.grade} (${note.link}): ${wrapped(note.says, 76, "     ")}${places(note.refs, placeOf)}`];
+  const ways = condition.ways.map((way) => para("     ", `- ${way.says} (${way.costs}${way.part ? `, part ${way.part}` : ""})`));
+  return [para("   ", `${word}: ${condition.says}${places(condition.refs, placeOf)}`), ...ways];
 }
 
 function unknownLines(fact: UnknownFact, placeOf: PlaceOf, indent: string): string[] {
-  return [
-    `${indent}not known: ${wrapped(fact.says, 84, `${indent}  `)}${places(fact.refs, placeOf)}`,
-    `${indent}  find out: ${wrapped(fact.how, 80, `${indent}    `)}`,
-  ];
+  return [para(indent, `not known: ${fact.says}${places(fact.refs, placeOf)}`), para(`${indent}  `, `find out: ${fact.how}`)];
 }
 
 function places(refs: readonly Ref[], placeOf: PlaceOf): string {

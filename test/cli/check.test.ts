@@ -1,0 +1,180 @@
+// slotwright check and the commands that make records: what they say, where they point, and how they exit.
+import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { parseDocument } from "yaml";
+import { recordForm, typesOf } from "../../src/cli/record-form.js";
+import { type Finding, type Kind, kinds } from "../../src/records/index.js";
+import { freshFolder, slotwright } from "../support/recorder.js";
+
+/** A club of its own, begun by the command itself. */
+async function club(...more: string[]): Promise<string> {
+  const folder = join(freshFolder(), "club");
+  const { code, err } = await slotwright(["start-club", folder, "--no-parts", ...more]);
+  expect({ code, err }).toEqual({ code: 0, err: "" });
+  return folder;
+}
+
+async function findings(folder: string): Promise<{ code: number; findings: Finding[]; holds: boolean; records: Record<string, number> }> {
+  const { code, out } = await slotwright(["check", "--json"], { folder });
+  return { code, ...JSON.parse(out) };
+}
+
+describe("check", () => {
+  it("holds for a new club, with the generic parts and without", async () => {
+    const bare = await club();
+    const told = await findings(bare);
+    expect(told).toMatchObject({ code: 0, holds: true, findings: [] });
+    expect(told.records).toMatchObject({ club: 1, board: 1, card: 1, part: 0 });
+    const whole = join(freshFolder(), "whole");
+    await slotwright(["start-club", whole]);
+    const all = await findings(whole);
+    expect(all.findings).toEqual([]);
+    expect(all.records.part).toBeGreaterThan(25);
+    expect(existsSync(join(whole, "data", "parts", "LICENSE.md"))).toBe(true);
+  });
+
+  it("points at file, line and column, shows the line with a caret, and says what to do", async () => {
+    const folder = await club();
+    const card = join(folder, "data", "cards", "example-disk-card.yaml");
+    writeFileSync(card, readFileSync(card, "utf8").replace("bus: example-bus", "bus: exampel-bus"));
+    const { code, out } = await slotwright(["check"], { folder });
+    expect(code).toBe(1);
+    expect(out).toMatch(/^data\/cards\/example-disk-card\.yaml:10:6: error: .*exampel-bus/m);
+    expect(out).toMatch(/10 \| bus: exampel-bus\n +\| {6}\^+/);
+    expect(out).toMatch(/example-bus/);
+    expect(out).toMatch(/\d+ records in data: [1-9]\d* errors?, /);
+  });
+
+  it("reads on after a file that cannot be read, and blames nobody for it", async () => {
+    const folder = await club();
+    writeFileSync(join(folder, "data", "buses", "example-bus.yaml"), "\u0000\u0001 nonsense");
+    const told = await findings(folder);
+    expect(told.findings.map((f) => f.at.file)).toEqual(["data/buses/example-bus.yaml"]);
+    expect(told.code).toBe(1);
+  });
+
+  it("names the places of a club elsewhere as one would open them from here", async () => {
+    const folder = await club();
+    appendFileSync(join(folder, "data", "cards", "example-disk-card.yaml"), "colour: red\n");
+    const { out } = await slotwright(["check", "--data", "club"], { folder: join(folder, "..") });
+    expect(out).toMatch(/^club\/data\/cards\/example-disk-card\.yaml:\d+:1: error/m);
+  });
+
+  it("reports a test that worked although the rules rule it out, with both places", async () => {
+    const folder = await club();
+    const build = [
+      "# yaml-language-server: $schema=../schema/build.json",
+      "id: odd-one",
+      "name: The odd one",
+      "board: example-board",
+      "revision: A",
+      "cards:",
+      '  - {card: example-disk-card, slot: S1, settings: {J1: "300"}}',
+      "modes:",
+      '  - {id: only, firmware: "1.0"}',
+      "result: {by: Somebody, date: 2024-01-01, outcome: worked}",
+      "",
+    ].join("\n");
+    writeFileSync(join(folder, "data", "builds", "odd-one.yaml"), build);
+    const told = await findings(folder);
+    const audit = told.findings.find((finding) => finding.code === "rule-bench-against-rules");
+    expect(audit).toMatchObject({ level: "warning", at: { file: "data/builds/odd-one.yaml", line: 10 } });
+    expect(audit?.related?.map((other) => other.at.file)).toContain("data/cards/example-disk-card.yaml");
+    expect(told.code).toBe(1);
+    expect((await slotwright(["check", "--no-bench"], { folder })).code).toBe(0);
+    writeFileSync(
+      join(folder, "data", "builds", "odd-one.yaml"),
+      build.replace("outcome: worked", "outcome: worked, open_question: Nobody knows why"),
+    );
+    expect(await findings(folder)).toMatchObject({ code: 0, holds: true, findings: [{ code: "rule-bench-against-rules", level: "note" }] });
+  });
+
+  it("follows a link to a file, but not to a folder", async () => {
+    const folder = await club();
+    const data = join(folder, "data");
+    symlinkSync(data, join(data, "cards", "loop"));
+    expect((await findings(folder)).code).toBe(0);
+  });
+
+  it.each<[string, RegExp]>([
+    ["nowhere", /There is no folder nowhere\.[\s\S]*start-club/],
+    ["file", /file is a file/],
+    ["empty", /empty holds no records/],
+  ])("refuses --data %s", async (name, says) => {
+    const folder = freshFolder();
+    mkdirSync(join(folder, "empty"));
+    writeFileSync(join(folder, "file"), "");
+    const { code, err } = await slotwright(["check", "--data", name], { folder });
+    expect(code).toBe(2);
+    expect(err).toMatch(says);
+  });
+});
+
+describe("start-club", () => {
+  it("gives an example machine that the planner answers", async () => {
+    const folder = await club("--name", 'The "Old" Irons');
+    const { code, out } = await slotwright(["plan", "example-machine", "--json"], { folder });
+    expect(code).toBe(0);
+    // By hand: release 1.1 alone, two slots, two positions of J1.
+    expect(JSON.parse(out)).toMatchObject({ verdict: "workable", count: "4" });
+    expect(readdirSync(join(folder, "data", "clubs"))).toEqual(["the-old-irons.yaml"]);
+  });
+
+  it("writes over nothing", async () => {
+    const folder = await club();
+    const { code, err } = await slotwright(["start-club", folder]);
+    expect(code).toBe(2);
+    expect(err).toContain("not empty");
+  });
+});
+
+describe("new", () => {
+  const forms = (Object.keys(kinds) as Kind[]).flatMap((kind) =>
+    (typesOf(kind).length > 0 ? typesOf(kind) : [undefined]).map((type) => [kind, type] as const),
+  );
+
+  it.each(forms)("%s %s is a form whose open questions are all that check finds", async (kind, type) => {
+    const folder = await club();
+    const { code, out } = await slotwright(["new", kind, "first-one", ...(type ? ["--type", type] : [])], { folder });
+    expect(code).toBe(0);
+    const file = `data/${kinds[kind].folder}/first-one.yaml`;
+    expect(out).toContain(file);
+    const told = await findings(folder);
+    expect(told.code).toBe(1);
+    expect(new Set(told.findings.map((finding) => finding.at.file))).toEqual(new Set([file]));
+    for (const finding of told.findings) expect(finding.code).toMatch(/^shape-/);
+  });
+
+  it.each(forms)("%s %s stays readable when every optional line is opened", (kind, type) => {
+    const text = recordForm(kind, "x", type).replace(/#: /g, "");
+    expect(parseDocument(text).errors).toEqual([]);
+    expect(recordForm(kind, "x", type)).not.toMatch(/undefined|null/);
+  });
+
+  it("leaves a record that is there alone, and asks for what is missing", async () => {
+    const folder = await club();
+    const wrong = async (...args: string[]) => {
+      const { code, err } = await slotwright(["new", ...args], { folder });
+      expect(code).toBe(2);
+      return err;
+    };
+    expect(await wrong("card", "example-disk-card")).toContain("is there already");
+    expect(await wrong("card", "Big Card")).toContain("big-card");
+    expect(await wrong("crad", "x")).toContain("Did you mean card?");
+    expect(await wrong("part", "x")).toContain("--type");
+    expect(await wrong("part", "x", "--type", "spring")).toContain("memory");
+    expect(await wrong("card", "x", "--type", "switch")).toContain("no types");
+    expect(await wrong("card")).toContain("missing required argument");
+  });
+
+  it("brings the schemas up to date, and will not write into the packaged demo", async () => {
+    const folder = await club();
+    rmSync(join(folder, "data", "schema"), { recursive: true });
+    await slotwright(["new", "card", "x"], { folder });
+    expect(readdirSync(join(folder, "data", "schema")).length).toBe(Object.keys(kinds).length);
+    const { code, err } = await slotwright(["new", "card", "x"], { folder: freshFolder() });
+    expect(code).toBe(2);
+    expect(err).toContain("start-club");
+  });
+});
