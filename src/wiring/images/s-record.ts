@@ -32,6 +32,8 @@ export function readSRecords(text: string): MemoryFile {
   let header: string | undefined;
   let records = 0;
   let ended = 0;
+  // Some writers leave the end record out and close with the count: that proves as well that nothing is missing.
+  let counted = false;
   for (const [index, raw] of text.split(/\r\n|\n|\r/).entries()) {
     const line = raw.trim();
     const number = index + 1;
@@ -50,14 +52,16 @@ export function readSRecords(text: string): MemoryFile {
     if (type === 0) header = String.fromCharCode(...data).replace(/[^\x20-\x7e]/g, "");
     else if (type <= 3) {
       records++;
+      counted = false;
       gather.add(address, data, number);
     } else if (type <= 6) {
+      counted = true;
       if (address !== records)
         gather.refuse(number, `The count record says ${address} data records; ${records} came before it.`, `${records}`);
     } else ended = number;
   }
-  if (ended === 0 && gather.problems.length === 0)
-    gather.refuse(0, "The file has no end record; it may be cut short.", "a last line S7, S8 or S9");
+  if (ended === 0 && !counted && gather.problems.length === 0)
+    gather.refuse(0, "The file has no end record; it may be cut short.", "a last line S5 to S9: a count or an end");
   return gather.finish("srec", header);
 }
 
