@@ -1,0 +1,94 @@
+// The package as others get it: packed, installed in an empty folder without development packages, run on plain Node.
+import { execFileSync, spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Answer } from "../src/planning/index.js";
+
+const top = fileURLToPath(new URL("..", import.meta.url));
+const windows = process.platform === "win32";
+let folder: string;
+let packed: { files: { path: string }[]; unpackedSize: number };
+
+function npm(args: readonly string[], cwd: string): string {
+  return execFileSync(windows ? "npm.cmd" : "npm", [...args], {
+    cwd,
+    encoding: "utf8",
+    shell: windows,
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+}
+
+function slotwright(...args: string[]): { code: number | null; out: string; err: string } {
+  const bin = join(folder, "node_modules", ".bin", windows ? "slotwright.cmd" : "slotwright");
+  const env = { ...process.env, NODE_OPTIONS: "", NODE_PATH: "" };
+  const { status, stdout, stderr } = spawnSync(bin, args, { cwd: folder, encoding: "utf8", shell: windows, env });
+  return { code: status, out: stdout, err: stderr };
+}
+
+beforeAll(() => {
+  if (!existsSync(join(top, "dist", "src", "cli", "main.js"))) throw new Error("Nothing is built: run npm run build first.");
+  folder = mkdtempSync(join(tmpdir(), "slotwright-package-"));
+  // Scripts stay off: the build of this very run is what gets packed.
+  [packed] = JSON.parse(npm(["pack", "--json", "--ignore-scripts", "--pack-destination", folder], top));
+  const tarball = readdirSync(folder).find((name) => name.endsWith(".tgz"));
+  writeFileSync(join(folder, "package.json"), '{"private": true}');
+  npm(["install", "--prefer-offline", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error", `./${tarball}`], folder);
+}, 300_000);
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe("the package", () => {
+  it("holds the program, the demo records and the licences, and no tests", () => {
+    const paths = packed.files.map((file) => file.path);
+    for (const wanted of [
+      "dist/src/cli/main.js",
+      "README.md",
+      "DEVELOPERS.md",
+      "LICENSE",
+      "data/LICENSE.md",
+      "package.json",
+      ".eleventy.js",
+    ]) {
+      expect(paths).toContain(wanted);
+    }
+    expect(paths.filter((path) => /(^|\/)test\/|\.map$|\.ts$/.test(path))).toEqual([]);
+    expect(packed.unpackedSize).toBeLessThan(8_000_000);
+  });
+
+  it("brings no development package along", () => {
+    for (const name of ["typescript", "vitest", "@biomejs", "playwright-core", "esbuild"]) {
+      expect(existsSync(join(folder, "node_modules", name)), name).toBe(false);
+    }
+  });
+
+  it("tells its commands", () => {
+    const { code, out } = slotwright("--help");
+    expect(code).toBe(0);
+    for (const command of ["check", "plan", "burn", "site", "pocket", "new", "start-club", "result"])
+      expect(out).toMatch(new RegExp(`^ {2}${command} `, "m"));
+  });
+
+  it("checks the demo club", () => {
+    const { code, out } = slotwright("check");
+    expect(out).toContain("everything holds");
+    expect(code).toBe(0);
+  });
+
+  it("answers the headline machine and the impossible wish", () => {
+    const headline = slotwright("plan", "saltmarsh-three-mode-skerry", "--json");
+    expect(headline.code).toBe(0);
+    expect((JSON.parse(headline.out) as Answer).combinations[0]?.modes.map((mode) => mode.firmware)).toEqual(["R6", "R4A", "R5.1"]);
+    expect(slotwright("plan", "tracer-and-disk-one-mode").code).toBe(1);
+    expect(slotwright("plan", "no-such-build").code).toBe(2);
+  });
+
+  it("builds the site", () => {
+    const { code, err } = slotwright("site", "--out", "pages");
+    expect(err).toBe("");
+    expect(code).toBe(0);
+    expect(statSync(join(folder, "pages", "index.html")).size).toBeGreaterThan(1000);
+    expect(existsSync(join(folder, "pages", "pagefind", "pagefind.js"))).toBe(true);
+  }, 180_000);
+});
