@@ -67,4 +67,4 @@ export const wrongProblem: Problem = { variables: [{ name: "a" }], rules: [] };
 // @ts-expect-error
 export const wrongId: LinkedId<"card"> = "tallow-bus-tracer";
 // @ts-expect-error
-recordOf(catalogue, "board", "" as LinkedId<"card">);
+recordOf(catalogue, "board", "skerry-16");
