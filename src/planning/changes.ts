@@ -8,7 +8,10 @@ import type { AskedCard, Question } from "./question.js";
 /** Weights in the order of the trouble they make; the words of a kind of change stand beside its weight. */
 const price = { jumper: 1, slot: 4, firmware: 16, buyFirmware: 40, memory: 60, cardRevision: 120, boardRevision: 400 } as const;
 
-interface Change {
+export interface Change {
+  readonly kind: keyof typeof price;
+  /** The card it is made on, by its name in the build. */
+  readonly as?: string;
   readonly variable: number;
   /** Value that needs no change; undefined when every value does. */
   readonly from: number;
@@ -16,11 +19,11 @@ interface Change {
   readonly words: (value: number) => string;
 }
 
-function standing(question: Question, asked: AskedCard) {
+export function standing(question: Question, asked: AskedCard) {
   return question.build.stands?.cards?.find((c) => (c.as ?? c.card) === asked.as || c.card === asked.card.id);
 }
 
-function possibleChanges(frame: Frame): Change[] {
+export function possibleChanges(frame: Frame): Change[] {
   const { question } = frame;
   const { stands } = question.build;
   const out: Change[] = [];
@@ -28,6 +31,7 @@ function possibleChanges(frame: Frame): Change[] {
     out.push({
       variable: frame.revision,
       from: question.revisions.indexOf(stands.revision),
+      kind: "boardRevision",
       price: price.boardRevision,
       words: (v) => `get ${question.board.name} of revision ${question.revisions[v]}`,
     });
@@ -35,6 +39,7 @@ function possibleChanges(frame: Frame): Change[] {
     out.push({
       variable: frame.memory,
       from: question.memories.indexOf(bytes(stands.memory)),
+      kind: "memory",
       price: price.memory,
       words: (v) => `fit ${sizeText(question.memories[v]!)} of memory`,
     });
@@ -45,6 +50,7 @@ function possibleChanges(frame: Frame): Change[] {
     out.push({
       variable: frame.firmware[at]!,
       from,
+      kind: "firmware",
       price: price.firmware,
       words: (v) => `change the firmware to ${question.family.versions[v]?.id}${inMode}`,
     });
@@ -55,6 +61,8 @@ function possibleChanges(frame: Frame): Change[] {
       out.push({
         variable: frame.cards[at]!.slot,
         from: question.slots.findIndex((s) => s.id === now.slot),
+        kind: "slot",
+        as: asked.as,
         price: price.slot,
         words: (v) => `move ${asked.card.name} to ${question.slots[v]?.id}`,
       });
@@ -62,6 +70,8 @@ function possibleChanges(frame: Frame): Change[] {
       out.push({
         variable: frame.cards[at]!.revision,
         from: asked.revisions.indexOf(now.revision),
+        kind: "cardRevision",
+        as: asked.as,
         price: price.cardRevision,
         words: (v) => `get ${asked.card.name} of revision ${asked.revisions[v]}`,
       });
@@ -72,6 +82,8 @@ function possibleChanges(frame: Frame): Change[] {
       out.push({
         variable: frame.cards[at]!.settings[s]!,
         from,
+        kind: "jumper",
+        as: asked.as,
         price: price.jumper,
         words: (v) => `set ${setting.id} of ${asked.card.name} to ${setting.positions[v]?.id}`,
       });
@@ -80,12 +92,19 @@ function possibleChanges(frame: Frame): Change[] {
   return out;
 }
 
+/** The number of changes to what stands already; how a card that is new is set counts for nothing. */
+export function changeCount(frame: Frame): Cost {
+  const isNew = (as: string | undefined) => frame.question.cards.some((c) => c.as === as && !standing(frame.question, c));
+  const counted = possibleChanges(frame).filter((c) => !isNew(c.as));
+  return { terms: counted.map((c) => ({ variable: c.variable, weights: weights(frame, { ...c, price: 1 }) })) };
+}
+
 /** The price of a combination as a sum over its choices, for the engine to minimise. */
 export function changeCost(frame: Frame): Cost {
   const { question } = frame;
   const terms: Term[] = possibleChanges(frame).map((c) => ({
     variable: c.variable,
-    weights: frame.variables[c.variable]!.size > 0 ? weights(frame, c) : [],
+    weights: weights(frame, c),
   }));
   const owned = question.build.at_hand?.firmware;
   if (owned)

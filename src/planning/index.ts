@@ -1,10 +1,14 @@
 // Planning: build and catalogue in, answer in trade words out. Imports catalogue and solver.
 export * from "./answer.js";
 export * from "./audit.js";
+export { beforeYouBuy, type Purchase, type VersionVerdict, type Wanted } from "./buying.js";
 export * from "./cell.js";
 export { type Compiled, compile } from "./compile.js";
+export { draftConflict } from "./conflict-draft.js";
 export * from "./edit.js";
+export { type Fitting, whatWouldFit } from "./fitting.js";
 export { answer, type PlanOptions, plan } from "./plan.js";
 export { ask, type Fault, type Misasked, type Question, running, switchable } from "./question.js";
 export { tradeRules } from "./rules/index.js";
+export { asStanding, withCard } from "./standing.js";
 export { verdictOf } from "./verdict.js";

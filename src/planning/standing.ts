@@ -1,0 +1,35 @@
+// The machine as it stands, turned into a question: what was pinned becomes what stands, so that changes are counted, not forbidden.
+import type { Build, BuildCard } from "../records/index.js";
+
+/** The build with its pins taken as the standing machine and every choice open again. The revision of the board stays: it cannot be turned. */
+export function asStanding(build: Build): Build {
+  const firmware = build.stands?.firmware ?? build.modes?.[0]?.firmware;
+  const revision = build.revision ?? build.stands?.revision;
+  const memory = build.memory ?? build.stands?.memory;
+  return {
+    ...build,
+    ...(revision === undefined ? {} : { revision }),
+    memory: undefined,
+    cards: build.cards.map(
+      ({ card, as, revision: own }): BuildCard => ({
+        card,
+        ...(as === undefined ? {} : { as }),
+        ...(own === undefined ? {} : { revision: own }),
+      }),
+    ),
+    modes: build.modes?.map(({ firmware: _, ...mode }) => mode),
+    stands: {
+      ...(typeof revision === "string" ? { revision } : {}),
+      ...(memory === undefined ? {} : { memory }),
+      ...(firmware === undefined ? {} : { firmware }),
+      cards: build.stands?.cards ?? build.cards,
+    },
+  };
+}
+
+/** The build with one more card, free in every choice. */
+export function withCard(build: Build, card: string): Build {
+  const as = build.cards.some((c) => (c.as ?? c.card) === card) ? `${card}-2` : undefined;
+  const modes = build.modes?.map((m) => (m.cards ? { ...m, cards: [...m.cards, as ?? card] } : m));
+  return { ...build, cards: [...build.cards, { card, ...(as ? { as } : {}) }], ...(modes ? { modes } : {}) };
+}
