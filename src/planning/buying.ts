@@ -76,9 +76,8 @@ function shoppingOf(catalogue: Catalogue, build: Build, card: string, answer: An
   const out: Wanted[] = [];
   const record = catalogue.cards.get(card);
   if (record && !build.at_hand?.cards?.includes(card)) out.push({ what: record.name, why: "the card itself", refs: [ref("card", card)] });
-  (record?.needs?.other ?? []).forEach((what, i) =>
-    out.push({ what, why: `${record!.name} needs it`, refs: [ref("card", card, `/needs/other/${i}`)] }),
-  );
+  for (const [i, what] of (record?.needs?.other ?? []).entries())
+    out.push({ what, why: `${record!.name} needs it`, refs: [ref("card", card, `/needs/other/${i}`)] });
   for (const c of answer.combinations[0]?.conditions ?? []) {
     if (c.kind === "to-get" && !out.some((o) => c.says.includes(o.what)))
       out.push({ what: c.says.replace(/^Get (.*)\.$/, "$1"), why: "you do not have it yet", refs: c.refs });
