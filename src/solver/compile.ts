@@ -9,6 +9,7 @@ import { Different } from "./rules/different.js";
 import { Flow } from "./rules/flow.js";
 import { Linear } from "./rules/linear.js";
 import { Table } from "./rules/table.js";
+import { bitCount } from "./store.js";
 
 /** A rule and the guard it hangs on; guard -1 always counts. */
 export interface Guarded {
@@ -35,13 +36,13 @@ class Posting {
   post(rule: Rule): void {
     switch (rule.kind) {
       case "unary":
-        this.clause([rule]);
+        this.clause([rule], false);
         break;
       case "clause":
-        this.clause(rule.literals);
+        this.clause(rule.literals, false);
         break;
       case "forbid":
-        this.clause(this.denied(rule.literals));
+        this.clause(rule.literals, true);
         break;
       case "table":
         this.table(rule.variables, rule.rows);
@@ -71,38 +72,30 @@ class Posting {
     return Array.from({ length: this.sizes[variable]! }, (_, v) => v);
   }
 
-  /** "Never all of these" as "at least one of the opposites". */
-  private denied(literals: readonly Literal[]): Literal[] {
-    const all = new Map<number, readonly number[]>();
+  /** At least one literal holds, or, `denied`, at least one does not: "never all of these" is a clause of the opposites. */
+  private clause(literals: readonly Literal[], denied: boolean): void {
+    const merged = new Map<number, Int32Array>();
     for (const { variable, values } of literals) {
-      const before = all.get(variable);
-      all.set(variable, before ? values.filter((v) => before.includes(v)) : values);
+      const mask = maskOf(this.sizes[variable]!, values);
+      if (denied) flip(mask, this.sizes[variable]!);
+      const before = merged.get(variable);
+      if (before) for (let w = 0; w < mask.length; w++) before[w]! |= mask[w]!;
+      else merged.set(variable, mask);
     }
-    return [...all].map(([variable, values]) => ({ variable, values: this.each(variable).filter((v) => !values.includes(v)) }));
-  }
-
-  private clause(literals: readonly Literal[]): void {
-    const merged = new Map<number, Set<number>>();
-    for (const { variable, values } of literals) {
-      const set = merged.get(variable) ?? new Set<number>();
-      for (const value of values) if (value >= 0 && value < this.sizes[variable]!) set.add(value);
-      merged.set(variable, set);
+    const open = [...merged].filter(([, mask]) => mask.some((word) => word !== 0));
+    if (open.some(([v, mask]) => sizeOf(mask) === this.sizes[v])) return;
+    if (open.length === 1 && this.guard < 0) this.engine.store.keepAll(open[0]![0], open[0]![1]);
+    else if (open.length === 2) {
+      const [[x, good], [y, fine]] = open as [[number, Int32Array], [number, Int32Array]];
+      for (let a = 0; a < this.sizes[x]!; a++) if (!bit(good, a)) this.engine.pairs.restrict(x, a, y, fine, this.guard);
+    } else {
+      const variables = open.map(([v]) => v);
+      this.engine.clauses.add(
+        variables,
+        open.map(([, mask]) => mask),
+        this.guard,
+      );
     }
-    if ([...merged].some(([v, set]) => set.size === this.sizes[v])) return;
-    const open = [...merged].filter(([, set]) => set.size > 0);
-    if (open.length === 2) {
-      const [[x, good], [y, fine]] = open as [[number, Set<number>], [number, Set<number>]];
-      for (const a of this.each(x)) {
-        if (!good.has(a)) for (const b of this.each(y)) if (!fine.has(b)) this.engine.pairs.forbid(x, a, y, b, this.guard);
-      }
-      return;
-    }
-    const masks = open.map(([v, set]) => maskOf(this.sizes[v]!, set));
-    this.engine.clauses.add(
-      open.map(([v]) => v),
-      masks,
-      this.guard,
-    );
   }
 
   private table(variables: readonly number[], rows: readonly (readonly number[])[]): void {
@@ -114,11 +107,13 @@ class Posting {
     if (distinct.length > 2) this.engine.add(new Table(distinct, good, this.engine.store), this.guard);
     else if (distinct.length === 2) {
       const [x, y] = distinct as [number, number];
-      const seen = new Set(good.map((row) => row.join()));
-      for (const a of this.each(x))
-        for (const b of this.each(y)) if (!seen.has(`${a},${b}`)) this.engine.pairs.forbid(x, a, y, b, this.guard);
+      for (const a of this.each(x)) {
+        const goes = good.filter((row) => row[0] === a).map((row) => row[1]!);
+        this.engine.pairs.restrict(x, a, y, maskOf(this.sizes[y]!, goes), this.guard);
+      }
     } else if (distinct.length === 1 || good.length === 0) {
-      this.clause(distinct.map((variable) => ({ variable, values: good.map((row) => row[0]!) })));
+      const literals = distinct.map((variable) => ({ variable, values: good.map((row) => row[0]!) }));
+      this.clause(literals, false);
     }
   }
 
@@ -131,9 +126,9 @@ class Posting {
         this.each(variable).map((v) => (before?.[v] ?? 0) + (weights[v] ?? 0)),
       );
     }
+    if (merged.size === 0 && (0 < min || 0 > max)) this.clause([], false);
     const flat = [...merged].map(([variable, weights]) => ({ variable, weights }));
-    this.engine.add(new Linear(flat, min, max), this.guard);
-    if (flat.length === 0 && (0 < min || 0 > max)) this.clause([]);
+    if (flat.length > 0) this.engine.add(new Linear(flat, min, max), this.guard);
   }
 
   private different(variables: readonly number[], except: readonly number[]): void {
@@ -171,14 +166,28 @@ class Posting {
   }
 
   private apart(one: Occupier, two: Occupier): void {
-    for (const a of this.each(one.variable)) {
-      for (const b of this.each(two.variable)) {
-        if (!overlap(one.windows[a] ?? [], two.windows[b] ?? [])) continue;
-        if (one.variable !== two.variable) this.engine.pairs.forbid(one.variable, a, two.variable, b, this.guard);
-        else if (a === b) this.clause([{ variable: one.variable, values: this.each(one.variable).filter((v) => v !== a) }]);
-      }
+    const [x, y] = [one.variable, two.variable];
+    for (let a = 0; a < this.sizes[x]!; a++) {
+      const windows = one.windows[a] ?? [];
+      if (windows.length === 0) continue;
+      const clear = this.each(y).filter((b) => !overlap(windows, two.windows[b] ?? []));
+      if (clear.length === this.sizes[y]) continue;
+      if (x !== y) this.engine.pairs.restrict(x, a, y, maskOf(this.sizes[y]!, clear), this.guard);
+      else if (!clear.includes(a)) this.clause([{ variable: x, values: [a] }], true);
     }
   }
+}
+
+const bit = (mask: Int32Array, value: number): boolean => ((mask[value >>> 5]! >>> (value & 31)) & 1) === 1;
+
+function sizeOf(mask: Int32Array): number {
+  let size = 0;
+  for (const word of mask) size += bitCount(word);
+  return size;
+}
+
+function flip(mask: Int32Array, size: number): void {
+  for (let w = 0; w < mask.length; w++) mask[w] = ~mask[w]! & (w < size >>> 5 ? -1 : (1 << (size & 31)) - 1);
 }
 
 /** Counting rules over the same variables and different values, seen together: each is a group of an assignment. */

@@ -47,5 +47,6 @@ const within = (n: number, min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE
 
 /** Whether two lists of runs have a whole number in common. */
 export function overlap(one: Windows, two: Windows): boolean {
-  return one.some(([from, to]) => two.some(([start, end]) => from <= end && start <= to));
+  for (const [from, to] of one) for (const [start, end] of two) if (from <= end && start <= to) return true;
+  return false;
 }

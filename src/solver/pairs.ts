@@ -5,7 +5,7 @@
 // - the dirty variable still has more values than any neighbour's value forbids: nothing can have lost its support;
 // - it has fewer values than the neighbour: the neighbour keeps the union of what goes with them;
 // - otherwise each value of the neighbour looks for a support, in the word that had it last time first.
-import type { Store } from "./store.js";
+import { bitCount, type Store } from "./store.js";
 
 /** One direction of a table: from the variable that changed to the one to be revised. */
 interface Arc {
@@ -20,13 +20,20 @@ interface Arc {
   readonly guard: number;
 }
 
-const wordsFor = (size: number): number => Math.max(1, (size + 31) >>> 5);
+/** A matrix of `rows` bitsets over `size` values, everything allowed. */
+function fullRows(rows: number, size: number): Int32Array {
+  const width = Math.max(1, (size + 31) >>> 5);
+  const all = new Int32Array(rows * width).fill(-1);
+  const last = (size & 31) === 0 ? -1 : (1 << (size & 31)) - 1;
+  for (let row = 0; row < rows; row++) all[row * width + width - 1] = size === 0 ? 0 : last;
+  return all;
+}
 
 export class PairTables {
   /** The pair that failed last. */
   failed: readonly number[] = [];
   readonly arcs: Arc[][];
-  private readonly tables = new Map<string, readonly [Arc, Arc]>();
+  private readonly tables = new Map<number, Arc>();
   private readonly union: Int32Array;
 
   constructor(
@@ -37,41 +44,51 @@ export class PairTables {
     this.union = new Int32Array(Math.max(1, ...store.length));
   }
 
-  /** The value a of x does not go with the value b of y. */
-  forbid(x: number, a: number, y: number, b: number, guard: number): void {
-    if (x > y) this.forbid(y, b, x, a, guard);
-    else {
-      const [arc, back] = this.table(x, y, guard);
-      arc.forward[a * this.store.length[y]! + (b >>> 5)]! &= ~(1 << (b & 31));
-      back.forward[b * this.store.length[x]! + (a >>> 5)]! &= ~(1 << (a & 31));
+  /**
+   * The value a of x goes with the values of `allowed` (a bitset over y) only. Told from one side, both matrices change.
+   * Tables are made when first spoken of; `guard` keeps those that can be switched off apart.
+   */
+  restrict(x: number, a: number, y: number, allowed: Int32Array, guard: number): void {
+    const arc = this.arc(x, y, guard);
+    const width = this.store.length[y]!;
+    const back = this.store.length[x]!;
+    for (let w = 0; w < width; w++) {
+      const gone = arc.forward[a * width + w]! & ~allowed[w]!;
+      if (gone === 0) continue;
+      arc.forward[a * width + w]! &= allowed[w]!;
+      for (let word = gone; word !== 0; word &= word - 1) {
+        const b = (w << 5) + 31 - Math.clz32(word & -word);
+        arc.backward[b * back + (a >>> 5)]! &= ~(1 << (a & 31));
+      }
     }
   }
 
-  private table(x: number, y: number, guard: number): readonly [Arc, Arc] {
-    const key = `${guard}:${x}:${y}`;
+  private arc(x: number, y: number, guard: number): Arc {
+    const count = this.store.sizes.length;
+    const key = ((guard + 1) * count + x) * count + y;
     const known = this.tables.get(key);
     if (known) return known;
     const [m, n] = [this.store.sizes[x]!, this.store.sizes[y]!];
-    const fromX = new Int32Array(m * wordsFor(n)).fill(-1);
-    const fromY = new Int32Array(n * wordsFor(m)).fill(-1);
+    const fromX = fullRows(m, n);
+    const fromY = fullRows(n, m);
     const arc: Arc = { to: y, forward: fromX, backward: fromY, residues: new Int32Array(n), slack: 0, guard };
     const back: Arc = { to: x, forward: fromY, backward: fromX, residues: new Int32Array(m), slack: 0, guard };
     this.arcs[x]!.push(arc);
     this.arcs[y]!.push(back);
-    this.tables.set(key, [arc, back]);
-    return [arc, back];
+    this.tables.set(key, arc);
+    this.tables.set(((guard + 1) * count + y) * count + x, back);
+    return arc;
   }
 
   /** To be called once all rules are in. */
   finish(): void {
     for (const [x, arcs] of this.arcs.entries()) {
+      const width = this.store.length[x]!;
       for (const arc of arcs) {
         for (let b = 0; b < this.store.sizes[arc.to]!; b++) {
-          let forbidden = 0;
-          for (let a = 0; a < this.store.sizes[x]!; a++) {
-            if (((arc.backward[b * this.store.length[x]! + (a >>> 5)]! >>> (a & 31)) & 1) === 0) forbidden++;
-          }
-          arc.slack = Math.max(arc.slack, forbidden);
+          let allowed = 0;
+          for (let w = 0; w < width; w++) allowed += bitCount(arc.backward[b * width + w]!);
+          arc.slack = Math.max(arc.slack, this.store.sizes[x]! - allowed);
         }
       }
     }

@@ -26,7 +26,7 @@ const strainOf = {
   normal: { wanted: 0.6, suits: 0.5, options: [2, 6], wide: 0.3, rail: 1.15 },
   tight: { wanted: 0.8, suits: 0.3, options: [2, 4], wide: 0.35, rail: 1.02 },
   loose: { wanted: 0.4, suits: 0.85, options: [4, 8], wide: 0.2, rail: 1.6 },
-  over: { wanted: 0.95, suits: 0.3, options: [2, 3], wide: 0.6, rail: 0.95 },
+  over: { wanted: 0.9, suits: 0.3, options: [2, 4], wide: 0.4, rail: 1.6 },
 } as const;
 
 export interface Build {
