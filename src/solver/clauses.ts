@@ -3,7 +3,7 @@
 // looked at, and stepping back needs no repair. Nogoods learnt between restarts live here too.
 import type { Store } from "./store.js";
 
-interface Clause {
+export interface Clause {
   readonly variables: readonly number[];
   readonly masks: readonly Int32Array[];
   readonly guard: number;
@@ -88,6 +88,23 @@ export class ClauseSet {
     }
     list.length = kept;
     return true;
+  }
+
+  /** For the counting diagram: joins the variables of the open literals, unless some literal is sure to hold. */
+  couple(clause: Clause, join: (one: number, two: number) => void): boolean {
+    if (clause.guard >= 0 && this.on[clause.guard] === 0) return false;
+    let first = -1;
+    for (let p = 0; p < clause.variables.length; p++) if (this.isTrue(clause, p)) return false;
+    for (let p = 0; p < clause.variables.length; p++) {
+      if (!this.isOpen(clause, p)) continue;
+      if (first < 0) first = clause.variables[p]!;
+      else join(first, clause.variables[p]!);
+    }
+    return first >= 0;
+  }
+
+  isOpenOn(clause: Clause, variable: number): boolean {
+    return this.isOpen(clause, clause.variables.indexOf(variable));
   }
 
   private isOpen(clause: Clause, position: number): boolean {

@@ -104,8 +104,10 @@ class Posting {
     const good = rows
       .filter((row) => row.every((value, i) => row[first[i]!] === value && value >= 0 && value < this.sizes[variables[i]!]!))
       .map((row) => distinct.map((v) => row[variables.indexOf(v)]!));
-    if (distinct.length > 2) this.engine.add(new Table(distinct, good, this.engine.store), this.guard);
-    else if (distinct.length === 2) {
+    if (distinct.length > 2) {
+      const once = [...new Map(good.map((row) => [row.join(), row])).values()];
+      this.engine.add(new Table(distinct, once, this.engine.store), this.guard);
+    } else if (distinct.length === 2) {
       const [x, y] = distinct as [number, number];
       for (const a of this.each(x)) {
         const goes = good.filter((row) => row[0] === a).map((row) => row[1]!);

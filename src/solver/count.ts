@@ -1,7 +1,8 @@
 // Count: how many solutions there are, exactly (BigInt), or at least how many when the budget ends first.
+import { Counting } from "./counting.js";
 import { Engine } from "./engine.js";
 import type { Budget, Problem } from "./problem.js";
-import { Purse, search } from "./search.js";
+import { Purse } from "./search.js";
 import type { Count } from "./tasks.js";
 
 export interface CountOptions {
@@ -16,33 +17,17 @@ export interface CountPerValue {
 }
 
 export function count(problem: Problem, options: CountOptions = {}, budget?: Budget): Count {
-  let n = 0;
   const engine = new Engine(problem);
   if (!engine.wake()) return { count: 0n, exact: true };
-  const outcome = search(
-    engine,
-    new Purse(budget),
-    () => {
-      n++;
-      return options.project ? "nextFirst" : "next";
-    },
-    options.project ? { first: options.project } : {},
-  );
-  return { count: BigInt(n), exact: outcome === "exhausted" };
+  const diagram = new Counting(engine, new Purse(budget), options.project).build();
+  return diagram ? { count: diagram.count(), exact: true } : { count: 0n, exact: false };
 }
 
 export function countPerValue(problem: Problem, budget?: Budget): CountPerValue {
-  const counts = problem.variables.map((v) => new Array<number>(v.size).fill(0));
+  const sizes = problem.variables.map((v) => v.size);
   const engine = new Engine(problem);
-  let exact = true;
-  if (engine.wake()) {
-    const outcome = search(engine, new Purse(budget), (solution) => {
-      solution.forEach((value, v) => {
-        counts[v]![value]!++;
-      });
-      return "next";
-    });
-    exact = outcome === "exhausted";
-  }
-  return { exact, counts: counts.map((row) => row.map(BigInt)) };
+  const nothing = sizes.map((size) => new Array<bigint>(size).fill(0n));
+  if (!engine.wake()) return { exact: true, counts: nothing };
+  const diagram = new Counting(engine, new Purse(budget)).build();
+  return diagram ? { exact: true, counts: diagram.countPerValue(sizes) } : { exact: false, counts: nothing };
 }

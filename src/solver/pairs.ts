@@ -8,7 +8,7 @@
 import { bitCount, type Store } from "./store.js";
 
 /** One direction of a table: from the variable that changed to the one to be revised. */
-interface Arc {
+export interface Arc {
   readonly to: number;
   /** For each value of the changed variable, the bitset of the other's values that go with it. */
   readonly forward: Int32Array;
@@ -108,6 +108,21 @@ export class PairTables {
       }
     }
     return true;
+  }
+
+  /** Whether two variables as they stand still rule some pair of values out. */
+  binds(variable: number, arc: Arc): boolean {
+    if (arc.guard >= 0 && this.on[arc.guard] === 0) return false;
+    const { cells, start, length } = this.store;
+    const width = length[arc.to]!;
+    const base = start[arc.to]!;
+    for (let w = 0; w < length[variable]!; w++) {
+      for (let word = cells[start[variable]! + w]!; word !== 0; word &= word - 1) {
+        const row = ((w << 5) + 31 - Math.clz32(word & -word)) * width;
+        for (let i = 0; i < width; i++) if ((cells[base + i]! & ~arc.forward[row + i]!) !== 0) return true;
+      }
+    }
+    return false;
   }
 
   private keepUnion(variable: number, arc: Arc): boolean {

@@ -10,8 +10,13 @@ export interface Propagator {
   /** Removes values until it can remove no more by itself; false when the rule cannot hold. */
   propagate(store: Store): boolean;
   /**
-   * Adds to `key` what the rule still asks of the variables that are not fixed, beyond what their domains say. Two states of the search
-   * with the same domains and the same keys have the same solutions from there on; the counting diagram tells them apart by it.
+   * For the counting diagram: joins the variables not yet fixed that this rule still ties together; false when it ties none, because it
+   * holds whatever they take (or because other rules say the same).
+   */
+  couple(store: Store, join: (one: number, two: number) => void): boolean;
+  /**
+   * For the counting diagram: adds to `key` what the rule still asks of the variables not fixed, beyond what their domains say. Two
+   * states of the search with equal domains and equal keys have the same solutions from there on.
    */
   residue(store: Store, key: number[]): void;
 }

@@ -39,6 +39,25 @@ export class Different implements Propagator {
     return true;
   }
 
+  /** Two variables are tied while they could take the same value. */
+  couple(store: Store, join: (one: number, two: number) => void): boolean {
+    const owner = new Map<number, number>();
+    let any = false;
+    for (const v of this.variables) {
+      if (store.size(v) === 1) continue;
+      for (const value of store.values(v)) {
+        if (((this.except[value >>> 5]! >>> (value & 31)) & 1) === 1) continue;
+        const other = owner.get(value);
+        if (other === undefined) owner.set(value, v);
+        else {
+          join(other, v);
+          any = true;
+        }
+      }
+    }
+    return any;
+  }
+
   /** Nothing: a taken value has left the other domains. */
   residue(): void {}
 }

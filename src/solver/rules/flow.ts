@@ -41,14 +41,12 @@ export class Flow implements Propagator {
     return this.assign(store) && this.filter(store);
   }
 
-  /** What is left of it depends on the fixed variables only through how full each group is. */
-  residue(store: Store, key: number[]): void {
-    const load = this.groups.most.map(() => 0);
-    this.variables.forEach((v, i) => {
-      if (store.size(v) === 1) load[this.groups.of[i]![store.first(v)]!]!++;
-    });
-    for (let g = 0; g < load.length; g++) if (this.groups.most[g]! < this.variables.length || this.groups.least[g]! > 0) key.push(load[g]!);
+  /** Never alone: the rules it was made from are there as well. */
+  couple(): boolean {
+    return false;
   }
+
+  residue(): void {}
 
   /** Repairs the kept assignment after domains changed. */
   private assign(store: Store): boolean {

@@ -9,6 +9,8 @@ export class Linear implements Propagator {
   readonly variables: readonly number[];
   private readonly low: Float64Array;
   private readonly high: Float64Array;
+  private least = 0;
+  private most = 0;
 
   constructor(
     private readonly terms: readonly Term[],
@@ -29,17 +31,52 @@ export class Linear implements Propagator {
     }
   }
 
-  /** Values that differ only above the rest of the sum still allowed are alike, but the sum so far is what tells states apart. */
-  residue(store: Store, key: number[]): void {
-    let fixed = 0;
-    for (const { variable, weights } of this.terms) if (store.size(variable) === 1) fixed += weights[store.first(variable)]!;
-    key.push(fixed);
+  couple(store: Store, join: (one: number, two: number) => void): boolean {
+    this.measure(store);
+    if (this.most <= this.max && this.least >= this.min) return false;
+    let first = -1;
+    for (let i = 0; i < this.terms.length; i++) {
+      if (this.low[i] === this.high[i]) continue;
+      const { variable } = this.terms[i]!;
+      if (first < 0) first = variable;
+      else join(first, variable);
+    }
+    return first >= 0;
   }
 
-  private narrow(store: Store): boolean | "again" {
-    let changed = false;
-    let least = 0;
-    let most = 0;
+  /**
+   * How much room the sum still has, rounded to what the open variables can use of it: of all sums they can reach, the largest that
+   * fits (and the smallest that suffices). Different sums so far that leave the same room in this sense are one state.
+   */
+  residue(store: Store, key: number[]): void {
+    this.measure(store);
+    const room = this.max - this.least;
+    const lack = this.min - this.least;
+    const range = this.most - this.least;
+    if (!(range <= 4096) || !Number.isInteger(range) || !Number.isInteger(this.least)) {
+      key.push(Math.floor(this.least), Math.round((this.least % 1) * 1e9));
+      return;
+    }
+    let sums = 1n;
+    for (let i = 0; i < this.terms.length; i++) {
+      if (this.low[i] === this.high[i]) continue;
+      const { variable, weights } = this.terms[i]!;
+      let next = 0n;
+      for (const step of new Set(store.values(variable).map((value) => weights[value]! - this.low[i]!))) next |= sums << BigInt(step);
+      sums = next;
+    }
+    const reached = (sum: number) => ((sums >> BigInt(sum)) & 1n) === 1n;
+    let fits = Math.min(range, room);
+    while (fits > 0 && !reached(fits)) fits--;
+    let suffices = Math.max(0, lack);
+    while (suffices < range && !reached(suffices)) suffices++;
+    key.push(fits, suffices);
+  }
+
+  /** The least and the most each term and the whole can come to. */
+  private measure(store: Store): void {
+    this.least = 0;
+    this.most = 0;
     for (let i = 0; i < this.terms.length; i++) {
       const { variable, weights } = this.terms[i]!;
       let low = Number.POSITIVE_INFINITY;
@@ -54,9 +91,15 @@ export class Linear implements Propagator {
       }
       this.low[i] = low;
       this.high[i] = high;
-      least += low;
-      most += high;
+      this.least += low;
+      this.most += high;
     }
+  }
+
+  private narrow(store: Store): boolean | "again" {
+    let changed = false;
+    this.measure(store);
+    const { least, most } = this;
     if (least > this.max || most < this.min) return false;
     if (most <= this.max && least >= this.min) return true;
     for (let i = 0; i < this.terms.length; i++) {

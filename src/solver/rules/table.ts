@@ -3,7 +3,7 @@
 // value has the bitset of its rows, and stays while the two have a row in common.
 import type { Propagator } from "../propagator.js";
 import { maskOf } from "../propagator.js";
-import type { Store } from "../store.js";
+import { bitCount, type Store } from "../store.js";
 
 export class Table implements Propagator {
   readonly priority = 0;
@@ -68,6 +68,15 @@ export class Table implements Propagator {
   private isUsed(store: Store, uses: Int32Array): boolean {
     for (let w = 0; w < this.width; w++) if ((store.cells[this.rows + w]! & uses[w]!) !== 0) return true;
     return false;
+  }
+
+  couple(store: Store, join: (one: number, two: number) => void): boolean {
+    let left = 0;
+    for (let w = 0; w < this.width; w++) left += bitCount(store.cells[this.rows + w]!);
+    const open = this.variables.filter((v) => store.size(v) > 1);
+    if (open.length < 2 || left === open.reduce((product, v) => product * store.size(v), 1)) return false;
+    for (const v of open) join(open[0]!, v);
+    return true;
   }
 
   residue(store: Store, key: number[]): void {
