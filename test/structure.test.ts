@@ -20,7 +20,7 @@ const rules: RoomRules = {
     cli: { records: "all", catalogue: "all", solver: "all", planning: "all", wiring: "all", drawing: "all", site: "all" },
   },
   packages: {
-    records: ["yaml", "@sinclair/typebox", "ajv", "ajv-formats"],
+    records: ["yaml", "@sinclair/typebox"],
     site: ["preact", "preact-render-to-string", "minisearch"],
     templates: ["preact"],
     cli: ["node:*", "commander"],
@@ -88,6 +88,32 @@ describe("files", () => {
     const here = readdirSync(top);
     expect(here.filter((name) => ![...named, ...tools].includes(name) && !name.endsWith(".tgz"))).toEqual([]);
     for (const name of named) expect(here).toContain(name);
+  });
+});
+
+describe("dependencies", () => {
+  const { dependencies, devDependencies } = JSON.parse(read("package.json")) as Record<string, Record<string, string>>;
+  const used = (files: readonly string[]) => new Set(files.flatMap((file) => importsOf(read(file)).map((i) => i.from)));
+  const uses = (froms: ReadonlySet<string>, name: string) => [...froms].some((from) => from === name || from.startsWith(`${name}/`));
+
+  it("that the package brings along are used by it", () => {
+    const froms = used(code);
+    expect(Object.keys(dependencies ?? {}).filter((name) => !uses(froms, name))).toEqual([]);
+  });
+
+  it("that the program uses are brought along by the package", () => {
+    // Bundles for the browser are made before packing; types leave nothing behind.
+    const shipped = code.filter((file) => !file.endsWith(".mjs"));
+    const froms = shipped.flatMap((file) =>
+      importsOf(read(file))
+        .filter((i) => !i.typeOnly)
+        .map((i) => i.from),
+    );
+    const outside = froms.filter((from) => !from.startsWith(".") && !from.startsWith("node:"));
+    expect(
+      [...new Set(outside)].filter((from) => !Object.keys(dependencies ?? {}).some((name) => from === name || from.startsWith(`${name}/`))),
+    ).toEqual([]);
+    expect(Object.keys(devDependencies ?? {}).filter((name) => name in (dependencies ?? {}))).toEqual([]);
   });
 });
 

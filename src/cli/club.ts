@@ -1,6 +1,6 @@
 // A club opened for a command: its records read and linked, every finding gathered, places looked up for people here.
 import { type Catalogue, link, placeOf } from "../catalogue/index.js";
-import type { Ref } from "../planning/answer.js";
+import type { Ref } from "../planning/index.js";
 import { type Failed, type Finding, formatFinding, type Loaded, type Place, readRecords, where } from "../records/index.js";
 import { type DataFolder, findData, readData } from "./folders.js";
 import { styled, type Terminal } from "./terminal.js";

@@ -11,6 +11,8 @@ export interface Everywhere {
 
 export interface Setting {
   readonly terminal: Terminal;
+  /** Resolves when the person wants a lasting command to end: Ctrl-C, or the system's wish. */
+  readonly until: () => Promise<void>;
   /**
    * Makes an action for commander: arguments and options (those that stand everywhere among them) go in, an exit code
    * comes out. Wrong use is thrown as WrongUse and told by `run`.

@@ -9,8 +9,13 @@ process.stdout.on("error", (problem: NodeJS.ErrnoException) => {
   throw problem;
 });
 
+const until = () =>
+  new Promise<void>((done) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => done());
+  });
+
 try {
-  process.exitCode = await run(process.argv.slice(2), processTerminal());
+  process.exitCode = await run(process.argv.slice(2), processTerminal(), until);
 } catch (problem) {
   const told = problem instanceof Error ? (problem.stack ?? problem.message) : String(problem);
   process.stderr.write(`A fault in slotwright itself, not in your records. Please report this with the command you ran:\n${told}\n`);

@@ -15,11 +15,12 @@ import { type ExitCode, WrongUse } from "./wrong-use.js";
 const commands: readonly Register[] = [registerCheck, registerPlan, registerNew, registerStartClub, registerResult];
 
 /** Runs one command line (without the program's own name). Throws only for our own bugs. */
-export async function run(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
+export async function run(args: readonly string[], terminal: Terminal, until: () => Promise<void> = async () => {}): Promise<ExitCode> {
   let code: ExitCode = 0;
   const program = new Command("slotwright");
   const setting: Setting = {
     terminal,
+    until,
     action:
       (does) =>
       async (...given) => {
