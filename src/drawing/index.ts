@@ -1,5 +1,9 @@
 // Drawings: plain data in, inline SVG out. Imports planning's and wiring's types only.
 export * from "./address-map.js";
+export * from "./bank-map.js";
+export * from "./connector-face.js";
+export * from "./device-pins.js";
 export * from "./rail-bars.js";
 export * from "./slot-plan.js";
+export * from "./switch-wiring.js";
 export * from "./verdict-mark.js";

@@ -1,0 +1,83 @@
+// One face of a connector as the eye sees it, every contact numbered, and the list of what each carries.
+// Which way round a face is seen was settled before; the drawing only says which face it is.
+import type { ConnectorPlan, Face } from "../wiring/index.js";
+import { circle, drawing, join, path, rect, type Svg, shorten, text, tone, weight, widthOf, wrap } from "./svg.js";
+
+const pixelsPerMm = 8;
+const faceWidth = 300;
+
+/** The outline that the contacts suggest: round, D-shaped with its wide row, or a box. */
+function outline(face: Face, x: (mm: number) => number, y: (mm: number) => number): Svg {
+  const radii = face.contacts.map((c) => Math.hypot(c.x_mm, c.y_mm)).filter((r) => r > 0.5);
+  const far = Math.max(...radii, 1);
+  const rows = [...new Set(face.contacts.map((c) => c.y_mm))].sort((a, b) => b - a);
+  if (face.contacts.length > 2 && rows.length > 2 && radii.every((r) => r > far * 0.8))
+    return circle(x(0), y(0), (far + 2.4) * scaleOf(face));
+  const reach = (row: number) => Math.max(...face.contacts.filter((c) => c.y_mm === row).map((c) => Math.abs(c.x_mm)));
+  const wide = Math.max(...face.contacts.map((c) => Math.abs(c.x_mm))) + 2.6;
+  const [top, bottom] = [y(Math.max(...rows) + 2.2), y(Math.min(...rows) - 2.2)];
+  if (rows.length === 2 && Math.abs(reach(rows[0]!) - reach(rows[1]!)) > 0.5) {
+    const slant = 1.2;
+    const topWide = reach(rows[0]!) > reach(rows[1]!) ? wide : wide - slant;
+    const bottomWide = reach(rows[0]!) > reach(rows[1]!) ? wide - slant : wide;
+    return path(`M${x(-topWide)} ${top}H${x(topWide)}L${x(bottomWide)} ${bottom}H${x(-bottomWide)}Z`, { "stroke-linejoin": "round" });
+  }
+  return rect(x(-wide), top, x(wide) - x(-wide), bottom - top);
+}
+
+function scaleOf(face: Face): number {
+  const wide = 2 * (Math.max(...face.contacts.map((c) => Math.abs(c.x_mm))) + 3);
+  const nearest = Math.min(
+    ...face.contacts.flatMap((a, i) => face.contacts.slice(i + 1).map((b) => Math.hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm))),
+    10,
+  );
+  // Large enough that two numbers never touch, and no wider than the field where that can be had.
+  return Math.max(20 / nearest, Math.min(pixelsPerMm, faceWidth / wide));
+}
+
+export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "key">, face: Face, prefix: string): string {
+  const scale = scaleOf(face);
+  const reach = (get: (c: Face["contacts"][number]) => number) => Math.max(...face.contacts.map((c) => Math.abs(get(c))), 0);
+  const wide = 2 * (reach((c) => c.x_mm) + 3.4) * scale;
+  const tall = 2 * (reach((c) => c.y_mm) + 3) * scale;
+  const fieldWidth = Math.max(wide, 200);
+  const x = (mm: number) => fieldWidth / 2 + mm * scale;
+  const y = (mm: number) => 30 + tall / 2 - mm * scale;
+  const r = Math.min(10, Math.max(8.5, scale));
+  const ordered = [...face.contacts].sort((a, b) => a.contact.localeCompare(b.contact, "en", { numeric: true }));
+  const used = ordered.filter((c) => c.net !== undefined || c.label !== undefined);
+  const spare = ordered.filter((c) => !used.includes(c)).map((c) => c.contact);
+  const spareLines = spare.length === 0 ? [] : wrap(`not used: ${spare.join(", ")}`, 170, { small: true });
+  const listX = fieldWidth + 20;
+  const seen = `${connector.id}, ${face.says}`;
+  const width = Math.max(listX + 190, widthOf(seen, { bold: true }) + 8);
+  const height = Math.max(30 + tall + 12, 46 + (used.length + spareLines.length) * 16);
+
+  const contacts = face.contacts.map((c) =>
+    join([
+      circle(x(c.x_mm), y(c.y_mm), r, {
+        ...(c.net === undefined ? {} : tone),
+        "stroke-width": face.shape === "plug" ? weight.heavy : weight.line,
+        "stroke-dasharray": c.net === undefined ? "2 2" : undefined,
+      }),
+      text(x(c.x_mm), y(c.y_mm) + 4, c.contact, { mono: true, small: true, anchor: "middle" }),
+    ]),
+  );
+  const list = used.map((c, i) =>
+    join([
+      text(listX + 20, 46 + i * 16, c.contact, { mono: true, small: true, anchor: "end" }),
+      text(listX + 30, 46 + i * 16, shorten(c.label ?? "", 160, { small: true }), { small: true }),
+    ]),
+  );
+  const rest = spareLines.map((l, i) => text(listX + 8, 46 + (used.length + i) * 16, l, { small: true, class: "dw-quiet" }));
+  const says =
+    `${seen}. ${ordered.map((c) => `Contact ${c.contact}: ${c.label ?? "not used"}.`).join(" ")} ${connector.key ?? ""}`.trimEnd();
+  return drawing(
+    { prefix, title: `${connector.name}: ${face.says}`, says, width, height, class: "dw-face" },
+    text(4, 16, seen, { bold: true }),
+    outline(face, x, y),
+    ...contacts,
+    ...list,
+    ...rest,
+  );
+}

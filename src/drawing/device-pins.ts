@@ -1,0 +1,80 @@
+// A memory device seen from above, every pin numbered and named; pins that need work stand out, a lifted one does not reach the socket.
+import type { BankLine, PinWork } from "../wiring/index.js";
+import { drawing, join, line, nothing, path, rect, type Svg, shorten, text, tone, weight, widthOf } from "./svg.js";
+
+export interface DevicePinsInput {
+  readonly family: string;
+  /** DIP32 */
+  readonly package: string;
+  readonly pins: readonly { readonly pin: number; readonly name: string }[];
+  readonly lines: readonly Pick<BankLine, "pin" | "line" | "role">[];
+  readonly work: readonly Pick<PinWork, "pin" | "does" | "to" | "signal">[];
+}
+
+const pitch = 20;
+const body = 108;
+
+const shortWork: Readonly<Record<PinWork["does"], string>> = {
+  "lift-and-switch": "lift, to the switch",
+  "wire-in-place": "wire in place",
+  "overhang-and-switch": "overhangs, to the switch",
+  "lift-and-tie": "lift, tie",
+  tie: "tie",
+  "lift-and-wire": "lift, wire",
+};
+
+export function devicePins(device: DevicePinsInput, prefix: string, width = 640): string {
+  const half = Math.ceil(device.pins.length / 2);
+  const left = (width - body) / 2;
+  const top = 30;
+  const height = top + half * pitch + 36;
+  const at = (pin: number) =>
+    pin <= half
+      ? { x: left, y: top + 14 + (pin - 1) * pitch, side: -1 }
+      : { x: left + body, y: top + 14 + (device.pins.length - pin) * pitch, side: 1 };
+
+  const noteOf = (pin: number): string | undefined => {
+    const work = device.work.find((w) => w.pin === pin);
+    const bank = device.lines.find((l) => l.pin === pin);
+    if (work) return `${shortWork[work.does]}${work.to === undefined ? "" : `: ${work.to}`}`;
+    return bank === undefined
+      ? undefined
+      : bank.role === "switched"
+        ? "bank line"
+        : `bank line, ${bank.role === "fixed-high" ? "high" : "low"}`;
+  };
+
+  const draw = (pin: { readonly pin: number; readonly name: string }): Svg => {
+    const { x, y, side } = at(pin.pin);
+    const work = device.work.find((w) => w.pin === pin.pin);
+    const lifted = work?.does.startsWith("lift") || work?.does.startsWith("overhang");
+    const marked = noteOf(pin.pin) !== undefined;
+    const end = x + side * 20;
+    const anchor = side < 0 ? "end" : "start";
+    const style = { mono: true, bold: marked };
+    const nameX = end + side * 6;
+    const noteX = nameX + side * (widthOf(pin.name, style) + 10);
+    const room = side < 0 ? noteX - 4 : width - noteX - 4;
+    const leg = lifted
+      ? path(`M${x} ${y}h${side * 8}l${side * 8} -8`, { "stroke-width": weight.heavy })
+      : line(x, y, end, y, { "stroke-width": marked ? weight.heavy : weight.line });
+    return join([
+      leg,
+      text(x - side * 7, y + 4, String(pin.pin), { mono: true, small: true, anchor: side < 0 ? "start" : "end" }),
+      text(nameX, y + 4, pin.name, { ...style, anchor }),
+      marked ? text(noteX, y + 4, shorten(noteOf(pin.pin)!, room, { small: true }), { small: true, anchor }) : nothing,
+    ]);
+  };
+
+  const notch = `M${left + body / 2 - 9} ${top}a9 9 0 0 0 18 0`;
+  const says = `${device.family} in ${device.package}, seen from above, notch at the top. ${device.pins
+    .map((p) => `Pin ${p.pin} ${p.name}${noteOf(p.pin) === undefined ? "" : `, ${noteOf(p.pin)}`}.`)
+    .join(" ")}`;
+  return drawing(
+    { prefix, title: `Pins of the ${device.family}`, says, width, height, class: "dw-pins" },
+    text(left + body / 2, 18, `${device.family}, seen from above`, { anchor: "middle" }),
+    rect(left, top, body, half * pitch + 8, tone),
+    path(notch),
+    ...device.pins.map(draw),
+  );
+}

@@ -1,0 +1,202 @@
+// The switch as a schematic: poles with their contacts at the left, one upright for each net, where each net goes below.
+// Uprights end the higher the further right they stand, so that no wire ever runs through a label.
+import type { End, SwitchSection, Wire, WiringPlan } from "../wiring/index.js";
+import { circle, drawing, join, line, nothing, path, rect, type Svg, shorten, size, text, weight, widthOf, wrap } from "./svg.js";
+
+export type SwitchWiringInput = Pick<WiringPlan, "switch" | "contacts" | "wires" | "pullUps" | "nets">;
+
+const rowHeight = 32;
+const poleGap = 18;
+const hubX = 104;
+const throwX = 162;
+const railsFrom = 300;
+const railStep = 34;
+const lineHeight = 15;
+
+interface Rail {
+  readonly net: string;
+  readonly x: number;
+  readonly label: string;
+  readonly lines: readonly string[];
+  readonly ground: boolean;
+}
+
+/** Everything a net reaches away from the switch, each end once, with the wires' numbers. */
+function destinations(plan: SwitchWiringInput, net: string): string {
+  const wires = plan.wires.filter((w) => w.net === net);
+  const seen = new Map<string, string>();
+  const note = (end: End, says: string) => {
+    if (end.at !== "switch" && end.at !== "resistor") seen.set(says, says);
+  };
+  for (const w of wires) {
+    note(w.from, w.fromText);
+    note(w.to, w.toText);
+  }
+  const pullUps = plan.pullUps.filter((r) => r.net === net).map((r) => `${r.id}, ${ohms(r.ohms)} to +5 V`);
+  const numbers = wires.map((w: Wire) => w.number);
+  const tail = numbers.length === 0 ? "" : ` (${numbers.length === 1 ? "wire" : "wires"} ${numbers.join(", ")})`;
+  return `${[...seen.values(), ...pullUps].join("; ")}${tail}`;
+}
+
+function ohms(value: number): string {
+  return value >= 1000 ? `${value / 1000}\u2009kΩ` : `${value}\u2009Ω`;
+}
+
+function netsOf(sections: readonly SwitchSection[]): { readonly hubs: string[]; readonly throws: string[] } {
+  const hubs = [...new Set(sections.map((s) => s.hubNet))];
+  const throws = [...new Set(sections.flatMap((s) => s.throws.flatMap((t) => (t.net === undefined ? [] : [t.net]))))];
+  return { hubs, throws };
+}
+
+/** Height at which each pole and throw stands. */
+function poleRows(
+  sections: readonly SwitchSection[],
+  top: number,
+): { readonly y: (pole: number, row: number) => number; readonly end: number } {
+  const starts: number[] = [];
+  let y = top;
+  for (const s of sections) {
+    starts.push(y);
+    y += Math.max(1, s.throws.length) * rowHeight + poleGap;
+  }
+  return { y: (pole, row) => starts[pole]! + row * rowHeight + rowHeight / 2, end: y };
+}
+
+function dot(x: number, y: number): Svg {
+  return circle(x, y, 3, { fill: "currentColor", stroke: "none" });
+}
+
+function groundSign(x: number, y: number): Svg {
+  return path(`M${x} ${y}h6M${x + 6} ${y - 7}v14M${x + 10} ${y - 4.5}v9M${x + 14} ${y - 2}v4`);
+}
+
+function pullUpSign(x: number, foot: number, id: string): Svg {
+  return join([
+    text(x, foot - 50, id, { mono: true, small: true, anchor: "middle" }),
+    line(x - 8, foot - 44, x + 8, foot - 44, { "stroke-width": weight.heavy }),
+    line(x, foot - 44, x, foot - 36),
+    rect(x - 5, foot - 36, 10, 22, { rx: 0 }),
+    line(x, foot - 14, x, foot),
+  ]);
+}
+
+/** "position 1", "positions 1, 3" */
+function positionWords(positions: readonly string[]): string {
+  if (positions.length === 0) return "no position";
+  return `pos ${positions.join(", ")}`;
+}
+
+function throwWords(t: SwitchSection["throws"][number]): string {
+  return t.net === undefined ? `${positionWords(t.positions)}, not used` : positionWords(t.positions);
+}
+
+export function switchWiring(plan: SwitchWiringInput, prefix: string, atLeast = 640): string {
+  const { sections } = plan.switch;
+  const { hubs, throws } = netsOf(sections);
+  const position = plan.contacts[0]?.position ?? plan.switch.positions[0] ?? "";
+  const textX = railsFrom + Math.max(0, throws.length - 1) * railStep + 26;
+  const width = Math.max(atLeast, textX + 220);
+  const top = plan.pullUps.length > 0 ? 70 : 22;
+  const { y, end } = poleRows(sections, top);
+
+  const labelOf = (net: string) => plan.nets.find((n) => n.id === net)?.label ?? net;
+  const makeRail = (net: string, x: number): Rail => ({
+    net,
+    x,
+    label: labelOf(net),
+    lines: wrap(destinations(plan, net), width - textX - 8, { small: true }),
+    ground: plan.nets.find((n) => n.id === net)?.kind === "ground",
+  });
+  // From the left: hub nets, then throw nets. A net on both sides has an upright on each and one row below.
+  const left = hubs.map((net, i) => makeRail(net, 24 + i * 16));
+  const right = throws.map((net, i) => makeRail(net, railsFrom + i * railStep));
+  const rowsBelow = [...right].reverse().filter((r) => !hubs.includes(r.net));
+  const order = [...rowsBelow, ...[...left].reverse()];
+  const rowY = new Map<string, number>();
+  let foot = end + 8;
+  for (const r of order) {
+    rowY.set(r.net, foot + 10);
+    foot += 24 + r.lines.length * lineHeight;
+  }
+
+  const contact = (section: SwitchSection, p: number): Svg => {
+    const rows = Math.max(1, section.throws.length);
+    const middle = (y(p, 0) + y(p, rows - 1)) / 2;
+    const hubRail = left.find((r) => r.net === section.hubNet)!;
+    const closed = section.throws.findIndex((t) => t.positions.includes(position));
+    // An open blade points between two contacts, never at one.
+    const bladeEnd = closed >= 0 ? { x: throwX - 4, y: y(p, closed) } : { x: throwX - 22, y: middle - rowHeight / 2 + 2 };
+    return join([
+      text(hubRail.x + 14 + (left.length - 1 - left.indexOf(hubRail)) * 16, middle - 7, section.hub, { mono: true, small: true }),
+      text(hubRail.x + 14 + (left.length - 1 - left.indexOf(hubRail)) * 16, middle + 17, `pole ${section.pole}`, { small: true }),
+      line(hubRail.x, middle, hubX - 4, middle),
+      dot(hubRail.x, middle),
+      circle(hubX, middle, 4),
+      line(hubX + 3.5, middle, bladeEnd.x, bladeEnd.y, { "stroke-width": weight.heavy, class: "dw-blade" }),
+      ...section.throws.map((t, row) => {
+        const at = y(p, row);
+        const rail = t.net === undefined ? undefined : right.find((r) => r.net === t.net);
+        return join([
+          circle(throwX, at, 4),
+          text(throwX + 10, at - 5, t.terminal, { mono: true, small: true }),
+          text(throwX + 16 + widthOf(t.terminal, { mono: true, small: true }), at - 5, throwWords(t), { small: true }),
+          rail === undefined ? line(throwX + 4, at, throwX + 24, at) : join([line(throwX + 4, at, rail.x, at), dot(rail.x, at)]),
+        ]);
+      }),
+    ]);
+  };
+
+  const firstTouch = (net: string, hub: boolean) => {
+    for (const [p, s] of sections.entries()) {
+      if (hub && s.hubNet === net) return (y(p, 0) + y(p, Math.max(1, s.throws.length) - 1)) / 2;
+      const row = s.throws.findIndex((t) => t.net === net);
+      if (!hub && row >= 0) return y(p, row);
+    }
+    return end;
+  };
+
+  const upright = (rail: Rail, hub: boolean): Svg => {
+    const pullUp = hub ? undefined : plan.pullUps.find((r) => r.net === rail.net);
+    const from = pullUp ? top - 4 : firstTouch(rail.net, hub);
+    const to = rowY.get(rail.net)!;
+    const joins = !hub && hubs.includes(rail.net);
+    return join([
+      line(rail.x, from, rail.x, to),
+      pullUp ? pullUpSign(rail.x, top - 4, pullUp.id) : nothing,
+      joins ? dot(rail.x, to) : line(rail.x, to, textX - 8 - (rail.ground ? 16 : 0), to),
+      joins ? nothing : rail.ground ? groundSign(textX - 24, to) : path(`M${textX - 12} ${to - 3}l5 3l-5 3`),
+      joins ? nothing : text(textX, to + 4, shorten(rail.label, width - textX - 8, { mono: true, bold: true }), { mono: true, bold: true }),
+      ...(joins ? [] : rail.lines.map((l, k) => text(textX, to + 4 + (k + 1) * lineHeight, l, { small: true }))),
+    ]);
+  };
+
+  const ganged =
+    sections.length < 2
+      ? nothing
+      : line((hubX + throwX) / 2, y(0, 0), (hubX + throwX) / 2, y(sections.length - 1, Math.max(1, sections.at(-1)!.throws.length) - 1), {
+          "stroke-width": weight.thin,
+          "stroke-dasharray": "2 3",
+        });
+
+  const caption = `Drawn in position ${position}. A dot joins; wires that cross without one do not touch.`;
+  const height = foot + 22;
+  const says = [
+    `${plan.switch.name}, ${sections.length} ${sections.length === 1 ? "pole" : "poles"}, drawn in position ${position}.`,
+    ...sections.flatMap((s) =>
+      s.throws.map((t) => {
+        const goes = t.net === undefined ? "is not connected" : `goes to ${labelOf(t.net)}`;
+        return `Pole ${s.pole}, common ${s.hub} (${labelOf(s.hubNet)}): ${t.terminal}, joined in ${positionWords(t.positions)}, ${goes}.`;
+      }),
+    ),
+    ...order.map((r) => `${r.label}: ${r.lines.join(" ")}.`),
+  ].join(" ");
+
+  return drawing(
+    { prefix, title: `Wiring of the ${plan.switch.name}`, says, width, height, class: "dw-switch" },
+    ganged,
+    ...left.map((r) => upright(r, true)),
+    ...right.map((r) => upright(r, false)),
+    ...sections.map(contact),
+    text(4, height - size.small + 4, caption, { small: true }),
+  );
+}
