@@ -1,8 +1,9 @@
 // Linking: records become a catalogue, and the house rules are held against it.
 import { type Failed, type Finding, kinds, type Loaded } from "../records/index.js";
 import { type Catalogue, gather } from "./catalogue.js";
-import { placeIn, placeOf } from "./ref.js";
-import type { Draft, Scene } from "./rule.js";
+import { applyExceptions } from "./exceptions.js";
+import { placeIn } from "./ref.js";
+import { laterRules, type Scene } from "./rule.js";
 import { rules } from "./rules/index.js";
 
 export interface Linked {
@@ -21,20 +22,10 @@ export function link(loaded: readonly Loaded[], options: LinkOptions = {}): Link
   const catalogue = gather(loaded);
   const lost = new Set((options.failed ?? []).map((f) => `${f.kind}/${f.id}`));
   const scene: Scene = { catalogue, today: options.today, failed: (kind, id) => lost.has(`${kind}/${id}`) };
-  const told = rules.flatMap((rule) => [...rule.check(scene)].map((draft) => findingOf(catalogue, rule.name, draft)));
-  return { catalogue, findings: [...doubles(loaded, catalogue), ...told] };
-}
-
-/** Looks up the places of a draft. Later stages (the bench against the rules) make their findings with it too. */
-export function findingOf(catalogue: Catalogue, rule: string, draft: Draft): Finding {
-  const { at, on, level, related, ...rest } = draft;
-  return {
-    code: `rule-${rule}`,
-    level: level ?? "error",
-    ...rest,
-    at: placeOf(catalogue, at, { on }),
-    ...(related ? { related: related.map((r) => ({ says: r.says, at: placeOf(catalogue, r.at) })) } : {}),
-  };
+  const told = rules.flatMap((rule) => [...rule.check(scene)].map((draft) => ({ rule: rule.name, draft })));
+  const held = rules.map((rule) => rule.name);
+  const findings = applyExceptions(catalogue, told, { held, known: [...held, ...laterRules], today: options.today });
+  return { catalogue, findings: [...doubles(loaded, catalogue), ...findings] };
 }
 
 /** Two files with one id: the catalogue can only keep one, so no rule could see the other. */

@@ -1,5 +1,5 @@
 // Every place where a record names another record or a thing inside another record: the links of the catalogue.
-import type { Kind } from "../records/index.js";
+import type { BoardMatch, FirmwareRange, Kind } from "../records/index.js";
 import type { Catalogue } from "./catalogue.js";
 import { type Ref, ref } from "./ref.js";
 
@@ -62,4 +62,53 @@ export function* namings(catalogue: Catalogue): Generator<Naming> {
 
 function namer(from: Kind, record: string) {
   return (kind: Kind, id: string, ...path: Path): Naming => ({ from: ref(from, record, ...path), kind, id });
+}
+
+/** All spans of firmware versions that records give. */
+export function* spans(catalogue: Catalogue): Generator<{ readonly from: Ref; readonly span: FirmwareRange }> {
+  for (const card of catalogue.cards.values())
+    for (const [i, span] of (card.needs?.firmware ?? []).entries()) yield { from: ref("card", card.id, "needs", "firmware", i), span };
+  for (const conflict of catalogue.conflicts.values())
+    for (const [i, span] of (conflict.when.firmware ?? []).entries())
+      yield { from: ref("conflict", conflict.id, "when", "firmware", i), span };
+}
+
+/** All places that name a board, perhaps with some of its revisions. */
+export function* boardMatches(catalogue: Catalogue): Generator<{ readonly from: Ref; readonly match: BoardMatch }> {
+  for (const family of catalogue.firmware.values()) {
+    for (const [i, match] of family.boards.entries()) yield { from: ref("firmware", family.id, "boards", i), match };
+    for (const [v, version] of family.versions.entries())
+      for (const [i, match] of (version.boards ?? []).entries())
+        yield { from: ref("firmware", family.id, "versions", v, "boards", i), match };
+  }
+  for (const card of catalogue.cards.values())
+    for (const [i, match] of (card.needs?.boards ?? []).entries()) yield { from: ref("card", card.id, "needs", "boards", i), match };
+  for (const conflict of catalogue.conflicts.values())
+    for (const [i, match] of (conflict.when.boards ?? []).entries())
+      yield { from: ref("conflict", conflict.id, "when", "boards", i), match };
+}
+
+export interface SettingUse {
+  readonly card: string;
+  readonly from: Ref;
+  readonly positions: Readonly<Record<string, string | readonly string[]>>;
+}
+
+/** All places that name positions of a card's settings. */
+export function* settingUses(catalogue: Catalogue): Generator<SettingUse> {
+  for (const card of catalogue.cards.values()) {
+    for (const [i, c] of (card.claims ?? []).entries())
+      if (c.when) yield { card: card.id, from: ref("card", card.id, "claims", i, "when"), positions: c.when };
+    for (const [i, c] of (card.impossible ?? []).entries())
+      yield { card: card.id, from: ref("card", card.id, "impossible", i, "when"), positions: c.when };
+  }
+  for (const conflict of catalogue.conflicts.values())
+    for (const [i, c] of (conflict.when.cards ?? []).entries())
+      if (c.settings) yield { card: c.card, from: ref("conflict", conflict.id, "when", "cards", i, "settings"), positions: c.settings };
+  for (const build of catalogue.builds.values()) {
+    for (const [i, c] of build.cards.entries())
+      if (c.settings) yield { card: c.card, from: ref("build", build.id, "cards", i, "settings"), positions: c.settings };
+    for (const [i, c] of (build.stands?.cards ?? []).entries())
+      if (c.settings) yield { card: c.card, from: ref("build", build.id, "stands", "cards", i, "settings"), positions: c.settings };
+  }
 }

@@ -33,3 +33,12 @@ export interface Rule {
   readonly scope: readonly Kind[];
   readonly check: (scene: Scene) => Iterable<Draft>;
 }
+
+/** Rules that later stages hold the records against; an exception may name them too. */
+export const laterRules: readonly string[] = ["bench-against-rules"];
+
+/** What one rule found. */
+export interface Told {
+  readonly rule: string;
+  readonly draft: Draft;
+}

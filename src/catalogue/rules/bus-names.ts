@@ -1,0 +1,73 @@
+// Edges, lines, channels and rails that boards and cards name are those of their bus.
+import type { Bus, Claims } from "../../records/index.js";
+import { claimSites, fixedSites, type Path } from "../claims.js";
+import { type Ref, ref } from "../ref.js";
+import type { Draft, Rule } from "../rule.js";
+import { noSuch } from "../say.js";
+
+export const busNames: Rule = {
+  name: "bus-names",
+  says: "Edges, interrupt lines, DMA channels and rails are those the bus has.",
+  scope: ["bus", "board", "card"],
+  *check({ catalogue }): Iterable<Draft> {
+    for (const bus of catalogue.buses.values()) {
+      const see = seeker(bus, (...path) => ref("bus", bus.id, ...path));
+      for (const [i, edge] of bus.edges.entries()) {
+        yield* see("edge", edge.fits, "edges", i, "fits");
+        yield* see("line", edge.interrupts, "edges", i, "interrupts");
+        yield* see("channel", edge.dma, "edges", i, "dma");
+      }
+    }
+    for (const board of catalogue.boards.values()) {
+      const bus = catalogue.buses.get(board.bus);
+      if (!bus) continue;
+      const see = seeker(bus, (...path) => ref("board", board.id, ...path));
+      for (const [i, slot] of board.slots.entries()) {
+        yield* see("edge", [slot.edge], "slots", i, "edge");
+        yield* see("line", slot.interrupts, "slots", i, "interrupts");
+        yield* see("channel", slot.dma, "slots", i, "dma");
+      }
+      for (const [i, rail] of board.rails.entries()) yield* see("rail", [rail.rail], "rails", i, "rail");
+      for (const { path, claims } of fixedSites(board)) yield* claimed(see, claims, path);
+    }
+    for (const card of catalogue.cards.values()) {
+      const bus = catalogue.buses.get(card.bus);
+      if (!bus) continue;
+      const see = seeker(bus, (...path) => ref("card", card.id, ...path));
+      yield* see("edge", [card.edge], "edge");
+      for (const [i, draw] of card.power.entries()) yield* see("rail", [draw.rail], "power", i, "rail");
+      yield* see("rail", card.needs?.rails, "needs", "rails");
+      for (const { path, claims } of claimSites(card)) yield* claimed(see, claims, path);
+    }
+  },
+};
+
+type Sort = "edge" | "line" | "channel" | "rail";
+type Seek = (sort: Sort, names: readonly string[] | undefined, ...path: (string | number)[]) => Iterable<Draft>;
+
+const sorts = {
+  edge: { what: "edge", field: "edges", names: (bus: Bus) => bus.edges.map((e) => e.id) },
+  line: { what: "interrupt line", field: "interrupts", names: (bus: Bus) => bus.interrupts.flatMap((l) => [l.id, ...(l.also ?? [])]) },
+  channel: { what: "DMA channel", field: "dma", names: (bus: Bus) => (bus.dma ?? []).map((d) => d.id) },
+  rail: { what: "rail", field: "rails", names: (bus: Bus) => bus.rails.map((r) => r.id) },
+} as const;
+
+function seeker(bus: Bus, place: (...path: Path) => Ref): Seek {
+  return function* (sort, names, ...path) {
+    const { what, field, names: of } = sorts[sort];
+    const known = of(bus);
+    // A list is pointed into; a lone name is where it stands.
+    const listed =
+      path.length > 0 && (path.at(-1) === "fits" || path.at(-1) === "interrupts" || path.at(-1) === "dma" || path.at(-1) === "rails");
+    for (const [i, name] of (names ?? []).entries()) {
+      if (known.includes(name)) continue;
+      const home = bus.id === place().id && place().kind === "bus" ? undefined : ref("bus", bus.id, field);
+      yield noSuch(`${what} on ${bus.name}`, name, known, listed ? place(...path, i) : place(...path), home);
+    }
+  };
+}
+
+function* claimed(see: Seek, claims: Claims, path: Path): Iterable<Draft> {
+  for (const [i, c] of (claims.interrupts ?? []).entries()) yield* see("line", [c.line], ...path, "interrupts", i, "line");
+  for (const [i, c] of (claims.dma ?? []).entries()) yield* see("channel", [c.channel], ...path, "dma", i, "channel");
+}

@@ -1,0 +1,75 @@
+// A board does not take one resource twice: two of its own things at one address would fight on every machine.
+import { type Board, bytes, hex } from "../../records/index.js";
+import { type ClaimSite, fixedSites, meetIo, meetMemory, meetRevisions } from "../claims.js";
+import { lineId } from "../lines.js";
+import { ref } from "../ref.js";
+import type { Draft, Rule } from "../rule.js";
+
+export const fixedOverlap: Rule = {
+  name: "fixed-overlap",
+  says: "Resources the board itself takes do not overlap.",
+  scope: ["board"],
+  *check({ catalogue }): Iterable<Draft> {
+    for (const board of catalogue.boards.values()) {
+      const bus = catalogue.buses.get(board.bus);
+      const sites = fixedSites(board);
+      for (const [i, a] of sites.entries()) {
+        for (const [j, b] of sites.slice(0, i).entries()) {
+          if (!meetRevisions(a.revisions, b.revisions) || !sameMemory(board, i, j)) continue;
+          const clash = clashOf(a, b, bus?.io_address_bits ?? 16, (n) => (bus ? lineId(bus, n) : undefined) ?? n);
+          if (!clash) continue;
+          const [says, mine, other] = clash;
+          yield {
+            says: `${board.fixed[i]!.name} and ${board.fixed[j]!.name} both take ${says}.`,
+            at: ref("board", board.id, "fixed", i, ...mine),
+            related: [{ says: `${board.fixed[j]!.name} takes it here.`, at: ref("board", board.id, "fixed", j, ...other) }],
+            hint: "Correct one of them, limit it to some revisions, or mark windows that may overlap as shareable.",
+          };
+        }
+      }
+      yield* sockets(board);
+    }
+  },
+};
+
+/** Things that need different amounts of memory are never there together. */
+function sameMemory(board: Board, i: number, j: number): boolean {
+  const a = board.fixed[i]!.when_memory?.map(bytes);
+  const b = board.fixed[j]!.when_memory?.map(bytes);
+  return !a || !b || a.some((m) => b.includes(m));
+}
+
+type Path = readonly (string | number)[];
+
+function clashOf(a: ClaimSite, b: ClaimSite, ioBits: number, line: (name: string) => string): [string, Path, Path] | undefined {
+  for (const [i, x] of (a.claims.io ?? []).entries())
+    for (const [j, y] of (b.claims.io ?? []).entries()) if (meetIo(x, y, ioBits)) return [`ports at ${hex(x.base)}`, ["io", i], ["io", j]];
+  for (const [i, x] of (a.claims.memory ?? []).entries())
+    for (const [j, y] of (b.claims.memory ?? []).entries())
+      if (meetMemory(x, y)) return [`memory at ${hex(x.base)}`, ["memory", i], ["memory", j]];
+  for (const [i, x] of (a.claims.interrupts ?? []).entries())
+    for (const [j, y] of (b.claims.interrupts ?? []).entries())
+      if (line(x.line) === line(y.line) && !(x.shareable && y.shareable))
+        return [`interrupt line ${x.line}`, ["interrupts", i], ["interrupts", j]];
+  for (const [i, x] of (a.claims.dma ?? []).entries())
+    for (const [j, y] of (b.claims.dma ?? []).entries())
+      if (x.channel === y.channel && !(x.shareable && y.shareable)) return [`DMA channel ${x.channel}`, ["dma", i], ["dma", j]];
+  return undefined;
+}
+
+/** Two firmware sockets at one window must hold different bytes of it (even and odd). */
+function* sockets(board: Board): Iterable<Draft> {
+  for (const [i, a] of board.firmware_sockets.entries()) {
+    for (const [j, b] of board.firmware_sockets.slice(0, i).entries()) {
+      const lanes = new Set([a.lane ?? "whole", b.lane ?? "whole"]);
+      const apart = lanes.size === 2 && !lanes.has("whole");
+      if (apart || !meetRevisions(a.revisions, b.revisions) || !meetMemory(a.window, b.window)) continue;
+      yield {
+        says: `Firmware sockets ${a.id} and ${b.id} answer at the same addresses.`,
+        at: ref("board", board.id, "firmware_sockets", i, "window", "base"),
+        related: [{ says: `${b.id} answers here.`, at: ref("board", board.id, "firmware_sockets", j, "window", "base") }],
+        hint: "Correct a window, or say with lane which one holds the even and which the odd bytes.",
+      };
+    }
+  }
+}

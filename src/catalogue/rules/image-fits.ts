@@ -1,0 +1,43 @@
+// An image fits into the window of the boards it runs on, and fills it evenly.
+import { type Board, bytes, known, sizeText } from "../../records/index.js";
+import { ref } from "../ref.js";
+import type { Draft, Rule } from "../rule.js";
+import { runsOn } from "../versions.js";
+
+export const imageFits: Rule = {
+  name: "image-fits",
+  says: "An image fits the firmware window of every board its version runs on.",
+  scope: ["firmware"],
+  *check({ catalogue }): Iterable<Draft> {
+    for (const family of catalogue.firmware.values()) {
+      for (const [v, version] of family.versions.entries()) {
+        const size = known(version.image.size);
+        if (size === "unknown") continue;
+        for (const board of catalogue.boards.values()) {
+          if (!board.revisions.some((r) => runsOn(family, version, board, r.id))) continue;
+          const room = windowOf(board);
+          const too = bytes(size) > room;
+          if (!too && room % bytes(size) === 0) continue;
+          yield {
+            says: too
+              ? `The image of ${version.id} (${sizeText(bytes(size))}) is longer than the firmware window of ${board.name} (${sizeText(room)}).`
+              : `The image of ${version.id} (${sizeText(bytes(size))}) does not fill the window of ${board.name} (${sizeText(room)}) a whole number of times.`,
+            at: ref("firmware", family.id, "versions", v, "image", "size"),
+            related: [{ says: "The window.", at: ref("board", board.id, "firmware_sockets", 0, "window", "size") }],
+            hint: "Correct the size, the window, or the boards the version runs on.",
+          };
+        }
+      }
+    }
+  },
+};
+
+/** The longest firmware window a board has: sockets that share one window count once, as each gives its whole extent. */
+function windowOf(board: Board): number {
+  const spans = new Map<number, number>();
+  for (const s of board.firmware_sockets) spans.set(s.window.base, Math.max(spans.get(s.window.base) ?? 0, bytes(s.window.size)));
+  return Math.max(
+    0,
+    [...spans.values()].reduce((a, b) => a + b, 0),
+  );
+}
