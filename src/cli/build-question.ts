@@ -37,6 +37,7 @@ export function askedBuild(name: string | undefined, options: QuestionOptions, c
 }
 
 export function fromFile(name: string, club: Club, terminal: Terminal): AskedBuild {
+  if (name === "-") return fromBytes(readFileSync(0), "(standard input)", terminal);
   const path = resolve(terminal.folder, name);
   if (!existsSync(path)) {
     const own = club.catalogue.builds.get(name);
@@ -48,18 +49,15 @@ export function fromFile(name: string, club: Club, terminal: Terminal): AskedBui
     );
   }
   if (statSync(path).isDirectory()) throw new WrongUse(`${name} is a folder.`, "Name the build file in it.");
-  const file = shown(path, terminal.folder);
-  const bytes = readFileSync(path);
+  return { ...fromBytes(readFileSync(path), shown(path, terminal.folder), terminal), path };
+}
+
+function fromBytes(bytes: Uint8Array, file: string, terminal: Terminal): AskedBuild {
   const { record, findings } = readOne("build", bytes, file);
-  const wrong = findings.filter((finding) => finding.level === "error");
-  if (!record) {
-    throw new WrongUse(
-      `${name} is not a build that can be read.`,
-      "Mend what is named above and ask again; the field guide page of the site tells every field.",
-      wrong.map((finding) => findingText(finding, terminal)),
-    );
-  }
-  return { build: record, file, path, text: new TextDecoder().decode(bytes) };
+  if (record) return { build: record, file, text: new TextDecoder().decode(bytes) };
+  const wrong = findings.filter((finding) => finding.level === "error").map((finding) => findingText(finding, terminal));
+  const next = "Mend what is named above and ask again; the field guide page of the site tells every field.";
+  throw new WrongUse(`${file} is not a build that can be read.`, next, wrong);
 }
 
 /** A part of a long id is a common slip; it gets the whole id as advice, but is not taken for it. */

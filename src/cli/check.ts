@@ -1,11 +1,13 @@
 // slotwright check: are the records well formed, do they link, do they keep the house rules, does the bench agree with the rules?
+import { readFileSync, statSync } from "node:fs";
+import { basename, resolve } from "node:path";
 import { findingOf } from "../catalogue/index.js";
 import { auditBench, type Disagreement } from "../planning/index.js";
-import { type Finding, kinds } from "../records/index.js";
-import { type Club, counted, findingText, fromHere, inOrder, openClub } from "./club.js";
+import { type Finding, kinds, type Place } from "../records/index.js";
+import { type Club, counted, fileFromHere, findingText, fromHere, inOrder, openClub } from "./club.js";
 import { type Everywhere, json, type Register } from "./command.js";
 import { styled, type Terminal } from "./terminal.js";
-import type { ExitCode } from "./wrong-use.js";
+import { type ExitCode, WrongUse } from "./wrong-use.js";
 
 interface CheckOptions extends Everywhere {
   readonly bench?: boolean;
@@ -14,16 +16,46 @@ interface CheckOptions extends Everywhere {
 export const registerCheck: Register = (program, setting) => {
   program
     .command("check")
+    .argument("[build.yaml...]", "build files from elsewhere, checked as if they were among the club's builds")
     .description("check the records: form, links, house rules, and the tested builds against the rules")
     .option("--no-bench", "leave out the tested builds against the rules (quicker)")
     .action(
-      setting.action<CheckOptions>((_, options) => {
+      setting.action<CheckOptions>((files, options) => {
+        if (files.length > 0) return checkGuests(files, options, setting.terminal);
         const club = openClub(options.data, setting.terminal);
         const findings = allFindings(club, setting.terminal, options.bench !== false);
         return tellCheck(club, findings, options.json === true, setting.terminal);
       }),
     );
 };
+
+/** A build that was downloaded or sent in: only what concerns it is told. */
+function checkGuests(names: readonly string[], options: CheckOptions, terminal: Terminal): ExitCode {
+  const guests = names.map((name) => {
+    const path = resolve(terminal.folder, name);
+    if (statSync(path, { throwIfNoEntry: false })?.isFile() !== true)
+      throw new WrongUse(`There is no file ${name}.`, "Name a build file, or none to check the club's own records.");
+    return { name, file: `${kinds.build.folder}/${basename(path).replace(/\.yml$/, ".yaml")}`, content: readFileSync(path) };
+  });
+  const club = openClub(options.data, terminal, guests);
+  const named = new Map(guests.map(({ name, file }) => [fileFromHere(file, club.data), name]));
+  const renamed = (at: Place): Place => ({ ...at, file: named.get(at.file) ?? at.file });
+  const about = allFindings(club, terminal, options.bench !== false)
+    .filter((finding) => [finding.at, ...(finding.related ?? []).map((other) => other.at)].some((at) => named.has(at.file)))
+    .map((finding) => ({
+      ...finding,
+      at: renamed(finding.at),
+      related: finding.related?.map((other) => ({ ...other, at: renamed(other.at) })),
+    }));
+  const kept = holds(about);
+  if (options.json) terminal.out(json({ data: club.data.shown, holds: kept, files: names, findings: about }));
+  else {
+    for (const finding of about) terminal.out(`${findingText(finding, terminal)}\n`);
+    const says = kept ? `would hold among the builds of ${club.data.shown}` : `${counted(about.length, "finding")} to look at`;
+    terminal.out(styled(terminal, "bold", `${names.join(", ")}: ${says}.`));
+  }
+  return kept ? 0 : 1;
+}
 
 /** Findings of reading, linking and, when asked, of the bench against the rules. */
 export function allFindings(club: Club, terminal: Terminal, bench: boolean): readonly Finding[] {

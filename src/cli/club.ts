@@ -1,7 +1,16 @@
 // A club opened for a command: its records read and linked, every finding gathered, places looked up for people here.
 import { type Catalogue, link, placeOf } from "../catalogue/index.js";
 import type { Ref } from "../planning/index.js";
-import { type Failed, type Finding, formatFinding, type Loaded, type Place, readRecords, where } from "../records/index.js";
+import {
+  type Failed,
+  type Finding,
+  formatFinding,
+  type Loaded,
+  type Place,
+  readRecords,
+  type SourceFile,
+  where,
+} from "../records/index.js";
 import { type DataFolder, findData, readData } from "./folders.js";
 import { styled, type Terminal } from "./terminal.js";
 
@@ -14,10 +23,13 @@ export interface Club {
   readonly findings: readonly Finding[];
 }
 
-export function openClub(asked: string | undefined, terminal: Terminal): Club {
+/** Opens the club's folder; `guests` are files from elsewhere, read as if they lay in it under the name given. */
+export function openClub(asked: string | undefined, terminal: Terminal, guests: readonly SourceFile[] = []): Club {
   const data = findData(asked, terminal.folder);
   terminal.progress("reading records");
-  const reading = readRecords(readData(data.path).map(({ file, bytes }) => ({ file, content: bytes })));
+  const own = readData(data.path).map(({ file, bytes }): SourceFile => ({ file, content: bytes }));
+  const places = new Set(guests.map((guest) => guest.file));
+  const reading = readRecords([...own.filter(({ file }) => !places.has(file)), ...guests]);
   terminal.progress(`linking ${reading.records.length} records`);
   const linked = link(reading.records, { failed: reading.failed, today: today() });
   terminal.progress("");
@@ -41,7 +53,8 @@ export function fromHere(finding: Finding, data: DataFolder): Finding {
   };
 }
 
-function fileFromHere(file: string, data: DataFolder): string {
+/** A file of the data folder as a person here would type it. */
+export function fileFromHere(file: string, data: DataFolder): string {
   return `${data.demo && data.shown !== "data" ? "(demo) " : `${data.shown}/`}${file}`;
 }
 

@@ -90,6 +90,23 @@ describe("check", () => {
     expect(await findings(folder)).toMatchObject({ code: 0, holds: true, findings: [{ code: "rule-bench-against-rules", level: "note" }] });
   });
 
+  it("judges a build from elsewhere as if it were among the club's own", async () => {
+    const folder = await club();
+    const text =
+      "# yaml-language-server: $schema=../schema/build.json\nid: sent-in\nname: Sent in\nboard: example-board\ncards:\n  - {card: example-disk-card}\n";
+    writeFileSync(join(folder, "sent-in.yaml"), text);
+    const good = await slotwright(["check", "sent-in.yaml"], { folder });
+    expect(good).toMatchObject({ code: 0, out: "sent-in.yaml: would hold among the builds of data." });
+    writeFileSync(join(folder, "sent-in.yaml"), text.replace("disk-card", "dusk-card"));
+    const bad = await slotwright(["check", "sent-in.yaml"], { folder });
+    expect(bad.code).toBe(1);
+    expect(bad.out).toMatch(/^sent-in\.yaml:6:\d+: error: .*example-dusk-card/);
+    expect(await slotwright(["check", "gone.yaml"], { folder })).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("no file gone.yaml"),
+    });
+  });
+
   it("follows a link to a file, but not to a folder", async () => {
     const folder = await club();
     const data = join(folder, "data");
