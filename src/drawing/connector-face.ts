@@ -32,7 +32,7 @@ function scaleOf(face: Face): number {
     10,
   );
   // Large enough that two numbers never touch, and no wider than the field where that can be had.
-  return Math.max(20 / nearest, Math.min(pixelsPerMm, faceWidth / wide));
+  return Math.max(23 / nearest, Math.min(pixelsPerMm, faceWidth / wide));
 }
 
 export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "key">, face: Face, prefix: string): string {

@@ -80,8 +80,8 @@ export function widthOf(says: string, style: TextStyle = {}): number {
   const em = style.small ? size.small : size.text;
   if (style.mono) return [...says].length * em * 0.62;
   let units = 0;
-  for (const c of says) units += /[ilj.,:;'|! ]/.test(c) ? 0.33 : /[mwMW@%]/.test(c) ? 0.95 : /[A-Z0-9]/.test(c) ? 0.68 : 0.57;
-  return units * em * (style.bold ? 1.06 : 1);
+  for (const c of says) units += /[iljtfr.,:;'|!()[\] -]/.test(c) ? 0.4 : /[mwMW@%]/.test(c) ? 1 : /[A-Z0-9]/.test(c) ? 0.7 : 0.62;
+  return units * em * (style.bold ? 1.12 : 1);
 }
 
 /** The text, or as much of it as fits with an ellipsis. Callers keep the whole of it in a title or a legend. */

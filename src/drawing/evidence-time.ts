@@ -1,0 +1,93 @@
+// Tests over the years: one mark a tested build on a line of time, numbered, with the list below it.
+import { circle, drawing, join, line, path, type Svg, shorten, text, weight } from "./svg.js";
+
+export interface EvidenceEvent {
+  /** YYYY, YYYY-MM or YYYY-MM-DD. */
+  readonly date: string;
+  readonly outcome: "worked" | "partly" | "failed";
+  readonly label: string;
+}
+
+const laneWord = { worked: "worked", partly: "in part", failed: "failed" } as const;
+const left = 70;
+
+/** Years since the year 0, as exact as the date is; a bare year stands at its middle. */
+function years(date: string): number {
+  const [y, m, d] = date.split("-").map(Number);
+  if (m === undefined) return y! + 0.5;
+  return y! + (m - 1) / 12 + ((d ?? 15) - 1) / 372;
+}
+
+function mark(outcome: EvidenceEvent["outcome"], x: number, y: number): Svg {
+  switch (outcome) {
+    case "worked":
+      return circle(x, y, 5, { fill: "currentColor", stroke: "none" });
+    case "partly":
+      return join([circle(x, y, 5), path(`M${x} ${y - 5}a5 5 0 0 0 0 10Z`, { fill: "currentColor", stroke: "none" })]);
+    case "failed":
+      return path(`M${x - 4} ${y - 4}l8 8M${x + 4} ${y - 4}l-8 8`, { "stroke-width": weight.heavy });
+    default:
+      return outcome satisfies never;
+  }
+}
+
+export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, width = 640): string {
+  const sorted = [...events].sort((a, b) => years(a.date) - years(b.date));
+  const from = Math.floor(Math.min(...sorted.map((e) => years(e.date)), Number.POSITIVE_INFINITY));
+  const to = Math.max(from + 1, Math.ceil(Math.max(...sorted.map((e) => years(e.date)), Number.NEGATIVE_INFINITY)));
+  if (sorted.length === 0)
+    return drawing(
+      { prefix, title: "Tests over the years", says: "Nobody has tested it yet.", width, height: 28 },
+      text(4, 18, "Nobody has tested it yet."),
+    );
+  const x = (date: string) => left + ((years(date) - from) / (to - from)) * (width - left - 24);
+  // Marks that would touch are set above one another, each with its number beside it.
+  const placed: { event: EvidenceEvent; x: number; level: number }[] = [];
+  for (const event of sorted) {
+    const at = x(event.date);
+    const taken = placed.filter((p) => p.event.outcome === event.outcome && Math.abs(p.x - at) < 26).map((p) => p.level);
+    let level = 0;
+    while (taken.includes(level)) level++;
+    placed.push({ event, x: at, level });
+  }
+  const levels = (outcome: EvidenceEvent["outcome"]) =>
+    1 + Math.max(0, ...placed.filter((p) => p.event.outcome === outcome).map((p) => p.level));
+  const used = (["worked", "partly", "failed"] as const).filter((o) => sorted.some((e) => e.outcome === o));
+  const base = new Map<string, number>();
+  let y = 8;
+  for (const outcome of used) {
+    y += levels(outcome) * 16 + 8;
+    base.set(outcome, y - 10);
+  }
+  const axis = y + 4;
+  const every = Math.ceil((to - from) / 8);
+  const ticks = Array.from({ length: Math.floor((to - from) / every) + 1 }, (_, i) => from + i * every);
+  const listTop = axis + 42;
+  const height = listTop + sorted.length * 16;
+  const says = sorted.map((e) => `${e.date}: ${e.label}, ${laneWord[e.outcome]}.`).join(" ");
+
+  return drawing(
+    { prefix, title: "Tests over the years", says, width, height, class: "dw-evidence" },
+    ...used.map((o) => text(left - 10, base.get(o)! + 4, laneWord[o], { small: true, anchor: "end" })),
+    line(left, axis, width - 24, axis, { "stroke-width": weight.thin }),
+    ...ticks.map((year) => {
+      const at = x(`${year}-01-01`);
+      return join([
+        line(at, axis, at, axis + 5, { "stroke-width": weight.thin }),
+        text(at, axis + 18, String(year), { mono: true, small: true, anchor: "middle" }),
+      ]);
+    }),
+    ...placed.map((p, i) => {
+      const at = base.get(p.event.outcome)! - p.level * 16;
+      return join([mark(p.event.outcome, p.x, at), text(p.x + 8, at + 4, String(i + 1), { mono: true, small: true })]);
+    }),
+    ...placed.map((p, i) =>
+      join([
+        text(26, listTop + i * 16, String(i + 1), { mono: true, small: true, anchor: "end" }),
+        text(36, listTop + i * 16, p.event.date, { mono: true, small: true }),
+        mark(p.event.outcome, 124, listTop - 4 + i * 16),
+        text(138, listTop + i * 16, shorten(p.event.label, width - 142, { small: true }), { small: true }),
+      ]),
+    ),
+  );
+}

@@ -1,0 +1,100 @@
+// What works with which release: one row a thing, bars over the line of releases in their declared order.
+// A run of releases with the same verdict is one bar; where nothing is known the bar is an empty dashed frame.
+import type { Verdict } from "../planning/index.js";
+import { dashes, drawing, group, join, line, nothing, path, rect, round, type Svg, shorten, text, tone, weight, widthOf } from "./svg.js";
+import { verdictWord } from "./verdict-mark.js";
+
+export interface FirmwareRow {
+  readonly name: string;
+  /** One for each release, in the order of `releases`. */
+  readonly verdicts: readonly Verdict[];
+}
+
+export interface FirmwareBars {
+  readonly family: string;
+  readonly releases: readonly { readonly id: string; readonly date?: string }[];
+  readonly rows: readonly FirmwareRow[];
+}
+
+const row = 30;
+const left = 190;
+
+interface Run {
+  readonly verdict: Verdict;
+  readonly from: number;
+  readonly to: number;
+}
+
+export function runsOf(verdicts: readonly Verdict[]): Run[] {
+  const runs: Run[] = [];
+  for (const [i, verdict] of verdicts.entries()) {
+    const last = runs.at(-1);
+    if (last?.verdict === verdict) runs[runs.length - 1] = { ...last, to: i };
+    else runs.push({ verdict, from: i, to: i });
+  }
+  return runs;
+}
+
+export function firmwareBars(bars: FirmwareBars, prefix: string, width = 640): string {
+  const count = Math.max(1, bars.releases.length);
+  const step = (width - left - 8) / count;
+  const labels = bars.releases.map((r) => r.id);
+  const upright = labels.some((l) => widthOf(l, { mono: true, small: true }) > step - 6);
+  const top = upright ? 16 + Math.max(...labels.map((l) => widthOf(l, { mono: true, small: true }))) : 30;
+  const x = (i: number) => left + i * step;
+  const y = (i: number) => top + i * row;
+  const height = top + bars.rows.length * row + 8;
+
+  const heads = bars.releases.map((r, i) => {
+    const middle = x(i) + step / 2;
+    const label = text(upright ? 0 : middle, upright ? 0 : top - 10, r.id, {
+      mono: true,
+      small: true,
+      anchor: upright ? "start" : "middle",
+    });
+    return upright ? group({ transform: `translate(${round(middle + 4)} ${round(top - 8)}) rotate(-90)` }, label) : label;
+  });
+
+  const bar = (run: Run, i: number): Svg => {
+    const from = x(run.from) + 1;
+    const wide = (run.to - run.from + 1) * step - 2;
+    const middle = y(i) + row / 2;
+    switch (run.verdict) {
+      case "workable":
+        return rect(from, middle - 8, wide, 16, { fill: "currentColor", "fill-opacity": 0.55, class: "dw-works" });
+      case "conditional":
+        return join([
+          rect(from, middle - 8, wide, 16, { ...tone, class: "dw-if" }),
+          path(`M${from + 6} ${middle + 5}v-10l8 3l-8 3`, { fill: "currentColor" }),
+        ]);
+      case "unknown":
+        return rect(from, middle - 8, wide, 16, { "stroke-dasharray": dashes, class: "dw-unknown" });
+      case "ruled-out":
+        return line(from, middle, from + wide, middle, { "stroke-width": weight.thin, class: "dw-no" });
+      default:
+        return run.verdict satisfies never;
+    }
+  };
+
+  const said = (r: FirmwareRow) =>
+    runsOf(r.verdicts)
+      .map((run) => {
+        const [from, to] = [labels[run.from], labels[run.to]];
+        return `${from === to ? from : `${from} to ${to}`} ${verdictWord[run.verdict]}`;
+      })
+      .join(", ");
+  const says = `Releases of ${bars.family}, oldest first: ${labels.join(", ")}. ${bars.rows.map((r) => `${r.name}: ${said(r)}.`).join(" ")}`;
+
+  return drawing(
+    { prefix, title: `${bars.family}: what works with which release`, says, width, height, class: "dw-firmware" },
+    ...heads,
+    ...bars.releases.map((_, i) =>
+      i === 0 ? nothing : line(x(i), top, x(i), height - 8, { "stroke-width": weight.thin, "stroke-opacity": 0.3 }),
+    ),
+    line(left, top - 2, width - 8, top - 2, { "stroke-width": weight.thin }),
+    ...bars.rows.flatMap((r, i) => [
+      text(left - 10, y(i) + row / 2 + 4, shorten(r.name, left - 14), { anchor: "end" }),
+      ...runsOf(r.verdicts).map((run) => bar(run, i)),
+    ]),
+  );
+}
