@@ -1,0 +1,50 @@
+// One cell of the matrix: a single card on one board revision under one firmware version. The only place where
+// the site asks for a verdict on a card, so that matrix, card page, search and exports never disagree.
+import { type Catalogue, runsOn } from "../catalogue/index.js";
+import type { Answer, Evidence, Verdict } from "../planning/answer.js";
+
+export interface CellKey {
+  readonly board: string;
+  readonly revision: string;
+  readonly family: string;
+  readonly version: string;
+  readonly card: string;
+}
+
+export interface Cell extends CellKey {
+  readonly verdict: Verdict;
+  readonly evidence: Evidence;
+  readonly answer: Answer;
+}
+
+/** Answers one cell; planning gives it. */
+export type Judge = (catalogue: Catalogue, key: CellKey) => { verdict: Verdict; evidence: Evidence; answer: Answer };
+
+export interface Cells {
+  readonly at: (key: CellKey) => Cell;
+  /** Firmware versions that run on a revision, in declared order, family after family. */
+  readonly columns: (board: string, revision: string) => readonly { readonly family: string; readonly version: string }[];
+}
+
+export function cellsOf(catalogue: Catalogue, judge: Judge): Cells {
+  const kept = new Map<string, Cell>();
+  return {
+    at(key) {
+      const name = [key.board, key.revision, key.family, key.version, key.card].join("|");
+      const found = kept.get(name);
+      if (found) return found;
+      const made = { ...key, ...judge(catalogue, key) };
+      kept.set(name, made);
+      return made;
+    },
+    columns(boardId, revision) {
+      const board = catalogue.boards.get(boardId);
+      if (!board) return [];
+      return board.firmware.flatMap((id) => {
+        const family = catalogue.firmware.get(id);
+        if (!family) return [];
+        return family.versions.filter((v) => runsOn(family, v, board, revision)).map((v) => ({ family: id, version: v.id }));
+      });
+    },
+  };
+}

@@ -1,0 +1,80 @@
+// Where each thing lives in the built site. Addresses are kept from the top ("cards/x.html");
+// a page puts its own `root` ("../") before them, so that the folder also reads from a disk.
+import type { Ref } from "../planning/answer.js";
+import type { Kind } from "../records/index.js";
+
+const folders: Readonly<Record<Kind, string>> = {
+  club: "data",
+  bus: "buses",
+  board: "boards",
+  firmware: "firmware",
+  card: "cards",
+  conflict: "conflicts",
+  build: "builds",
+  part: "parts",
+};
+
+/** A mark as part of an address: "R5.1" -> "r5.1", "+5" -> "p5", "S 1" -> "s-1". */
+export function slug(text: string): string {
+  return text
+    .toLowerCase()
+    .replaceAll("+", "p")
+    .replaceAll("/", "n")
+    .replaceAll(/[^a-z0-9._-]+/g, "-");
+}
+
+export function pageOf(kind: Kind, id: string): string {
+  if (kind === "club") return "data/index.html";
+  return `${folders[kind]}/${id}.html`;
+}
+
+export function folderOf(kind: Kind): string {
+  return folders[kind];
+}
+
+export function matrixOf(board: string, revision: string): string {
+  return `matrix/${board}--${slug(revision)}.html`;
+}
+
+/** Anchor on a card's page of one board revision and firmware version. */
+export function cellAnchor(board: string, revision: string, version: string): string {
+  return `on-${board}--${slug(revision)}--${slug(version)}`;
+}
+
+export function sourcePage(file: string): string {
+  return `source/${file.replace(/\.ya?ml$/, "")}.html`;
+}
+
+/** The way from a page up to the top: "" or "../" or "../../". */
+export function rootOf(href: string): string {
+  return "../".repeat(href.split("/").length - 1);
+}
+
+/** The part of a record's page that a fact stands in. */
+export function sectionOf(ref: Ref): string {
+  const first = ref.pointer.split("/")[1] ?? "";
+  const sections: Readonly<Record<string, string>> = {
+    needs: "needs",
+    settings: "settings",
+    claims: "claims",
+    power: "claims",
+    room: "claims",
+    enable: "enable",
+    panel: "enable",
+    slots: "slots",
+    chain: "slots",
+    fixed: "addresses",
+    rails: "rails",
+    total_W: "rails",
+    firmware_sockets: "firmware",
+    firmware: "firmware",
+    revisions: "revisions",
+    versions: "versions",
+    when: "when",
+    remedies: "remedies",
+    evidence: "evidence",
+    result: "result",
+  };
+  const section = sections[first];
+  return section && ["board", "card", "firmware", "conflict", "build"].includes(ref.kind) ? `#${section}` : "";
+}
