@@ -1,0 +1,99 @@
+// All pages of the site as view models, from one linked catalogue. Pure: what is written where is decided here, how it looks is not.
+import type { Catalogue } from "../catalogue/index.js";
+import type { Kind } from "../records/index.js";
+import { cellsOf, type Judge } from "./cells.js";
+import { judge as askPlanning } from "./judge.js";
+import { type BoardPage, boardPage } from "./views/board.js";
+import { type BuildPage, buildPage } from "./views/build.js";
+import { type BusPage, busPage } from "./views/bus.js";
+import { type CardPage, cardPage } from "./views/card.js";
+import { type Context, type LineOf, type PageHead, recordLink } from "./views/common.js";
+import { type ConflictPage, conflictPage } from "./views/conflict.js";
+import { type FirmwarePage, firmwarePage } from "./views/firmware.js";
+import {
+  boardList,
+  buildList,
+  cardList,
+  conflictList,
+  firmwareList,
+  type ListPage,
+  partList,
+  type StartPage,
+  startPage,
+} from "./views/lists.js";
+import { type MatrixPage, matrixPage } from "./views/matrix.js";
+import { type PartPage, partPage } from "./views/part.js";
+import {
+  type CautionsPage,
+  cautionsPage,
+  type DataPage,
+  dataPage,
+  type GuideKindView,
+  type GuidePage,
+  guidePage,
+  missingPage,
+  type SourcePage,
+  type SurePage,
+  searchPage,
+  sourceView,
+  surePage,
+} from "./views/plain.js";
+
+export interface Pages {
+  readonly start: readonly StartPage[];
+  readonly lists: readonly ListPage[];
+  readonly boards: readonly BoardPage[];
+  readonly buses: readonly BusPage[];
+  readonly matrices: readonly MatrixPage[];
+  readonly firmware: readonly FirmwarePage[];
+  readonly cards: readonly CardPage[];
+  readonly conflicts: readonly ConflictPage[];
+  readonly builds: readonly BuildPage[];
+  readonly parts: readonly PartPage[];
+  readonly cautions: readonly CautionsPage[];
+  readonly sure: readonly SurePage[];
+  readonly data: readonly DataPage[];
+  readonly guides: readonly GuidePage[];
+  readonly sources: readonly SourcePage[];
+  readonly search: readonly PageHead[];
+  readonly missing: readonly PageHead[];
+}
+
+export interface Given {
+  readonly catalogue: Catalogue;
+  /** Text of each record file, for the pages that show a record as it is written. */
+  readonly texts: ReadonlyMap<string, string>;
+  readonly lineOf: LineOf;
+  readonly guide: readonly GuideKindView[];
+  readonly downloads: DataPage["downloads"];
+  readonly judge?: Judge;
+}
+
+export function pagesOf(given: Given): Pages {
+  const { catalogue } = given;
+  const ctx: Context = { catalogue, lineOf: given.lineOf };
+  const cells = cellsOf(catalogue, given.judge ?? askPlanning);
+  return {
+    start: [startPage(ctx, cells)],
+    lists: [boardList(ctx, cells), cardList(ctx, cells), conflictList(ctx), buildList(ctx), partList(ctx), firmwareList(ctx)],
+    boards: [...catalogue.boards.values()].map((b) => boardPage(ctx, cells, b)),
+    buses: [...catalogue.buses.values()].map((b) => busPage(ctx, b)),
+    matrices: [...catalogue.boards.values()].flatMap((b) => b.revisions.map((r) => matrixPage(ctx, cells, b, r.id))),
+    firmware: [...catalogue.firmware.values()].map((f) => firmwarePage(ctx, cells, f)),
+    cards: [...catalogue.cards.values()].map((c) => cardPage(ctx, cells, c)),
+    conflicts: [...catalogue.conflicts.values()].map((c) => conflictPage(ctx, c)),
+    builds: [...catalogue.builds.values()].map((b) => buildPage(ctx, b)),
+    parts: [...catalogue.parts.values()].map((p) => partPage(ctx, p)),
+    cautions: [cautionsPage()],
+    sure: [surePage()],
+    data: [dataPage(ctx, given.guide, given.downloads)],
+    guides: given.guide.map(guidePage),
+    sources: [...catalogue.files].flatMap(([key, file]) => {
+      const [kind, id] = key.split("/") as [Kind, string];
+      const text = given.texts.get(file);
+      return text === undefined ? [] : [sourceView(file, text, recordLink(catalogue, kind, id))];
+    }),
+    search: [searchPage()],
+    missing: [missingPage()],
+  };
+}

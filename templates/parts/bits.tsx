@@ -1,0 +1,234 @@
+// Small pieces that many pages set: marks, values, links to records, lists of builds and problems, sources.
+import type { ComponentChildren } from "preact";
+import type {
+  ClaimLine,
+  ConflictLine,
+  Figure,
+  LinkView,
+  MarkView,
+  RefView,
+  SourceView,
+  TestedView,
+  ValueView,
+} from "../../src/site/index.js";
+import { markSvg } from "../../src/site/index.js";
+
+/** Text that is already SVG, made by our own drawing functions, which escape every word they are given. */
+export function Svg({ svg, as = "span", css }: { readonly svg: string; readonly as?: "span" | "div"; readonly css?: string }) {
+  const Tag = as;
+  // biome-ignore lint/security/noDangerouslySetInnerHtml: made by src/drawing, which escapes every word it is given
+  return <Tag class={css} dangerouslySetInnerHTML={{ __html: svg }} />;
+}
+
+/** Mark and word together. */
+export function Mark({ mark, evidence = true }: { readonly mark: MarkView; readonly evidence?: boolean }) {
+  return (
+    <span class={`mark ${mark.css}`}>
+      <Svg svg={markSvg(mark, true)} css="mk" /> <span class="word">{mark.word}</span>
+      {evidence && mark.evidenceWord ? <span class="ev">, {mark.evidenceWord}</span> : null}
+    </span>
+  );
+}
+
+/** The drawing alone, with its word as accessible name: for dense tables. */
+export function MarkOnly({ mark }: { readonly mark: MarkView }) {
+  return <Svg svg={markSvg(mark, true)} css={`mk ${mark.css}`} />;
+}
+
+/** One drawing in two widths: the narrow one for a phone. */
+export function Drawing({ figure }: { readonly figure: Figure }) {
+  return (
+    <figure class="drawing">
+      <Svg as="div" css="on-narrow" svg={figure.narrow} />
+      <Svg as="div" css="on-wide" svg={figure.wide} />
+    </figure>
+  );
+}
+
+export function Answer({
+  mark,
+  says,
+  sure,
+  root,
+}: {
+  readonly mark?: MarkView;
+  readonly says: string;
+  readonly sure?: string;
+  readonly root: string;
+}) {
+  return (
+    <div class="answer">
+      <p class="says">{says}</p>
+      {mark || sure ? (
+        <p class="sure">
+          {mark ? <Mark mark={mark} /> : null}
+          {mark ? ". " : ""}
+          {sure} <a href={`${root}sure.html`}>How sure is this?</a>
+        </p>
+      ) : null}
+    </div>
+  );
+}
+
+export function Section({
+  id,
+  title,
+  children,
+  wide,
+}: {
+  readonly id?: string;
+  readonly title: string;
+  readonly children: ComponentChildren;
+  readonly wide?: boolean;
+}) {
+  return (
+    <section id={id} class={wide ? "wide" : undefined}>
+      <h2>{title}</h2>
+      <div class="body">{children}</div>
+    </section>
+  );
+}
+
+export function Value({ value, code }: { readonly value: ValueView; readonly code?: boolean }) {
+  if (value.known) return code ? <code>{value.text}</code> : <>{value.text}</>;
+  return (
+    <span class="notknown">
+      {value.text}
+      {value.find ? <span class="how"> To find out: {value.find}</span> : null}
+    </span>
+  );
+}
+
+export function Facts({
+  facts,
+}: {
+  readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
+}) {
+  return (
+    <dl class="facts">
+      {facts.map((f) => (
+        <div key={f.name}>
+          <dt>{f.name}</dt>
+          <dd>
+            <Value value={f.value} code={f.code} />
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+export function Refs({ refs, root }: { readonly refs: readonly RefView[]; readonly root: string }) {
+  if (refs.length === 0) return null;
+  return (
+    <span class="refs">
+      {refs.map((r, i) => (
+        <span key={`${r.href}${r.line?.text ?? i}`}>
+          {i > 0 ? "; " : ""}
+          <a href={`${root}${r.href}`}>{r.text}</a>
+          {r.line ? (
+            <>
+              {" "}
+              <a class="line" href={`${root}${r.line.href}`}>
+                {r.line.text}
+              </a>
+            </>
+          ) : null}
+        </span>
+      ))}
+    </span>
+  );
+}
+
+export function Link({ link, root }: { readonly link: LinkView; readonly root: string }) {
+  return <a href={link.href.startsWith("#") ? link.href : `${root}${link.href}`}>{link.text}</a>;
+}
+
+export function Links({ links, root }: { readonly links: readonly LinkView[]; readonly root: string }) {
+  return (
+    <>
+      {links.map((l, i) => (
+        <span key={l.href}>
+          {i > 0 ? ", " : ""}
+          <Link link={l} root={root} />
+        </span>
+      ))}
+    </>
+  );
+}
+
+export function Claims({ lines }: { readonly lines: readonly ClaimLine[] }) {
+  return (
+    <ul class="plain">
+      {lines.map((l) => (
+        <li key={`${l.kind}${l.what}`}>
+          {l.kind} <code>{l.what}</code>
+          {l.note ? `, ${l.note}` : ""}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function Tested({ builds, root }: { readonly builds: readonly TestedView[]; readonly root: string }) {
+  return (
+    <ul class="lines">
+      {builds.map((b) => (
+        <li key={b.link.href}>
+          <Link link={b.link} root={root} />
+          <span class="state">
+            <Mark mark={b.mark} evidence={false} />
+          </span>
+          <span class="more">
+            {b.on}; {b.by}, {b.date}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function Conflicts({ lines, root }: { readonly lines: readonly ConflictLine[]; readonly root: string }) {
+  return (
+    <ul class="lines">
+      {lines.map((c) => (
+        <li key={c.link.href}>
+          <Link link={c.link} root={root} />
+          <span class="state">
+            <Mark mark={c.mark} evidence={false} />
+          </span>
+          <span class="more">{c.symptom}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function Sources({ sources }: { readonly sources: readonly SourceView[] }) {
+  if (sources.length === 0) return null;
+  return (
+    <Section id="sources" title="Where this comes from">
+      <dl class="sources">
+        {sources.map((s) => (
+          <div key={s.id} id={`source-${s.id}`}>
+            <dt>
+              <code>{s.id}</code> {s.kind}
+            </dt>
+            <dd>
+              {s.url ? <a href={s.url}>{s.says}</a> : s.says}
+              {s.by || s.date ? ` (${[s.by, s.date].filter(Boolean).join(", ")})` : ""}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Section>
+  );
+}
+
+export function Notes({ notes }: { readonly notes?: string }) {
+  return notes ? (
+    <Section title="Notes">
+      <p>{notes}</p>
+    </Section>
+  ) : null;
+}
