@@ -1,9 +1,8 @@
-// Eleventy's settings: they wire, src/site works. The site is made by `slotwright site`, which gives the pages;
-// `npx eleventy` on its own sets the demo club's pages without search and exports, after `npm run build`.
-import { givePages, loadDemo, wire } from "./dist/src/site/eleventy.js";
+// Eleventy's settings: they wire, src/site works. `slotwright site` runs Eleventy and gives it the pages of a club.
+import { wire } from "./dist/src/site/index.js";
 
-export default async function (config) {
+export default function (config) {
+  if (!config.globalData.pages) throw new Error("Eleventy is run by `slotwright site`, which reads the club's records first.");
   wire(config);
-  if (!config.globalData.pages) givePages(config, await loadDemo());
   return { dir: { input: "dist/templates", output: "_site" }, templateFormats: ["11ty.js"] };
 }

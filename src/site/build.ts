@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import type { EleventyConfig } from "@11ty/eleventy";
 import type { Catalogue } from "../catalogue/index.js";
 import { fieldGuide, jsonSchemas, locator } from "../records/index.js";
-import { exportsOf } from "./exports/index.js";
+import { downloads, exportsOf } from "./exports/index.js";
 import { type Pages, pagesOf } from "./pages.js";
 import { indexPages } from "./search-index.js";
 import { givePages } from "./wire.js";
@@ -60,6 +60,7 @@ export function pagesFor(catalogue: Catalogue, records: BuildSiteOptions["record
     catalogue,
     texts,
     guide,
+    downloads: downloads.map((d) => ({ link: { text: d.name.replace(/^data\//, ""), href: d.name }, says: d.says })),
     lineOf(file, pointer) {
       const text = texts.get(file);
       if (text === undefined) return undefined;
@@ -106,7 +107,7 @@ export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
     const pages = pagesFor(catalogue, records);
     say("Setting the pages");
     const rendered = await render(top, pages);
-    for (const page of rendered) write(page.url.replace(/^\//, "").replace(/\/$/, "/index.html"), page.content);
+    for (const page of rendered) write(fileOf(page.url), page.content);
     say("Writing the exports");
     const exported = exportsOf({ catalogue, pages, schemas: jsonSchemas(), address: options.address ?? "" });
     for (const { name, content } of exported) write(name, content);
@@ -114,12 +115,20 @@ export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
     cpSync(assets, join(made, "assets"), { recursive: true });
     write(mark, "Made by slotwright site; this folder is replaced as a whole when the site is made again.\n");
     say(`Indexing ${rendered.length} pages for search`);
-    const found = await indexPages(made, rendered);
+    const found = await indexPages(
+      made,
+      rendered.map((p) => ({ name: fileOf(p.url), content: p.content })),
+    );
     swap(made, out);
     return { out, pages: rendered.length, files: rendered.length + exported.length + found };
   } finally {
     rmSync(made, { recursive: true, force: true });
   }
+}
+
+/** Eleventy names a page by its address; "/boards/" is boards/index.html. */
+function fileOf(url: string): string {
+  return (url.endsWith("/") ? `${url}index.html` : url).slice(1);
 }
 
 function swap(made: string, out: string): void {
@@ -129,4 +138,3 @@ function swap(made: string, out: string): void {
   renameSync(made, out);
   rmSync(old, { recursive: true, force: true });
 }
-

@@ -1,4 +1,5 @@
 // What every page's frame needs: the menu and the content security policy.
+import { plannerPage } from "./links.js";
 
 export const menu: readonly { readonly text: string; readonly href: string; readonly part: string }[] = [
   { text: "Boards", href: "boards/index.html", part: "boards" },
@@ -7,7 +8,7 @@ export const menu: readonly { readonly text: string; readonly href: string; read
   { text: "Problems", href: "conflicts/index.html", part: "conflicts" },
   { text: "Tested", href: "builds/index.html", part: "builds" },
   { text: "Parts", href: "parts/index.html", part: "parts" },
-  { text: "Planner", href: "planner.html", part: "planner" },
+  ...(plannerPage === undefined ? [] : [{ text: "Planner", href: plannerPage, part: "planner" }]),
 ];
 
 /** Nothing from another host, no script or style written into the page. The search engine is WebAssembly. */

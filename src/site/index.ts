@@ -20,4 +20,5 @@ export type { PartPage, PinView } from "./views/part.js";
 export type { CautionsPage, DataPage, GuideKindView, GuidePage, SourcePage, SurePage } from "./views/plain.js";
 export type { TestedView } from "./views/tested.js";
 export type { CellView as WhereView, GroupView, RunView } from "./views/where.js";
+export { wire } from "./wire.js";
 export { effectWords, evidenceWords, outcomeWords, statusWords, verdictWords, type Word } from "./words.js";

@@ -78,3 +78,10 @@ export function sectionOf(ref: Ref): string {
   const section = sections[first];
   return section && ["board", "card", "firmware", "conflict", "build"].includes(ref.kind) ? `#${section}` : "";
 }
+
+/** The planner's page; undefined as long as the site has none, and then nothing links to it. */
+export const plannerPage: string | undefined = undefined;
+
+export function plannerWith(query: string): string | undefined {
+  return plannerPage === undefined ? undefined : `${plannerPage}${query}`;
+}

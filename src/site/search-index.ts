@@ -2,7 +2,7 @@
 import { createIndex } from "pagefind";
 
 interface Page {
-  readonly url: string;
+  readonly name: string;
   readonly content: string;
 }
 
@@ -11,10 +11,10 @@ export async function indexPages(folder: string, pages: readonly Page[]): Promis
   const { index, errors } = await createIndex({ forceLanguage: "en", includeCharacters: "-./+" });
   if (!index) throw new Error(`The search index could not be begun: ${errors.join("; ")}`);
   try {
-    for (const { url, content } of pages) {
+    for (const { name, content } of pages) {
       if (!content.includes("data-pagefind-body")) continue;
-      const added = await index.addHTMLFile({ url: url.replace(/^\//, ""), content });
-      if (added.errors.length > 0) throw new Error(`${url} could not be indexed: ${added.errors.join("; ")}`);
+      const added = await index.addHTMLFile({ url: name, content });
+      if (added.errors.length > 0) throw new Error(`${name} could not be indexed: ${added.errors.join("; ")}`);
     }
     const written = await index.writeFiles({ outputPath: `${folder}/pagefind` });
     if (written.errors.length > 0) throw new Error(`The search index could not be written: ${written.errors.join("; ")}`);

@@ -55,11 +55,13 @@ export function Layout({ page, heading, kind, children, wide, scripts = [] }: La
             </ul>
           </nav>
           {page.part === "search" ? null : (
-            <form class="find" action={`${root}search.html`} method="get" role="search">
-              <label for="find">Search</label>
-              <input id="find" name="q" type="search" autocomplete="off" placeholder="model or symptom" />
-              <button type="submit">Find</button>
-            </form>
+            <search class="find">
+              <form action={`${root}search.html`} method="get">
+                <label for="find">Search</label>
+                <input id="find" name="q" type="search" autocomplete="off" placeholder="model or symptom" />
+                <button type="submit">Find</button>
+              </form>
+            </search>
           )}
         </header>
         <main id="content" tabIndex={-1} data-pagefind-body={search ? "" : undefined}>

@@ -16,7 +16,6 @@ import { markSvg } from "../../src/site/index.js";
 /** Text that is already SVG, made by our own drawing functions, which escape every word they are given. */
 export function Svg({ svg, as = "span", css }: { readonly svg: string; readonly as?: "span" | "div"; readonly css?: string }) {
   const Tag = as;
-  // biome-ignore lint/security/noDangerouslySetInnerHtml: made by src/drawing, which escapes every word it is given
   return <Tag class={css} dangerouslySetInnerHTML={{ __html: svg }} />;
 }
 
@@ -70,6 +69,18 @@ export function Answer({
   );
 }
 
+/** Something to do next; nothing when there is nowhere to go. */
+export function Act({ href, root, children }: { readonly href?: string; readonly root: string; readonly children: ComponentChildren }) {
+  if (href === undefined) return null;
+  return (
+    <p>
+      <a class="act" href={`${root}${href}`}>
+        {children}
+      </a>
+    </p>
+  );
+}
+
 export function Section({
   id,
   title,
@@ -90,7 +101,8 @@ export function Section({
 }
 
 export function Value({ value, code }: { readonly value: ValueView; readonly code?: boolean }) {
-  if (value.known) return code ? <code>{value.text}</code> : <>{value.text}</>;
+  if (value.known && code) return <code>{value.text}</code>;
+  if (value.known) return <span>{value.text}</span>;
   return (
     <span class="notknown">
       {value.text}

@@ -8,10 +8,12 @@ export interface FeedOptions {
 }
 
 function xml(text: string): string {
-  return text
-    .replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`)
-    // Control characters are not allowed in XML 1.0 at all.
-    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, "");
+  return (
+    text
+      .replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`)
+      // Control characters are not allowed in XML 1.0 at all.
+      .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, "")
+  );
 }
 
 /** Dates of records are as exact as is known; a feed wants a moment. */

@@ -49,7 +49,12 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
     ),
   );
   const title = catalogue.club?.name ?? "Slotwright";
-  const about = { $schema: "schema/export.json", version: exportVersion, club: catalogue.club?.name ?? null, licence: catalogue.club?.licence ?? null };
+  const about = {
+    $schema: "schema/export.json",
+    version: exportVersion,
+    club: catalogue.club?.name ?? null,
+    licence: catalogue.club?.licence ?? null,
+  };
   return [
     { name: "data/records.json", content: json({ ...about, club_record: catalogue.club ?? null, ...records }) },
     { name: "data/verdicts.json", content: json({ ...about, verdicts }) },
@@ -76,7 +81,15 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
       name: "data/problems.csv",
       content: csv(
         ["id", "name", "status", "effect", "symptoms", "answer", "cause"],
-        [...catalogue.conflicts.values()].map((c, i) => [c.id, c.name, c.status, c.effect, c.symptoms.join(" | "), pages.conflicts[i]!.answer, c.cause]),
+        [...catalogue.conflicts.values()].map((c, i) => [
+          c.id,
+          c.name,
+          c.status,
+          c.effect,
+          c.symptoms.join(" | "),
+          pages.conflicts[i]!.answer,
+          c.cause,
+        ]),
       ),
     },
     {

@@ -2,7 +2,7 @@
 import { runsOn } from "../../catalogue/index.js";
 import { type Board, bytes, sizeText } from "../../records/index.js";
 import type { Cells } from "../cells.js";
-import { matrixOf } from "../links.js";
+import { matrixOf, plannerWith } from "../links.js";
 import type { Figure } from "../marks.js";
 import { verdictOrder } from "../words.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
@@ -88,7 +88,7 @@ export interface BoardPage extends PageHead {
   readonly tested: readonly TestedView[];
   readonly notes?: string;
   readonly sources: readonly SourceView[];
-  readonly planner: string;
+  readonly planner?: string;
 }
 
 /** How many cards do what on a revision, taking each card's best firmware. */
@@ -245,7 +245,7 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
     tested,
     notes: board.notes,
     sources: sourcesView(board.sources),
-    planner: `planner.html?board=${board.id}`,
+    planner: plannerWith(`?board=${board.id}`),
     search: {
       kind: "board",
       answer,

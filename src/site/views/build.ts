@@ -1,6 +1,7 @@
 // A build's page. With a result: what came of it, on exactly which machine, and so what it proves. Without: the question it asks.
 import { slotPlan } from "../../drawing/index.js";
 import { type Build, bytes, known, sizeText } from "../../records/index.js";
+import { plannerWith } from "../links.js";
 import { type Figure, figure } from "../marks.js";
 import { planSlots } from "./board-figures.js";
 import {
@@ -53,7 +54,7 @@ export interface BuildPage extends PageHead {
   readonly date: string;
   readonly notes?: string;
   readonly sources: readonly SourceView[];
-  readonly planner: string;
+  readonly planner?: string;
 }
 
 function nameOf(ctx: Context, build: Build, as: string): string {
@@ -154,7 +155,7 @@ export function buildPage(ctx: Context, build: Build): BuildPage {
     date: result?.date ?? "",
     notes: build.notes,
     sources: sourcesView(build.sources),
-    planner: `planner.html?build=${build.id}`,
+    planner: plannerWith(`?build=${build.id}`),
     search: {
       kind: "tested build",
       answer,

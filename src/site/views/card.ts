@@ -2,6 +2,7 @@
 import { rangeText } from "../../catalogue/index.js";
 import { bytes, type Card, sizeText } from "../../records/index.js";
 import type { Cells } from "../cells.js";
+import { plannerWith, slug } from "../links.js";
 import { type ClaimLine, claimLines, claimText } from "./claims.js";
 import {
   amps,
@@ -46,6 +47,11 @@ export interface CardPage extends PageHead {
   readonly summary?: string;
   readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
   readonly where: readonly CellView[];
+  /** Boards and versions for "does it work in mine?", each version as "anchor|text". */
+  readonly picker: readonly {
+    readonly board: string;
+    readonly revisions: readonly { readonly value: string; readonly text: string; readonly versions: string }[];
+  }[];
   readonly needs: readonly NeedView[];
   readonly get: readonly NeedView[];
   readonly settings: readonly SettingView[];
@@ -72,7 +78,7 @@ export interface CardPage extends PageHead {
   readonly tested: readonly TestedView[];
   readonly notes?: string;
   readonly sources: readonly SourceView[];
-  readonly planner: string;
+  readonly planner?: string;
 }
 
 function needsOf(ctx: Context, card: Card): NeedView[] {
@@ -205,6 +211,17 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
       { name: "Slots taken", value: value(`${r.slots ?? 1}${r.opening ? ", and the rear opening" : ""}`) },
     ],
     where,
+    picker: summaries.map((s) => ({
+      board: s.name,
+      revisions: (ctx.catalogue.boards.get(s.board)?.revisions ?? []).map((r) => ({
+        value: `${s.board}--${slug(r.id)}`,
+        text: `${s.name} ${r.id}`,
+        versions: cells
+          .columns(s.board, r.id)
+          .map((c) => `${slug(c.version)}|${c.version}`)
+          .join(" "),
+      })),
+    })),
     needs: needsOf(ctx, card),
     get: toGet(ctx, card),
     settings: settingsOf(card),
@@ -231,7 +248,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
     tested,
     notes: card.notes,
     sources: sourcesView(card.sources),
-    planner: `planner.html?card=${card.id}`,
+    planner: plannerWith(`?card=${card.id}`),
     search: {
       kind: "card",
       answer,

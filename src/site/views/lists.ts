@@ -1,7 +1,7 @@
 // Pages that are mostly a list: the start page, and the index of each kind of record.
 import type { Card, Kind, Part } from "../../records/index.js";
 import type { Cells } from "../cells.js";
-import { folderOf, pageOf } from "../links.js";
+import { folderOf, pageOf, plannerPage } from "../links.js";
 import { type BoardLine, boardLine } from "./board.js";
 import { type Context, countText, head, type LinkView, type MarkView, markOf, type PageHead, recordLink } from "./common.js";
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
@@ -27,7 +27,7 @@ export interface StartPage extends PageHead {
   readonly counts: readonly { readonly text: string; readonly href: string }[];
   readonly recent: readonly TestedView[];
   readonly trouble: readonly ConflictLine[];
-  readonly planner: string;
+  readonly planner?: string;
 }
 
 export function startPage(ctx: Context, cells: Cells): StartPage {
@@ -49,7 +49,7 @@ export function startPage(ctx: Context, cells: Cells): StartPage {
     ],
     recent: tested.slice(0, 6),
     trouble: conflictsWhere(ctx, (x) => x.status === "confirmed" && x.effect === "blocks").slice(0, 5),
-    planner: "planner.html",
+    planner: plannerPage,
   };
 }
 

@@ -1,0 +1,36 @@
+// Makes what the browser loads: style sheet, scripts, type faces, from sources into dist/templates/assets. Called by src/build.mjs.
+import { copyFileSync, mkdirSync } from "node:fs";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+
+const require = createRequire(import.meta.url);
+
+/** Faces of the pages: one for text in two weights, one for what is read off a board. Each with its licence. */
+const faces = [
+  ["@fontsource/literata", "literata-latin-400-normal.woff2", "text-400.woff2"],
+  ["@fontsource/literata", "literata-latin-700-normal.woff2", "text-700.woff2"],
+  ["@fontsource/sometype-mono", "sometype-mono-latin-400-normal.woff2", "mono-400.woff2"],
+];
+
+export async function bundle(top) {
+  const { build } = await import("esbuild");
+  const assets = join(top, "dist", "templates", "assets");
+  const fonts = join(assets, "fonts");
+  mkdirSync(fonts, { recursive: true });
+  for (const [name, file, as] of faces) {
+    const folder = dirname(require.resolve(`${name}/package.json`));
+    copyFileSync(join(folder, "files", file), join(fonts, as));
+    copyFileSync(join(folder, "LICENSE"), join(fonts, `${as.split("-")[0]}-licence.txt`));
+  }
+  const shared = { bundle: true, minify: true, legalComments: "none", logLevel: "warning", absWorkingDir: top };
+  const browser = { ...shared, target: ["es2022", "chrome109", "firefox115", "safari16"] };
+  await build({ ...browser, entryPoints: ["templates/style/site.css"], outfile: join(assets, "site.css"), external: ["fonts/*"] });
+  await build({
+    ...browser,
+    entryPoints: { site: "src/site/client/site.ts", search: "src/site/client/search.ts" },
+    outdir: assets,
+    format: "iife",
+    jsx: "automatic",
+    jsxImportSource: "preact",
+  });
+}

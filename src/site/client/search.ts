@@ -1,0 +1,2 @@
+// The search page. Filled in below.
+export {};

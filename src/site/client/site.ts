@@ -1,0 +1,20 @@
+// On every page: "/" goes to the search box; on pages with a matrix or a picker, those are made to work. All of it is extra: pages read without it.
+import { matrixFilters } from "./filters.js";
+import { boardPicker } from "./picker.js";
+
+function slashToSearch(): void {
+  document.addEventListener("keydown", (event) => {
+    if (event.key !== "/" || event.ctrlKey || event.metaKey || event.altKey) return;
+    const at = event.target as HTMLElement;
+    if (at.isContentEditable || /^(input|textarea|select)$/i.test(at.tagName)) return;
+    const box = document.querySelector<HTMLInputElement>("input[type=search]");
+    if (!box) return;
+    event.preventDefault();
+    box.focus();
+    box.select();
+  });
+}
+
+slashToSearch();
+matrixFilters();
+boardPicker();

@@ -1,0 +1,99 @@
+// A firmware family: the order of its releases, what each brings and what changed for cards.
+import type { FirmwarePage } from "../src/site/index.js";
+import { Answer, Conflicts, Facts, Link, Links, Notes, Section, Sources, Tested } from "./parts/bits.js";
+import { Layout } from "./parts/Layout.js";
+import { paged, type Shown } from "./parts/paged.js";
+
+export const data = paged("firmware");
+
+export function render({ view }: Shown<FirmwarePage>) {
+  const { root } = view;
+  return (
+    <Layout page={view} heading={view.name} kind="Firmware">
+      <Answer says={view.answer} root={root} />
+      {view.summary ? <p>{view.summary}</p> : null}
+      {view.bound.length > 0 ? (
+        <Section id="bound" title="Cards tied to a release">
+          <p class="more">What each card's own record asks for. A filled stretch of the line is a release it takes.</p>
+          <ul class="bars">
+            {view.bound.map((b) => (
+              <li key={b.card.href}>
+                <Link link={b.card} root={root} />
+                <ol class="bar">
+                  {b.versions.map((v) => (
+                    <li key={v.id} class={v.fits ? "fits" : "not"}>
+                      <code>{v.id}</code>
+                      <span class="unseen">{v.fits ? " yes" : " no"}</span>
+                    </li>
+                  ))}
+                </ol>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      ) : null}
+      <Section id="versions" title="Releases, oldest first">
+        <p class="more">
+          Made by {view.maker} for{" "}
+          {view.boards.map((b, i) => (
+            <span key={b.link.href}>
+              {i > 0 ? "; " : ""}
+              <Link link={b.link} root={root} /> ({b.says})
+            </span>
+          ))}
+          .
+        </p>
+        {view.releases.map((r) => (
+          <article key={r.id} id={r.anchor} class="release">
+            <h3>
+              <code>{r.id}</code> {r.date ? <span class="more">{r.date}</span> : null}
+            </h3>
+            {r.changes ? <p>{r.changes}</p> : null}
+            {r.begins.length > 0 ? (
+              <p>
+                From here on works: <Links links={r.begins} root={root} />.
+              </p>
+            ) : null}
+            {r.ends.length > 0 ? (
+              <p>
+                No longer works: <Links links={r.ends} root={root} />.
+              </p>
+            ) : null}
+            {r.adds.length > 0 ? <p>Brings: {r.adds.join("; ")}.</p> : null}
+            {r.removes.length > 0 ? <p>Drops: {r.removes.join("; ")}.</p> : null}
+            <p class="more">
+              For {r.boards}
+              {r.memory ? `; ${r.memory}` : ""}.
+            </p>
+            <details>
+              <summary>The image and files in circulation</summary>
+              <Facts facts={r.image.map((i) => ({ ...i, code: true }))} />
+              {r.circulating.length > 0 ? (
+                <ul class="plain">
+                  {r.circulating.map((c) => (
+                    <li key={c.crc32 + c.as}>
+                      {c.as}, {c.size}, CRC-32 <code>{c.crc32}</code>
+                      {c.note ? `: ${c.note}` : ""}
+                    </li>
+                  ))}
+                </ul>
+              ) : null}
+            </details>
+          </article>
+        ))}
+      </Section>
+      {view.conflicts.length > 0 ? (
+        <Section id="problems" title="Known problems with it">
+          <Conflicts lines={view.conflicts} root={root} />
+        </Section>
+      ) : null}
+      {view.tested.length > 0 ? (
+        <Section id="tested" title="Tested with it">
+          <Tested builds={view.tested} root={root} />
+        </Section>
+      ) : null}
+      <Notes notes={view.notes} />
+      <Sources sources={view.sources} />
+    </Layout>
+  );
+}

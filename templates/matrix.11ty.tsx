@@ -1,0 +1,110 @@
+// The matrix of one board revision. On a wide page a grid; on a phone the same table reads as a list by card, its firmware line as a bar.
+import type { MatrixPage } from "../src/site/index.js";
+import { evidenceWords, verdictWords } from "../src/site/index.js";
+import { Link, MarkOnly } from "./parts/bits.js";
+import { Layout } from "./parts/Layout.js";
+import { Legend } from "./parts/Legend.js";
+import { paged, type Shown } from "./parts/paged.js";
+
+export const data = paged("matrices");
+
+export function render({ view }: Shown<MatrixPage>) {
+  const { root } = view;
+  return (
+    <Layout page={view} heading={`${view.board.text}, revision ${view.revision}`} kind="Which card under which firmware" wide>
+      <div class="answer">
+        <p class="says">{view.answer}</p>
+        <p>
+          It is revision <code>{view.revision}</code> when: {view.tell} More on the <Link link={view.board} root={root} />
+          {view.others.length > 0 ? "; other revisions: " : "."}
+          {view.others.map((o) => (
+            <a key={o.href} class="rev" href={`${root}${o.href}`}>
+              <code>{o.text}</code>
+            </a>
+          ))}
+        </p>
+      </div>
+      <form class="filters" hidden>
+        <label>
+          Answer
+          <select name="verdict">
+            <option value="">any</option>
+            {Object.values(verdictWords).map((w) => (
+              <option key={w.css} value={w.css}>
+                {w.word}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          How sure
+          <select name="evidence">
+            <option value="">any</option>
+            {Object.values(evidenceWords).map((w) => (
+              <option key={w.css} value={w.css}>
+                {w.word}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          For
+          <select name="kind">
+            <option value="">anything</option>
+            {view.kinds.map((k) => (
+              <option key={k} value={k}>
+                {k}
+              </option>
+            ))}
+          </select>
+        </label>
+        <output aria-live="polite" />
+        <button type="reset">Show all</button>
+      </form>
+      <Legend />
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section class="grid" tabIndex={0} aria-label={`Cards and firmware, ${view.board.text} ${view.revision}`}>
+        {/* biome-ignore lint/a11y/noRedundantRoles: on a phone the table is set as a list; the roles keep it a table for a screen reader */}
+        <table class="matrix" role="table">
+          <thead>
+            <tr>
+              <th scope="col" rowSpan={2}>
+                Card
+              </th>
+              {view.families.map((f) => (
+                <th key={f.link.href} scope="colgroup" colSpan={f.span}>
+                  <Link link={f.link} root={root} />
+                </th>
+              ))}
+            </tr>
+            <tr>
+              {view.columns.map((c) => (
+                <th key={c.href + c.version} scope="col">
+                  <a href={`${root}${c.href}`}>
+                    <code>{c.version}</code>
+                  </a>
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {view.rows.map((row) => (
+              <tr key={row.card.href} data-verdicts={row.verdicts} data-evidences={row.evidences} data-does={row.does}>
+                <th scope="row">
+                  <Link link={row.card} root={root} />
+                </th>
+                {row.cells.map((c) => (
+                  <td key={c.version} class={c.mark.css} data-version={c.version}>
+                    <a href={`${root}${c.href}`} aria-label={c.label}>
+                      <MarkOnly mark={c.mark} />
+                    </a>
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </Layout>
+  );
+}
