@@ -1,7 +1,7 @@
 // One cell of the matrix: a single card on one board revision under one firmware version. The only place where
 // the site asks for a verdict on a card, so that matrix, card page, search and exports never disagree.
 import { type Catalogue, runsOn } from "../catalogue/index.js";
-import type { Answer, Evidence, Verdict } from "../planning/answer.js";
+import type { Answer, Evidence, Verdict } from "../planning/index.js";
 
 export interface CellKey {
   readonly board: string;

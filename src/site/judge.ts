@@ -1,23 +1,35 @@
-// Asks planning about one card alone on one board revision under one firmware version.
+// Asks planning about one card alone on one board revision under one firmware version, all else open.
 import type { Catalogue } from "../catalogue/index.js";
-import type { Answer } from "../planning/answer.js";
+import { type Answer, cellBuild, plan } from "../planning/index.js";
 import type { CellKey, Judge } from "./cells.js";
 
-const waiting = {
-  verdict: "unknown",
-  says: "Not worked out yet.",
-  count: "0",
-  exact: false,
-  hanging: "0",
-  hangingExact: false,
-  combinations: [],
-  possible: [],
-  reasons: [],
-  reasonsComplete: false,
-  repairs: [],
-  repairsComplete: false,
-  unknowns: [],
-  history: [],
-} as unknown as Answer;
+export const judge: Judge = (catalogue: Catalogue, key: CellKey) => {
+  const build = cellBuild({ ...key, firmware: key.version });
+  // Brief: a page shows verdict, best combination and reasons; how many combinations there are is the planner's page.
+  const answer = plan(catalogue, build, { most: 1, brief: true });
+  if (answer.kind === "misasked")
+    return { verdict: "unknown", evidence: "inferred", answer: refused(answer.faults.map((f) => f.says).join(" ")) };
+  return { verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", answer };
+};
 
-export const judge: Judge = (_catalogue: Catalogue, _key: CellKey) => ({ verdict: "unknown", evidence: "inferred", answer: waiting });
+/** A question that cannot be put: the record it needs is not there. */
+function refused(says: string): Answer {
+  return {
+    kind: "answer",
+    finished: true,
+    verdict: "unknown",
+    says,
+    count: "0",
+    exact: false,
+    hanging: "0",
+    hangingExact: false,
+    combinations: [],
+    possible: [],
+    reasons: [],
+    reasonsComplete: false,
+    repairs: [],
+    repairsComplete: false,
+    unknowns: [],
+    history: [],
+  };
+}

@@ -1,6 +1,6 @@
 // Where each thing lives in the built site. Addresses are kept from the top ("cards/x.html");
 // a page puts its own `root` ("../") before them, so that the folder also reads from a disk.
-import type { Ref } from "../planning/answer.js";
+import type { Ref } from "../planning/index.js";
 import type { Kind } from "../records/index.js";
 
 const folders: Readonly<Record<Kind, string>> = {

@@ -1,6 +1,6 @@
 // The one table of words and class names for verdict, evidence, status, effect and outcome.
 // Every page, export and search result takes its word from here, so that a state is always called the same.
-import type { Evidence, Verdict } from "../planning/answer.js";
+import type { Evidence, Verdict } from "../planning/index.js";
 
 export interface Word {
   readonly word: string;

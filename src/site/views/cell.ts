@@ -1,5 +1,5 @@
 // The answer for a card on a board as pages show it: the sentence, the facts, what to do, what to get, where it is written.
-import type { Answer, UnknownFact } from "../../planning/answer.js";
+import type { Answer, UnknownFact } from "../../planning/index.js";
 import type { Cell } from "../cells.js";
 import { costWords } from "../words.js";
 import { type Context, type FactView, type LinkView, type MarkView, markOf, type RefView, recordLink, refView } from "./common.js";

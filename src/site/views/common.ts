@@ -1,6 +1,6 @@
 // Pieces every view model is made of: plain strings, numbers and lists, ready to be set. Nothing here is decided again in a template.
 import type { Catalogue } from "../../catalogue/index.js";
-import type { Evidence, Ref, Verdict } from "../../planning/answer.js";
+import type { Evidence, Ref, Verdict } from "../../planning/index.js";
 import { hex, howToFind, type Kind, known, type Source, sourceOf, unknown } from "../../records/index.js";
 import { pageOf, rootOf, sectionOf, sourcePage } from "../links.js";
 import { evidenceWords, verdictWords } from "../words.js";

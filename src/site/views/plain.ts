@@ -1,5 +1,5 @@
 // Pages that explain: cautions, how sure this is, about the data with the field guide, the source of a record, search, not found.
-import type { Evidence, Verdict } from "../../planning/answer.js";
+import type { Evidence, Verdict } from "../../planning/index.js";
 import { type Caution, cautions } from "../cautions.js";
 import { sourcePage } from "../links.js";
 import { evidenceOrder, evidenceWords, statusWords, verdictOrder, verdictWords } from "../words.js";

@@ -1,6 +1,6 @@
 // The one-sentence answer about a card: on which boards, from which firmware on, how well proven.
 
-import type { Evidence, Verdict } from "../../planning/answer.js";
+import type { Evidence, Verdict } from "../../planning/index.js";
 import type { Cells } from "../cells.js";
 import { groupsOf, type RevisionGroup, type Run, revisionsText } from "../runs.js";
 import { evidenceOrder, verdictOrder } from "../words.js";
