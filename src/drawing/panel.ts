@@ -93,12 +93,14 @@ function reachOf(item: PanelItem, options: PanelOptions): { readonly x: number; 
 
 function labelsOf(item: PanelItem, x: number, y: number, options: PanelOptions): PanelLabel[] {
   const radius = item.hole.kind === "round" ? item.hole.diameter / 2 : item.hole.kind === "cut-out" ? item.hole.height / 2 : 0;
-  const below: PanelLabel = {
-    x,
-    y: y - Math.max(radius, (item.screws?.diameter ?? 0) / 2) - 3 - labelSize,
-    says: item.id,
-    anchor: "middle",
-  };
+  const size =
+    item.hole.kind === "round"
+      ? ` ${item.hole.diameter} mm`
+      : item.hole.kind === "cut-out"
+        ? ` ${item.hole.width} x ${item.hole.height} mm`
+        : "";
+  const under = (gap: number): PanelLabel => ({ x, y: y - gap - labelSize, says: `${item.id}${size}`, anchor: "middle" });
+  const below = under(Math.max(radius, (item.screws?.diameter ?? 0) / 2) + 3);
   const positions = item.positions ?? [];
   if (positions.length === 0) return [below];
   if (item.form === "rotary") {
