@@ -13,6 +13,7 @@ export type End =
   | { readonly at: "card"; readonly card: string; readonly point: string }
   | { readonly at: "connector"; readonly connector: string; readonly half: "panel" | "cable"; readonly contact: string }
   | { readonly at: "switch"; readonly terminal: string }
+  | { readonly at: "lead"; readonly card: string; readonly conductor: number; readonly signal: string }
   | { readonly at: "resistor"; readonly resistor: string }
   | { readonly at: "ground"; readonly says: string }
   | { readonly at: "supply"; readonly says: string };

@@ -1,0 +1,161 @@
+// What the modes ask of the switch: one firmware a mode, and every card whose on and off differs between modes, in its own sense.
+// Cards that never change get a note; a card that must change and cannot be wired is a reason to refuse.
+import type { Catalogue } from "../catalogue/index.js";
+import type { Combination } from "../planning/answer.js";
+import type { WayOut, WiringOptions, WiringReason } from "./types.js";
+
+/** A contact that grounds one point of a card. */
+export interface GroundCard {
+  readonly kind: "ground";
+  readonly card: string;
+  readonly point: string;
+  /** The card's own ground point, when it names one. */
+  readonly groundPoint?: string;
+  readonly closedIs: "on" | "off";
+  readonly current_mA: number | "unknown";
+}
+
+/** A contact between two points that belong to the card alone. */
+export interface PairCard {
+  readonly kind: "pair";
+  readonly card: string;
+  readonly points: readonly [string, string];
+  readonly closedIs: "on" | "off";
+  readonly current_mA: number | "unknown";
+}
+
+/** A common point that goes to one of two others. */
+export interface ChangeOverCard {
+  readonly kind: "change-over";
+  readonly card: string;
+  readonly common: string;
+  readonly on: string;
+  readonly off: string;
+  readonly current_mA: number | "unknown";
+}
+
+export type SwitchedCard = GroundCard | PairCard | ChangeOverCard;
+
+export interface DemandedMode {
+  readonly id: string;
+  readonly name: string;
+  readonly firmware: string;
+  readonly enabled: readonly string[];
+  /** One entry a switched card, in the order of `cards`. */
+  readonly on: readonly boolean[];
+}
+
+export interface Demands {
+  readonly modes: readonly DemandedMode[];
+  /** Place of the safest mode in `modes`. */
+  readonly safest: number;
+  readonly safestWhy: string;
+  readonly cards: readonly SwitchedCard[];
+  /** Different versions, the safest mode's first. */
+  readonly versions: readonly string[];
+  readonly notes: readonly string[];
+}
+
+export function demandsOf(
+  catalogue: Catalogue,
+  combination: Combination,
+  options: WiringOptions,
+):
+  | { readonly kind: "demands"; readonly demands: Demands }
+  | { readonly kind: "refused"; readonly reasons: readonly WiringReason[]; readonly waysOut: readonly WayOut[] } {
+  const reasons: WiringReason[] = [];
+  const waysOut: WayOut[] = [];
+  const notes: string[] = [];
+  const cards: SwitchedCard[] = [];
+  for (const placed of combination.cards) {
+    const states = combination.modes.map((mode) => mode.enabled.includes(placed.as));
+    const record = catalogue.cards.get(placed.card);
+    const differs = states.some((s) => s !== states[0]);
+    if (!differs) {
+      const note = record?.enable && fixedNote(placed.as, record.enable, states[0] === true);
+      if (note) notes.push(note);
+      continue;
+    }
+    const made = switchedCard(placed.as, placed.card, record?.enable);
+    if ("reason" in made) {
+      reasons.push(made.reason);
+      waysOut.push({ says: `Choose modes in which ${placed.as} is always on, or leave it out.` });
+    } else cards.push(made);
+  }
+  if (reasons.length > 0) return { kind: "refused", reasons, waysOut };
+
+  const modes = combination.modes.map(
+    (mode): DemandedMode => ({
+      id: mode.id,
+      name: mode.name,
+      firmware: mode.firmware,
+      enabled: mode.enabled,
+      on: cards.map((card) => mode.enabled.includes(card.card)),
+    }),
+  );
+  const flagged = modes.findIndex((mode) => mode.id === options.safest);
+  const fewest = modes.reduce((best, mode, i) => (mode.enabled.length < modes[best]!.enabled.length ? i : best), 0);
+  const safest = flagged >= 0 ? flagged : fewest;
+  const safestWhy = flagged >= 0 ? "the build names it the safest" : "it has the fewest cards switched on";
+  const first = modes[safest]!.firmware;
+  const versions = [first, ...new Set(modes.map((mode) => mode.firmware).filter((f) => f !== first))];
+  return { kind: "demands", demands: { modes, safest, safestWhy, cards, versions, notes } };
+}
+
+/** Whether a contact of the card stands closed in a mode. Change-over: closed means its common goes to "on". */
+export function closedIn(card: SwitchedCard, on: boolean): boolean {
+  return card.kind === "change-over" ? on : on === (card.closedIs === "on");
+}
+
+type EnableRecord = NonNullable<NonNullable<ReturnType<Catalogue["cards"]["get"]>>["enable"]>;
+
+function switchedCard(as: string, id: string, enable: EnableRecord | undefined): SwitchedCard | { readonly reason: WiringReason } {
+  const reason = (code: WiringReason["code"], says: string) => ({
+    reason: { code, says, refs: [{ kind: "card", id, pointer: "/enable" }] },
+  });
+  if (!enable)
+    return reason("enable-missing", `${as} is on in some modes and off in others, and its record names no way to switch it off.`);
+  if (enable.by === "setting") {
+    return reason("enable-by-setting", `${as} is switched off by setting ${enable.setting ?? ""}, not over contacts a switch could reach.`);
+  }
+  const points = enable.points ?? [];
+  const point = (role: string) => points.filter((p) => p.role === role);
+  const current = points.reduce<number | "unknown">(
+    (most, p) => (p.current_mA === undefined ? most : most === "unknown" ? p.current_mA : Math.max(most, p.current_mA)),
+    "unknown",
+  );
+  const [a] = point("a");
+  const [b] = point("b");
+  const [ground] = point("ground");
+  const [common] = point("common");
+  const [on] = point("on");
+  const [off] = point("off");
+  switch (enable.sense) {
+    case "closed-enables":
+    case "open-enables": {
+      const closedIs = enable.sense === "closed-enables" ? "on" : "off";
+      const live = a ?? b;
+      if (a && b) return { kind: "pair", card: as, points: [a.id, b.id], closedIs, current_mA: current };
+      if (live && ground) return { kind: "ground", card: as, point: live.id, groundPoint: ground.id, closedIs, current_mA: current };
+      return reason("enable-points", `The record of ${as} does not name the two points of its enable contact.`);
+    }
+    case "change-over":
+      if (common && on && off) return { kind: "change-over", card: as, common: common.id, on: on.id, off: off.id, current_mA: current };
+      return reason("enable-points", `The record of ${as} does not name common, on and off of its change-over.`);
+    case undefined:
+      return reason("enable-points", `The record of ${as} does not say in which sense its contact enables it.`);
+  }
+}
+
+function fixedNote(as: string, enable: EnableRecord, on: boolean): string | undefined {
+  if (enable.by === "setting")
+    return on ? undefined : `Leave ${as} switched off by setting ${enable.setting ?? ""}: ${enable.off ?? "off"}.`;
+  const ids = (enable.points ?? []).filter((p) => ["a", "b", "common", "on", "off", "ground"].includes(p.role));
+  const name = (role: string) => ids.find((p) => p.role === role)?.id ?? role;
+  const state = on ? "on" : "off";
+  if (enable.sense === "change-over") return `${as} is ${state} in every mode: join ${name("common")} to ${name(state)} for good.`;
+  const closed = on === (enable.sense === "closed-enables");
+  const ends = ids.filter((p) => p.role !== "common").slice(0, 2);
+  const pair = ends.map((p) => p.id).join(" and ");
+  return closed ? `${as} is ${state} in every mode: join ${pair} for good.` : `${as} is ${state} in every mode: leave ${pair} open.`;
+}

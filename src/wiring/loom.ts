@@ -1,0 +1,294 @@
+// The loom of a candidate: its nets, where each ends in the machine and on the switch, the connectors and cables that carry them,
+// pull-ups, and the wires. What the wires do is for the simulation.
+import type { Catalogue } from "../catalogue/index.js";
+import type { Combination } from "../planning/answer.js";
+import { type Cable, known, type Resistor } from "../records/index.js";
+import { type ConnectorPair, compare, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
+import type { Demands } from "./demands.js";
+import type { Candidate, LineUse } from "./design.js";
+import { leakage_uA, ohmPerMetre, openVolts, pullUp_mA, rounded } from "./electrical.js";
+import type { Sockets } from "./sockets.js";
+import type { CablePlan, ConnectorPlan, End, Net, PullUp, WayOut, WiringOptions, WiringReason } from "./types.js";
+import { type BareWire, type NetPath, wiresOf } from "./wires.js";
+
+export interface Loom {
+  readonly nets: readonly Net[];
+  readonly paths: readonly NetPath[];
+  readonly connectors: readonly ConnectorPlan[];
+  /** The pair the switch loom goes through; undefined: soldered at both ends. */
+  readonly pair?: ConnectorPair;
+  readonly cables: readonly CablePlan[];
+  readonly pullUps: readonly PullUp[];
+  readonly wires: readonly BareWire[];
+  readonly notes: readonly string[];
+}
+
+export interface LoomInput {
+  readonly catalogue: Catalogue;
+  readonly combination: Combination;
+  readonly candidate: Candidate;
+  readonly demands: Demands;
+  readonly sockets?: Sockets;
+  readonly options: WiringOptions;
+  readonly supply_V: number;
+}
+
+export type LoomResult =
+  | { readonly kind: "loom"; readonly loom: Loom }
+  | { readonly kind: "refused"; readonly reasons: readonly WiringReason[]; readonly waysOut: readonly WayOut[] };
+
+export const switchConnector = "J1";
+
+export function loomOf(input: LoomInput): LoomResult {
+  const { catalogue, options } = input;
+  const atHand = new Set(options.atHand);
+  const notes: string[] = [];
+  const paths = netPaths(input);
+  const leads = leadsOf(input);
+  const roles = rolesOf(input, leads.length > 0);
+
+  const refuse = (
+    code: "connector-unfit" | "cable-unfit",
+    says: string,
+    named: string | undefined,
+    instead: string | undefined,
+  ): LoomResult => ({
+    kind: "refused",
+    reasons: [{ code, says, refs: named === undefined ? [] : [{ kind: "part", id: named, pointer: "" }] }],
+    waysOut: instead === undefined ? [] : [{ says: `Use ${catalogue.parts.get(instead)?.name ?? instead} instead.`, part: instead }],
+  });
+
+  // The switch's own connector and cable.
+  const named = roles.connector === "switch" ? options.switch?.connector : undefined;
+  const amps = Math.max(0, ...input.demands.cards.map((c) => (c.current_mA === "unknown" ? 0 : c.current_mA / 1000)));
+  const picked = pickConnector(catalogue, paths.length, { atHand, named, amps });
+  if (picked.kind === "none" && named !== undefined) return refuse("connector-unfit", picked.says, named, picked.instead);
+  const pair = picked.kind === "picked" ? picked.value : undefined;
+  if (picked.kind === "none") notes.push(`${picked.says} The loom is soldered at both ends; there is no plug to pull.`);
+  const ribbon = pair ? /displacement|ribbon/i.test(`${pair.loose?.family ?? ""} ${pair.loose?.name ?? ""}`) : false;
+  const namedCable = roles.cable === "switch" ? options.switch?.cable : undefined;
+  const cable = pickCable(catalogue, paths.length, { atHand, named: namedCable, ribbon });
+  if (cable.kind === "none" && namedCable !== undefined) return refuse("cable-unfit", cable.says, namedCable, cable.instead);
+  if (cable.kind === "none") notes.push(`${cable.says} Use single wires for the loom and mark both ends.`);
+
+  const order = pair ? contactOrder(pair.fixed) : [];
+  const carried = paths.map((path, i): NetPath => (pair ? { ...path, contact: order[i]! } : path));
+  const connectors: ConnectorPlan[] = [];
+  const cables: CablePlan[] = [];
+  if (pair) {
+    const netOf = new Map(carried.map((p) => [p.contact!, { net: p.net.id, label: p.net.label }]));
+    connectors.push(connectorPlan(switchConnector, "switch", pair, netOf, atHand));
+  }
+  if (cable.kind === "picked") cables.push(cablePlan(cable.value, "switch", paths.length, atHand, options.length_m));
+  const bare = wiresOf(carried, pair ? switchConnector : undefined);
+  const wires: BareWire[] = bare.map((wire) =>
+    wire.run === "cable" && ribbon && wire.from.at === "connector"
+      ? { ...wire, conductor: Number(wire.from.contact) || wire.conductor }
+      : wire,
+  );
+
+  // Leads that cards bring to the outside.
+  const nets = paths.map((p) => p.net);
+  for (const lead of leads) {
+    const mine = roles.connector === "lead" ? options.switch?.connector : undefined;
+    const found = pickConnector(catalogue, lead.conductors, {
+      atHand,
+      named: mine,
+      panel: mine === undefined ? true : undefined,
+      amps: lead.amps,
+    });
+    if (found.kind === "none") return refuse("connector-unfit", `${lead.card}, ${lead.name}: ${found.says}`, mine, found.instead);
+    const theirs = roles.cable === "lead" ? options.switch?.cable : undefined;
+    const wire = pickCable(catalogue, lead.conductors, { atHand, named: theirs, ribbon: false });
+    if (wire.kind === "none" && theirs !== undefined)
+      return refuse("cable-unfit", `${lead.card}, ${lead.name}: ${wire.says}`, theirs, wire.instead);
+    const id = `J${connectors.length + (pair ? 1 : 2)}`;
+    const contacts = contactOrder(found.value.fixed);
+    const netOf = new Map<string, { net: string; label: string }>();
+    for (let i = 0; i < lead.conductors; i += 1) {
+      const signal = lead.signals[i] ?? `${i + 1}`;
+      const net: Net = { id: `${lead.card}:${lead.name}:${i + 1}`, label: `${lead.card} ${signal}`, kind: "lead", card: lead.card };
+      nets.push(net);
+      netOf.set(contacts[i]!, { net: net.id, label: net.label });
+      wires.push(leadWire(net, lead, i, signal, id, contacts[i]!));
+    }
+    connectors.push(connectorPlan(id, "lead", found.value, netOf, atHand));
+    if (wire.kind === "picked") cables.push(cablePlan(wire.value, "lead", lead.conductors, atHand, undefined));
+    else notes.push(`${lead.card}, ${lead.name}: ${wire.says}`);
+  }
+  const numbered = wires.map((wire, i) => ({ ...wire, number: i + 1 }));
+  return {
+    kind: "loom",
+    loom: { nets, paths: carried, connectors, ...(pair ? { pair } : {}), cables, pullUps: pullUpsOf(input), wires: numbered, notes },
+  };
+}
+
+interface Lead {
+  readonly card: string;
+  readonly name: string;
+  readonly conductors: number;
+  readonly signals: readonly string[];
+  readonly amps: number;
+}
+
+function leadsOf({ catalogue, combination }: LoomInput): Lead[] {
+  return combination.cards.flatMap((placed) =>
+    (catalogue.cards.get(placed.card)?.panel ?? []).map((panel): Lead => {
+      const amps = known(panel.current_A);
+      return {
+        card: placed.as,
+        name: panel.name,
+        conductors: panel.conductors,
+        signals: panel.signals ?? [],
+        amps: amps === "unknown" ? 0 : amps,
+      };
+    }),
+  );
+}
+
+/** A connector or cable the owner named serves a card's lead when it is made for that; else it serves the switch. */
+function rolesOf(
+  { catalogue, options }: LoomInput,
+  leads: boolean,
+): { readonly connector: "switch" | "lead"; readonly cable: "switch" | "lead" } {
+  const connector = catalogue.parts.get(options.switch?.connector ?? "");
+  const mate = connector?.type === "connector" ? catalogue.parts.get(connector.mates ?? "") : undefined;
+  const inPanel = (connector?.type === "connector" && connector.panel) || (mate?.type === "connector" && mate.panel);
+  const cable = catalogue.parts.get(options.switch?.cable ?? "");
+  const flat = cable?.type === "cable" && cable.ribbon === true;
+  return { connector: leads && inPanel ? "lead" : "switch", cable: leads && !flat ? "lead" : "switch" };
+}
+
+function netPaths({ candidate, demands, sockets }: LoomInput): NetPath[] {
+  const { contacts, fit, lines } = candidate;
+  const paths: NetPath[] = [];
+  const terminals = (wanted: (use: { kind: string; line?: number; card?: number; side?: string }) => boolean) =>
+    contacts.uses.flatMap((use) => (use ? [...use.throws].filter(([, t]) => wanted(t)).map(([terminal]) => terminal) : []));
+  const hubs = (wanted: (use: NonNullable<(typeof contacts.uses)[number]>) => boolean) =>
+    contacts.uses.flatMap((use, s) => (use && wanted(use) ? [contacts.sections[s]!.hub] : []));
+
+  lines
+    .filter((use) => use.role === "switched")
+    .forEach((use, line) => {
+      paths.push({
+        net: { id: use.fit.line, label: use.fit.line, kind: "bank-line" },
+        machine: use.fit.at.map((at): End => ({ at: "device", socket: at.socket, pin: use.fit.pin, lifted: isLifted(at.carries) })),
+        terminals: terminals((t) => t.kind === "line" && t.line === line),
+      });
+    });
+  demands.cards.forEach((card, i) => {
+    const enable = (point: string): Net => ({
+      id: `${card.card}:${point}`,
+      label: `${card.card} ${point}`,
+      kind: "enable",
+      card: card.card,
+      point,
+    });
+    const path = (point: string, at: readonly string[]): NetPath => ({
+      net: enable(point),
+      machine: [{ at: "card", card: card.card, point }],
+      terminals: at,
+    });
+    const throws = (side: string) => terminals((t) => t.kind === "card" && t.card === i && t.side === side);
+    const hub = hubs((use) => use.kind === "card" && use.card === i);
+    if (card.kind === "ground") paths.push(path(card.point, throws("closed")));
+    else if (card.kind === "pair") paths.push(path(card.points[0], hub), path(card.points[1], throws("closed")));
+    else paths.push(path(card.common, hub), path(card.on, throws("on")), path(card.off, throws("off")));
+  });
+  const ground = hubs((use) => use.kind === "ground");
+  if (ground.length > 0) {
+    paths.push({ net: { id: "GND", label: "GND", kind: "ground" }, machine: [groundEnd(fit, sockets, demands)], terminals: ground });
+  }
+  return paths.filter((p) => p.terminals.length > 0);
+}
+
+/** One ground return for all: the memory socket's ground, or the card's own where no memory device is switched. */
+function groundEnd(fit: Candidate["fit"], sockets: Sockets | undefined, demands: Demands): End {
+  const socket = sockets?.sockets[0]?.socket;
+  if (fit && socket) return { at: "socket", socket: socket.id, pin: fit.groundPin + (socket.pins - fit.device.pins.length) / 2 };
+  const card = demands.cards.find((c) => c.kind === "ground" && c.groundPoint !== undefined);
+  if (card?.kind === "ground" && card.groundPoint !== undefined) return { at: "card", card: card.card, point: card.groundPoint };
+  return { at: "ground", says: "ground of the board" };
+}
+
+export function isLifted(carries: LineUse["fit"]["at"][number]["carries"]): boolean {
+  return carries !== "open" && carries !== "overhangs";
+}
+
+function pullUpsOf({ catalogue, candidate, sockets, options, supply_V }: LoomInput): PullUp[] {
+  const part = pickResistor(catalogue, new Set(options.atHand));
+  const ohms = part?.ohms ?? 10_000;
+  const pullUps: PullUp[] = [];
+  const add = (use: LineUse, socket: string) => {
+    const inputs = use.role === "switched" ? (sockets?.sockets.length ?? 1) : 1;
+    const volts = rounded(openVolts(supply_V, ohms, leakage_uA * inputs), 3);
+    const id = `R${pullUps.length + 1}`;
+    const current = rounded(pullUp_mA(supply_V, ohms), 3);
+    pullUps.push({
+      id,
+      net: use.fit.line,
+      label: use.fit.line,
+      ohms,
+      ...(part ? { part: part.id } : {}),
+      from: { at: "device", socket, pin: use.fit.pin, lifted: use.fit.at.some((a) => a.socket === socket && isLifted(a.carries)) },
+      to: { at: "supply", says: "+5 V of the socket" },
+      current_mA: use.role === "switched" ? current : 0,
+      openVolts: volts,
+      says:
+        `${id}, ${ohms} ohm, from ${socket} device pin ${use.fit.pin} (${use.fit.line}) to +5 V` +
+        (use.role === "switched"
+          ? `: ${current} mA while the contact is closed, ${volts} V while it is open.`
+          : ": holds it high for good."),
+    });
+  };
+  for (const use of candidate.lines) {
+    const [first] = use.fit.at;
+    if (use.role === "switched" && first) add(use, first.socket);
+    else if (use.tied) for (const at of use.fit.at) add(use, at.socket);
+  }
+  return pullUps;
+}
+
+/** The resistor nearest to 10 kohm among single ones, those at hand first. */
+function pickResistor(catalogue: Catalogue, atHand: ReadonlySet<string>): Resistor | undefined {
+  const rank = (r: Resistor) => [atHand.has(r.id) ? 0 : 1, Math.abs(Math.log(r.ohms / 10_000)), r.id] as const;
+  return [...catalogue.parts.values()]
+    .filter((p): p is Resistor => p.type === "resistor" && p.network === undefined && p.ohms >= 2_200 && p.ohms <= 47_000)
+    .sort((a, b) => compare(rank(a), rank(b)))[0];
+}
+
+function cablePlan(
+  cable: Cable,
+  purpose: "switch" | "lead",
+  used: number,
+  atHand: ReadonlySet<string>,
+  length: number | undefined,
+): CablePlan {
+  return {
+    part: cable.id,
+    name: cable.name,
+    purpose,
+    conductors: cable.conductors,
+    used,
+    spare: cable.conductors - used,
+    awg: cable.awg,
+    ohm_per_m: rounded(ohmPerMetre(cable.awg), 5),
+    ...(length === undefined ? {} : { length_m: length }),
+    atHand: atHand.has(cable.id),
+  };
+}
+
+function leadWire(net: Net, lead: Lead, index: number, signal: string, connector: string, contact: string): BareWire {
+  const from: End = { at: "lead", card: lead.card, conductor: index + 1, signal };
+  const to: End = { at: "connector", connector, half: "panel", contact };
+  return {
+    number: 0,
+    net: net.id,
+    label: net.label,
+    from,
+    to,
+    fromText: `${lead.card} ${lead.name}, conductor ${index + 1} (${signal})`,
+    toText: `${connector} fixed half contact ${contact}`,
+    run: "board",
+  };
+}

@@ -1,0 +1,94 @@
+// Why the plan is the smallest of its kind, in words a reader can check, and what the next best would save or cost.
+import { codesWithin, fewestLines } from "./contacts.js";
+import { closedIn, type Demands } from "./demands.js";
+import { type Candidate, type Candidates, rankOf } from "./design.js";
+import { isUniform } from "./sections.js";
+import type { Optimality, RunnerUp } from "./types.js";
+
+export function optimalityOf(candidate: Candidate, demands: Demands, found: Candidates, someAtHand: boolean): Optimality {
+  const { contacts } = candidate;
+  const own = demands.cards.filter((c) => c.kind !== "ground").length;
+  const ground = contacts.poles - own;
+  const words: string[] = [];
+  if (own > 0)
+    words.push(
+      `${own} enable${own === 1 ? " has" : "s have"} points of ${own === 1 ? "its" : "their"} own and take${own === 1 ? "s" : ""} a pole each.`,
+    );
+  if (isUniform(contacts.sections, contacts.part.positions.length)) words.push(...uniformWords(demands, ground, contacts.lines));
+  else
+    words.push(
+      `Every assignment of nets to the terminals of ${contacts.part.name} was tried: none needs fewer poles, and none at that number fewer lines.`,
+    );
+  const scope = someAtHand ? "switches and devices, those at hand first" : "switches and devices of the parts records";
+  words.push(`${found.looked} wirings over ${found.switches} switches and ${found.devices} devices were compared (${scope}).`);
+  return {
+    poles: contacts.poles,
+    lines: contacts.lines,
+    lifted: candidate.works,
+    says: words.join(" "),
+    proven: found.complete,
+    searched: { switches: found.switches, devices: found.devices, candidates: found.ranked.length },
+  };
+}
+
+function uniformWords(demands: Demands, ground: number, lines: number): string[] {
+  const words: string[] = [];
+  const low = (m: number) => demands.cards.filter((c, i) => c.kind === "ground" && closedIn(c, demands.modes[m]!.on[i]!)).length;
+  const others = demands.versions.length - 1;
+  if (ground > 0) {
+    const [tightest] = demands.modes
+      .map((mode, m) => ({ mode, needs: low(m) + (mode.firmware === demands.versions[0] ? 0 : 1) }))
+      .sort((a, b) => b.needs - a.needs);
+    words.push(
+      ground === tightest?.needs
+        ? `Mode ${tightest.mode.name} must ground ${tightest.needs} net${tightest.needs === 1 ? "" : "s"} at once, and a pole grounds one at a time: fewer than ${ground} ground pole${ground === 1 ? "" : "s"} cannot do.`
+        : `With fewer than ${ground} ground poles no number of lines this device has tells the versions apart.`,
+    );
+  }
+  if (lines > 0 && fewestLines(demands, ground, lines - 1) === undefined) {
+    words.push(
+      `With ${ground} ground pole${ground === 1 ? "" : "s"}, ${lines - 1} line${lines === 2 ? "" : "s"} give at most ${codesWithin(lines - 1, ground)} bank${codesWithin(lines - 1, ground) === 1 ? "" : "s"} beside the open one; ${others} ${others === 1 ? "is" : "are"} needed.`,
+    );
+  }
+  return words;
+}
+
+/** The best candidate that is smaller in some way; without one, the next in rank. */
+export function runnerUpOf(candidate: Candidate, found: Candidates): { readonly runnerUp?: RunnerUp } {
+  const rest = found.ranked.filter((c) => c !== candidate && differs(c, candidate));
+  const better = rest.find((c) => saves(c, candidate).length > 0) ?? rest[0];
+  if (!better) return {};
+  const save = saves(better, candidate);
+  const cost = saves(candidate, better);
+  const { contacts, fit } = better;
+  const words = [
+    save.length > 0 ? `saves ${save.join(", ")}` : "saves nothing",
+    cost.length > 0 ? `costs ${cost.join(", ")}` : "costs nothing more",
+  ];
+  return {
+    runnerUp: {
+      says: `${contacts.part.name}${fit ? ` with ${fit.device.name}` : ""} ${words.join("; ")}.`,
+      switchPart: contacts.part.id,
+      ...(fit ? { device: fit.device.id } : {}),
+      poles: contacts.poles,
+      lines: contacts.lines,
+      saves: save,
+      costs: cost,
+    },
+  };
+}
+
+function differs(a: Candidate, b: Candidate): boolean {
+  return a.contacts.part.id !== b.contacts.part.id || rankOf(a).slice(0, 4).join() !== rankOf(b).slice(0, 4).join();
+}
+
+function saves(a: Candidate, b: Candidate): string[] {
+  const of = (from: number, to: number, one: string, many: string) =>
+    to - from > 0 ? [`${to - from} ${to - from === 1 ? one : many}`] : [];
+  return [
+    ...of(a.contacts.poles, b.contacts.poles, "pole", "poles"),
+    ...of(a.contacts.lines, b.contacts.lines, "bank line", "bank lines"),
+    ...of(a.works, b.works, "pin to work on", "pins to work on"),
+    ...of(a.toGet, b.toGet, "part to get", "parts to get"),
+  ];
+}

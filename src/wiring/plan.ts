@@ -1,0 +1,204 @@
+// The plan as a whole: candidates in order of rank, the first that can be wired and simulates to what was planned is handed out.
+// Nothing that fails the simulation leaves this file.
+import type { Catalogue } from "../catalogue/index.js";
+import type { Combination } from "../planning/answer.js";
+import { bankOf, bankTable, imageRepeats } from "./banks.js";
+import { benchTest } from "./benchTest.js";
+import { type BuiltModel, buildModel } from "./buildModel.js";
+import { cautionsOf } from "./cautions.js";
+import { hasStop } from "./contacts.js";
+import { type Demands, demandsOf } from "./demands.js";
+import { contactRows, devicePlan, lineTable, pinWorkOf, plannedModes, switchPlanOf } from "./describe.js";
+import { type Candidate, type Candidates, candidates } from "./design.js";
+import { doubleSwaps, type FaultInput, singleFaults } from "./faults.js";
+import { faultTable } from "./faultTable.js";
+import { type Loom, loomOf } from "./loom.js";
+import { optimalityOf, runnerUpOf } from "./optimality.js";
+import { partsList } from "./partsList.js";
+import { prove } from "./proof.js";
+import { type Sockets, socketsOf } from "./sockets.js";
+import { currents, electricalOf } from "./sums.js";
+import type { Bank, WayOut, Wiring, WiringOptions, WiringPlan, WiringReason } from "./types.js";
+import { endKey, endText } from "./wires.js";
+
+/** Candidates tried for wires before the search ends. */
+const mostTried = 40;
+
+export function planWiring(catalogue: Catalogue, combination: Combination, options: WiringOptions = {}): Wiring {
+  const start = prepare(catalogue, combination, options);
+  if (start.kind !== "ready") return start;
+  const { demands, sockets, repeats, found } = start;
+  const supply_V = 5;
+  const reasons: WiringReason[] = [];
+  const waysOut: WayOut[] = [];
+  for (const candidate of found.ranked.slice(0, mostTried)) {
+    const loomed = loomOf({ catalogue, combination, candidate, demands, sockets, options, supply_V });
+    if (loomed.kind === "refused") {
+      reasons.push(...loomed.reasons);
+      waysOut.push(...loomed.waysOut);
+      continue;
+    }
+    const banks = sockets ? bankTable(candidate, sockets, demands, repeats) : [];
+    const built = buildModel(candidate, loomed.loom, banks, demands, sockets);
+    const hubs = candidate.contacts.uses.flatMap((use, s) => (use ? [candidate.contacts.sections[s]!.hub] : []));
+    const proof = prove(built, candidate.contacts.part.transit, hubs, hasStop(candidate.contacts.part));
+    if (!proof.holds) {
+      reasons.push({ code: "simulation", says: `A wiring with ${candidate.contacts.part.name} was set aside: ${proof.says}`, refs: [] });
+      continue;
+    }
+    return {
+      kind: "wiring",
+      plan: finish({ ...start, catalogue, combination, options, candidate, loom: loomed.loom, banks, built, proof, supply_V }),
+    };
+  }
+  return refused(unique(reasons), unique(waysOut));
+}
+
+type Ready = {
+  readonly kind: "ready";
+  readonly demands: Demands;
+  readonly sockets?: Sockets;
+  readonly repeats: ReadonlyMap<string, number>;
+  readonly found: Candidates;
+};
+
+function prepare(catalogue: Catalogue, combination: Combination, options: WiringOptions): Ready | Exclude<Wiring, { kind: "wiring" }> {
+  const differ = combination.modes.some(
+    (mode) =>
+      mode.firmware !== combination.modes[0]!.firmware ||
+      [...mode.enabled].sort().join(" ") !== [...combination.modes[0]!.enabled].sort().join(" "),
+  );
+  if (combination.modes.length < 2) return { kind: "not-needed", says: "One mode needs no switch." };
+  if (!differ) return { kind: "not-needed", says: "All modes run the same firmware with the same cards on: no switch is needed." };
+  const board = catalogue.boards.get(combination.board);
+  if (!board) return refused([{ code: "no-board", says: `The records hold no board ${combination.board}.`, refs: [] }], []);
+  const asked = demandsOf(catalogue, combination, options);
+  if (asked.kind === "refused") return refused(asked.reasons, asked.waysOut);
+  const { demands } = asked;
+  let sockets: Sockets | undefined;
+  let repeats: ReadonlyMap<string, number> = new Map();
+  if (demands.versions.length > 1) {
+    const found = socketsOf(board, combination.revision);
+    if ("reason" in found) return refused([found.reason], []);
+    sockets = found;
+    const family = catalogue.firmware.get(combination.firmwareFamily);
+    if (!family) {
+      return refused([{ code: "image-unknown", says: `The records hold no firmware ${combination.firmwareFamily}.`, refs: [] }], []);
+    }
+    const images = imageRepeats(family, demands.versions, sockets);
+    if (images.reasons.length > 0)
+      return refused(images.reasons, [{ says: "Plan modes with other versions, or find the missing figure out." }]);
+    repeats = images.repeats;
+  }
+  const found = candidates(catalogue, sockets, demands, options);
+  if (found.ranked.length === 0) return refused(found.reasons, found.waysOut);
+  return { kind: "ready", demands, ...(sockets ? { sockets } : {}), repeats, found };
+}
+
+interface FinishInput extends Omit<Ready, "kind"> {
+  readonly catalogue: Catalogue;
+  readonly combination: Combination;
+  readonly options: WiringOptions;
+  readonly candidate: Candidate;
+  readonly loom: Loom;
+  readonly banks: readonly Bank[];
+  readonly built: BuiltModel;
+  readonly proof: WiringPlan["proof"];
+  readonly supply_V: number;
+}
+
+function finish(input: FinishInput): WiringPlan {
+  const { catalogue, combination, options, demands, sockets, candidate, loom, banks, built, proof, found, supply_V } = input;
+  const atHand = new Set(options.atHand);
+  const part = candidate.contacts.part;
+  const stop = hasStop(part);
+  const device = sockets && candidate.fit ? devicePlan(candidate.fit, sockets, atHand) : undefined;
+  const contacts = contactRows(built, candidate, demands);
+  const switchPlan = switchPlanOf(candidate, loom, atHand);
+  const pinWork = pinWorkOf(candidate, loom);
+  const wires = currents(candidate, demands, loom, contacts, options);
+  const electrical = electricalOf(catalogue, candidate, loom, wires, supply_V);
+  const faultInput: FaultInput = { built, candidate, loom, banks };
+  const pointName = namer(loom, built);
+  const bench = benchTest({
+    loom,
+    switchPlan,
+    contacts,
+    pinWork,
+    cards: demands.cards.map((c) => c.card),
+    device: device?.name,
+    stop,
+    supply_V,
+  });
+  const notes = [
+    `All bank lines open gives ${demands.modes[demands.safest]!.firmware}, the firmware of ${demands.modes[demands.safest]!.name}: ${demands.safestWhy}.`,
+    ...demands.notes,
+    ...loom.notes,
+    ...(stop && candidate.contacts.modeAt.includes(undefined)
+      ? [`Set the stop ring of the knob to ${candidate.contacts.modeAt.filter((m) => m !== undefined).length} positions.`]
+      : []),
+    ...(part.lever ? [part.lever.trim()] : []),
+    ...(device ? [partOfDevice(candidate, banks)] : []),
+  ].filter((n) => n !== "");
+  const cautionIds = new Set(bench.flatMap((s) => s.cautions));
+  for (const id of ["solder", "power-off-to-switch", "polarity-first", "esd"]) cautionIds.add(id);
+  if (candidate.fit) for (const id of ["vpp", "copyright"]) cautionIds.add(id);
+  if (candidate.fit?.device.technology === "uv-eprom") for (const id of ["uv-c", "opaque-label", "over-erase"]) cautionIds.add(id);
+  return {
+    board: combination.board,
+    boardName: catalogue.boards.get(combination.board)?.name ?? combination.board,
+    revision: combination.revision,
+    firmwareFamily: combination.firmwareFamily,
+    modes: plannedModes(candidate, demands),
+    ...(device ? { device } : {}),
+    banks,
+    lines: lineTable(candidate),
+    pinWork,
+    nets: loom.nets,
+    switch: switchPlan,
+    contacts,
+    wires,
+    connectors: loom.connectors,
+    cables: loom.cables,
+    pullUps: loom.pullUps,
+    electrical,
+    optimality: optimalityOf(candidate, demands, found, atHand.size > 0),
+    ...runnerUpOf(candidate, found),
+    proof,
+    benchTest: bench,
+    faults: faultTable(built, singleFaults(faultInput), pointName),
+    doubleFaults: faultTable(built, doubleSwaps(faultInput), pointName),
+    parts: partsList({ candidate, device, loom, sockets, atHand }),
+    cautions: cautionsOf([...cautionIds]),
+    notes,
+  };
+}
+
+/** Names of the points a meter can reach. */
+function namer(loom: Loom, built: BuiltModel): (node: number) => string | undefined {
+  const names = new Map<string, string>([["ground", "ground"]]);
+  for (const path of loom.paths) for (const end of path.machine) names.set(endKey(end), endText(end));
+  for (const wire of loom.wires) {
+    for (const end of [wire.from, wire.to]) names.set(endKey(end), endText(end));
+  }
+  for (const r of loom.pullUps) names.set(endKey(r.from), endText(r.from));
+  return (node) => names.get(built.model.nodes[node]!);
+}
+
+function partOfDevice(candidate: Candidate, banks: readonly Bank[]): string {
+  const fixed = candidate.lines.filter((use) => use.role !== "switched");
+  if (fixed.length === 0) return "";
+  const used = banks.filter((_, i) => [...candidate.contacts.versionAt.keys()].some((levels) => bankOf(candidate, levels) === i));
+  const how = fixed.map((use) => `${use.fit.line} stays ${use.role === "fixed-high" ? "high" : "low"}`).join(", ");
+  return `${how}: the images that are used lie in bank${used.length === 1 ? "" : "s"} ${used.map((b) => b.index).join(", ")} of the device.`;
+}
+
+function refused(reasons: readonly WiringReason[], waysOut: readonly WayOut[]): Exclude<Wiring, { kind: "wiring" | "not-needed" }> {
+  const [first] = reasons;
+  const more = reasons.length > 1 ? ` ${reasons.length - 1} more reason${reasons.length === 2 ? "" : "s"} below.` : "";
+  return { kind: "refused", says: `${first?.says ?? "No wiring was found."}${more}`, reasons, waysOut };
+}
+
+function unique<T extends { readonly says: string }>(list: readonly T[]): T[] {
+  return [...new Map(list.map((item) => [item.says, item])).values()];
+}
