@@ -1,7 +1,7 @@
 // The planner: one build and the catalogue in, one answer out. Everything it says is found by solving; nothing is guessed.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Build } from "../records/index.js";
-import { type Budget, count } from "../solver/index.js";
+import { type Budget, type Count, count } from "../solver/index.js";
 import type { Answer, Combination, Reason, UnknownFact, Verdict } from "./answer.js";
 import { type Compiled, compile } from "./compile.js";
 import { disproved } from "./history.js";
@@ -49,7 +49,7 @@ export function answer(compiled: Compiled, options: PlanOptions = {}): Answer {
     verdict: told,
     says: stopped
       ? "Not known: the search was stopped before it came to an end."
-      : sentence(told, combinations, why.reasons, String(counted.count), counted.exact),
+      : sentence(told, combinations, why.reasons, options.brief ? undefined : { ...counted }),
     count: String(counted.count),
     exact: counted.exact,
     hanging: String(all.count > counted.count ? all.count - counted.count : 0n),
@@ -72,19 +72,21 @@ function decisive(combinations: readonly Combination[]): UnknownFact[] {
   return [...bySays.values()].sort((a, b) => b.settles - a.settles);
 }
 
+/** How sure the best of them is, in words that end the sentence. */
 const sure = {
-  bench: "proven on the bench",
-  documented: "its papers say so",
-  reported: "somebody reported it",
-  inferred: "the rules find nothing against it, and nobody has tested it",
+  bench: "the best of them is proven on the bench",
+  documented: "the best of them rests on the makers' papers",
+  reported: "the best of them rests on somebody's report",
+  inferred: "the rules find nothing against it, but nobody has tested it",
 } as const;
 
-function sentence(verdict: Verdict, combinations: readonly Combination[], reasons: readonly Reason[], n: string, exact: boolean): string {
+function sentence(verdict: Verdict, combinations: readonly Combination[], reasons: readonly Reason[], counted?: Count): string {
   const best = combinations[0];
-  const ways = n === "1" && exact ? "in one way" : `in ${exact ? "" : "at least "}${n} ways`;
+  const number = counted && `${counted.exact ? "" : "at least "}${counted.count.toLocaleString("en")}`;
+  const ways = !counted ? "" : counted.count === 1n && counted.exact ? ", in one way" : `, in ${number} ways`;
   switch (verdict) {
     case "workable":
-      return `Yes, it works, ${ways}; the best of them: ${sure[best!.evidence]}.`;
+      return `Yes, it works${ways}: ${sure[best!.evidence]}.`;
     case "conditional":
       return `Yes, with a condition: ${best!.conditions[0]?.says ?? "see below"}`;
     case "unknown":

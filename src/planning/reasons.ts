@@ -31,7 +31,7 @@ function reasonOf(compiled: Compiled, set: readonly string[], open: boolean, bud
 function together(choices: readonly OwnersChoice[]): string {
   const names = choices.map((c) => c.says);
   if (names.length === 0) return "This machine cannot work as its record stands.";
-  if (names.length === 1) return `${names[0]}: that cannot be here.`;
+  if (names.length === 1) return `${names[0]}: that cannot be in this machine.`;
   return `${names.slice(0, -1).join(", ")} and ${names.at(-1)} cannot stand together.`;
 }
 
