@@ -45,7 +45,7 @@ export function pairs(
       const says = clash(a, b);
       if (!says) return [];
       const rule = what === "io" ? "io-windows" : what === "memory" ? "memory-windows" : what === "interrupts" ? "interrupts" : "dma";
-      const told = fact(rule, `${capital(a.who)} and ${b.who}: ${says}.`, a.ref, b.ref);
+      const told = fact(rule, `${a.card === undefined ? capital(a.who) : a.who} and ${b.who}: ${says}.`, a.ref, b.ref);
       return never(frame, told, ...together(frame, a, b, what).map((there) => [...a.when, ...b.when, ...there]));
     }),
   );
