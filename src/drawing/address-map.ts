@@ -68,12 +68,9 @@ function nameOf(w: MapWindow): string {
   return remarks.length === 0 ? w.owner : `${w.owner}: ${remarks.join(", ")}`;
 }
 
-/** As many lines as the window is high; beside a neighbour the size goes into the label. */
-function label(w: MapWindow, alone: boolean, wide: number, tall: number): string[] {
-  const lines = wrap(alone ? nameOf(w) : `${nameOf(w)}, ${sizeOf(w.size)}`, wide);
-  const room = Math.max(1, Math.floor((tall - 4) / 15));
-  if (lines.length <= room) return lines.map((l) => shorten(l, wide));
-  return [...lines.slice(0, room - 1), shorten(lines.slice(room - 1).join(" "), wide)];
+/** The lines of a window's label; beside a neighbour the size goes into it. */
+function label(w: MapWindow, alone: boolean, wide: number): string[] {
+  return wrap(alone ? nameOf(w) : `${nameOf(w)}, ${sizeOf(w.size)}`, wide).map((l) => shorten(l, wide));
 }
 
 export function addressMap(map: AddressMap, prefix: string, width = 640): string {
@@ -87,11 +84,20 @@ export function addressMap(map: AddressMap, prefix: string, width = 640): string
   const right = width - 64;
   const laneWidth = (right - left) / laneCount;
 
+  // A window that overlaps nothing takes the whole width; one that does leaves the other lanes visible.
+  const alone = shown.map((w, i) => !shown.some((o, j) => j !== i && o.base < w.base + w.size && o.base + o.size > w.base));
+  const heights = rows.map((r) => stripHeight(r, smallest));
+  for (const [i, w] of shown.entries()) {
+    const mine = rows.flatMap((r, k) => (r.from < w.base + w.size && r.to > w.base ? [k] : []));
+    const wanted = label(w, alone[i]!, (alone[i] ? right - left : laneWidth) - 14).length * 15 + 7;
+    const lacks = wanted - mine.reduce((sum, k) => sum + heights[k]!, 0);
+    if (lacks > 0) heights[mine.at(-1)!]! += lacks;
+  }
   const tops = new Map<number, number>();
   let y = 12;
-  for (const strip of rows) {
+  for (const [i, strip] of rows.entries()) {
     tops.set(strip.from, y);
-    y += stripHeight(strip, smallest);
+    y += heights[i]!;
   }
   tops.set(map.to, y);
   const at = (value: number) => tops.get(Math.min(map.to, Math.max(map.from, value)))!;
@@ -114,9 +120,7 @@ export function addressMap(map: AddressMap, prefix: string, width = 640): string
 
   const windows = shown.map((w, i) => {
     const x = left + lane[i]! * laneWidth;
-    // A window that overlaps nothing takes the whole width; one that does leaves the other lanes visible.
-    const alone = !shown.some((o, j) => j !== i && o.base < w.base + w.size && o.base + o.size > w.base);
-    const wide = alone ? right - left : laneWidth;
+    const wide = alone[i] ? right - left : laneWidth;
     const top = at(w.base);
     const tall = at(w.base + w.size) - top;
     const quiet = w.off || w.change === "gone" || w.alias;
@@ -127,8 +131,8 @@ export function addressMap(map: AddressMap, prefix: string, width = 640): string
         "stroke-width": w.change === "new" ? weight.heavy : weight.line,
         class: `dw-window${w.change === undefined ? "" : ` dw-${w.change}`}`,
       }),
-      ...label(w, alone, wide - 14, tall).map((says, k) => text(x + 8, top + 15 + k * 15, says)),
-      alone ? text(right + 8, top + 15, sizeOf(w.size), { mono: true, small: true }) : nothing,
+      ...label(w, alone[i]!, wide - 14).map((says, k) => text(x + 8, top + 15 + k * 15, says)),
+      alone[i] ? text(right + 8, top + 15, sizeOf(w.size), { mono: true, small: true }) : nothing,
     ]);
   });
 

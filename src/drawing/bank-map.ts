@@ -5,8 +5,6 @@ import { dashes, drawing, join, line, nothing, rect, type Svg, shorten, text, to
 
 export type BankMapInput = Pick<WiringPlan, "banks" | "lines" | "modes"> & { readonly device: NonNullable<WiringPlan["device"]> };
 
-const row = 42;
-
 /** Level of a bank line in a bank: high is open, low is a closed contact. */
 function level(bit: number, bank: number): "H" | "L" {
   return (bank >> bit) & 1 ? "H" : "L";
@@ -17,8 +15,13 @@ export function bankMap(plan: BankMapInput, prefix: string, width = 640): string
   const lines = [...plan.lines].sort((a, b) => b.bit - a.bit);
   const digits = Math.max(4, (plan.device.capacity - 1).toString(16).length);
   const left = 22 + digits * 8 + 10;
-  const levelsX = left + 250;
-  const modesX = levelsX + lines.length * 36 + 16;
+  // On a narrow page the modes stand inside the bank, under its version.
+  const narrow = width < 520;
+  const box = narrow ? width - left - lines.length * 30 - 10 : 236;
+  const row = narrow ? 58 : 42;
+  const step = narrow ? 30 : 36;
+  const levelsX = left + box + (narrow ? 2 : 14);
+  const modesX = narrow ? left + 62 : levelsX + lines.length * step + 16;
   const top = 34;
   const height = top + banks.length * row + 22;
   const y = (i: number) => top + i * row;
@@ -33,22 +36,24 @@ export function bankMap(plan: BankMapInput, prefix: string, width = 640): string
     const repeats = Math.min(bank.repeats, 8);
     return join([
       text(left - 8, y(i) + 12, address(bank.offset, digits), { mono: true, small: true, anchor: "end" }),
-      rect(left, y(i), 236, row, {
+      rect(left, y(i), box, row, {
         ...(bank.use === "safe" ? {} : tone),
         "stroke-dasharray": bank.use === "safe" ? dashes : undefined,
         rx: 0,
       }),
       // Each repeat of a small image begins at a short tick.
       ...Array.from({ length: repeats - 1 }, (_, k) => {
-        const x = left + (236 * (k + 1)) / repeats;
+        const x = left + (box * (k + 1)) / repeats;
         return line(x, y(i) + row - 8, x, y(i) + row, { "stroke-width": weight.thin });
       }),
       text(left + 8, y(i) + 17, `bank ${bank.index}`, { small: true }),
       text(left + 62, y(i) + 17, bank.version, { mono: true, bold: true }),
       bank.repeats > 1 ? text(left + 62, y(i) + 31, `${bank.repeats} times over`, { small: true }) : nothing,
-      text(left + 228, y(i) + 17, sizeOf(bank.size), { mono: true, small: true, anchor: "end" }),
-      ...lines.map((l, k) => text(levelsX + k * 36 + 12, y(i) + 17, level(l.bit, bank.index), { mono: true, anchor: "middle" })),
-      text(modesX, y(i) + 17, shorten(uses(bank), width - modesX - 4, { small: true }), { small: true }),
+      text(left + box - 8, y(i) + 17, sizeOf(bank.size), { mono: true, small: true, anchor: "end" }),
+      ...lines.map((l, k) => text(levelsX + k * step + 12, y(i) + 17, level(l.bit, bank.index), { mono: true, anchor: "middle" })),
+      narrow
+        ? text(modesX, y(i) + 48, shorten(uses(bank), box - 70, { small: true }), { small: true })
+        : text(modesX, y(i) + 17, shorten(uses(bank), width - modesX - 4, { small: true }), { small: true }),
     ]);
   };
 
@@ -62,11 +67,11 @@ export function bankMap(plan: BankMapInput, prefix: string, width = 640): string
 
   return drawing(
     { prefix, title: `Banks of the ${plan.device.family}`, says, width, height, class: "dw-banks" },
-    text(left, 22, shorten(plan.device.name, 236), {}),
-    ...lines.map((l, k) => text(levelsX + k * 36 + 12, 22, l.line, { mono: true, small: true, anchor: "middle" })),
-    text(modesX, 22, "mode", { small: true }),
+    text(left, 22, shorten(plan.device.name, box), {}),
+    ...lines.map((l, k) => text(levelsX + k * step + 12, 22, l.line, { mono: true, small: true, anchor: "middle" })),
+    narrow ? nothing : text(modesX, 22, "mode", { small: true }),
     ...banks.map(draw),
     text(left - 8, y(banks.length) + 12, address(plan.device.capacity, digits), { mono: true, small: true, anchor: "end" }),
-    text(levelsX, y(banks.length) + 14, "H: open, L: contact closed", { small: true }),
+    text(width - 4, y(banks.length) + 16, "H: open, L: contact closed", { small: true, anchor: "end" }),
   );
 }

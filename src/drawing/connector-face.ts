@@ -35,23 +35,28 @@ function scaleOf(face: Face): number {
   return Math.max(23 / nearest, Math.min(pixelsPerMm, faceWidth / wide));
 }
 
-export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "key">, face: Face, prefix: string): string {
+export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "key">, face: Face, prefix: string, within = 640): string {
   const scale = scaleOf(face);
   const reach = (get: (c: Face["contacts"][number]) => number) => Math.max(...face.contacts.map((c) => Math.abs(get(c))), 0);
   const wide = 2 * (reach((c) => c.x_mm) + 3.4) * scale;
   const tall = 2 * (reach((c) => c.y_mm) + 3) * scale;
+  const seen = `${connector.id}, ${face.says}`;
+  const titles = wrap(seen, within - 8, { bold: true });
+  const head = 15 + titles.length * 15;
   const fieldWidth = Math.max(wide, 200);
   const x = (mm: number) => fieldWidth / 2 + mm * scale;
-  const y = (mm: number) => 30 + tall / 2 - mm * scale;
+  const y = (mm: number) => head + tall / 2 - mm * scale;
   const r = Math.min(10, Math.max(8.5, scale));
   const ordered = [...face.contacts].sort((a, b) => a.contact.localeCompare(b.contact, "en", { numeric: true }));
   const used = ordered.filter((c) => c.net !== undefined || c.label !== undefined);
   const spare = ordered.filter((c) => !used.includes(c)).map((c) => c.contact);
   const spareLines = spare.length === 0 ? [] : wrap(`not used: ${spare.join(", ")}`, 170, { small: true });
-  const listX = fieldWidth + 20;
-  const seen = `${connector.id}, ${face.says}`;
-  const width = Math.max(listX + 190, widthOf(seen, { bold: true }) + 8);
-  const height = Math.max(30 + tall + 12, 46 + (used.length + spareLines.length) * 16);
+  // On a narrow page the list stands under the face.
+  const narrow = fieldWidth + 210 > within;
+  const listX = narrow ? 4 : fieldWidth + 20;
+  const listTop = narrow ? head + tall + 26 : head + 16;
+  const width = Math.max(fieldWidth, listX + 190, ...titles.map((t) => widthOf(t, { bold: true }) + 8));
+  const height = Math.max(head + tall + 12, listTop + (used.length + spareLines.length) * 16);
 
   const contacts = face.contacts.map((c) =>
     join([
@@ -65,16 +70,16 @@ export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "ke
   );
   const list = used.map((c, i) =>
     join([
-      text(listX + 20, 46 + i * 16, c.contact, { mono: true, small: true, anchor: "end" }),
-      text(listX + 30, 46 + i * 16, shorten(c.label ?? "", 160, { small: true }), { small: true }),
+      text(listX + 20, listTop + i * 16, c.contact, { mono: true, small: true, anchor: "end" }),
+      text(listX + 30, listTop + i * 16, shorten(c.label ?? "", 160, { small: true }), { small: true }),
     ]),
   );
-  const rest = spareLines.map((l, i) => text(listX + 8, 46 + (used.length + i) * 16, l, { small: true, class: "dw-quiet" }));
+  const rest = spareLines.map((l, i) => text(listX + 8, listTop + (used.length + i) * 16, l, { small: true, class: "dw-quiet" }));
   const says =
     `${seen}. ${ordered.map((c) => `Contact ${c.contact}: ${c.label ?? "not used"}.`).join(" ")} ${connector.key ?? ""}`.trimEnd();
   return drawing(
     { prefix, title: `${connector.name}: ${face.says}`, says, width, height, class: "dw-face" },
-    text(4, 16, seen, { bold: true }),
+    ...titles.map((t, i) => text(4, 16 + i * 15, t, { bold: true })),
     outline(face, x, y),
     ...contacts,
     ...list,

@@ -12,12 +12,11 @@ export interface DevicePinsInput {
 }
 
 const pitch = 20;
-const body = 108;
 
 const shortWork: Readonly<Record<PinWork["does"], string>> = {
-  "lift-and-switch": "lift, to the switch",
-  "wire-in-place": "wire in place",
-  "overhang-and-switch": "overhangs, to the switch",
+  "lift-and-switch": "lift",
+  "wire-in-place": "wire",
+  "overhang-and-switch": "overhangs",
   "lift-and-tie": "lift, tie",
   tie: "tie",
   "lift-and-wire": "lift, wire",
@@ -25,6 +24,7 @@ const shortWork: Readonly<Record<PinWork["does"], string>> = {
 
 export function devicePins(device: DevicePinsInput, prefix: string, width = 640): string {
   const half = Math.ceil(device.pins.length / 2);
+  const body = width < 480 ? 84 : 108;
   const left = (width - body) / 2;
   const top = 30;
   const height = top + half * pitch + 36;

@@ -1,5 +1,5 @@
 // Tests over the years: one mark a tested build on a line of time, numbered, with the list below it.
-import { circle, drawing, join, line, path, type Svg, shorten, text, weight } from "./svg.js";
+import { circle, drawing, join, line, path, type Svg, text, weight, wrap } from "./svg.js";
 
 export interface EvidenceEvent {
   /** YYYY, YYYY-MM or YYYY-MM-DD. */
@@ -62,8 +62,13 @@ export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, w
   const axis = y + 4;
   const every = Math.ceil((to - from) / 8);
   const ticks = Array.from({ length: Math.floor((to - from) / every) + 1 }, (_, i) => from + i * every);
-  const listTop = axis + 42;
-  const height = listTop + sorted.length * 16;
+  const labels = placed.map((p) => wrap(p.event.label, width - 142, { small: true }));
+  const listAt: number[] = [];
+  let height = axis + 42;
+  for (const l of labels) {
+    listAt.push(height);
+    height += l.length * 14 + 3;
+  }
   const says = sorted.map((e) => `${e.date}: ${e.label}, ${laneWord[e.outcome]}.`).join(" ");
 
   return drawing(
@@ -83,10 +88,10 @@ export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, w
     }),
     ...placed.map((p, i) =>
       join([
-        text(26, listTop + i * 16, String(i + 1), { mono: true, small: true, anchor: "end" }),
-        text(36, listTop + i * 16, p.event.date, { mono: true, small: true }),
-        mark(p.event.outcome, 124, listTop - 4 + i * 16),
-        text(138, listTop + i * 16, shorten(p.event.label, width - 142, { small: true }), { small: true }),
+        text(26, listAt[i]!, String(i + 1), { mono: true, small: true, anchor: "end" }),
+        text(36, listAt[i]!, p.event.date, { mono: true, small: true }),
+        mark(p.event.outcome, 124, listAt[i]! - 4),
+        ...labels[i]!.map((l, k) => text(138, listAt[i]! + k * 14, l, { small: true })),
       ]),
     ),
   );

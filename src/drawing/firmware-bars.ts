@@ -16,9 +16,6 @@ export interface FirmwareBars {
   readonly rows: readonly FirmwareRow[];
 }
 
-const row = 30;
-const left = 190;
-
 interface Run {
   readonly verdict: Verdict;
   readonly from: number;
@@ -36,6 +33,10 @@ export function runsOf(verdicts: readonly Verdict[]): Run[] {
 }
 
 export function firmwareBars(bars: FirmwareBars, prefix: string, width = 640): string {
+  // On a narrow page the name stands above its bar, not beside it.
+  const narrow = width < 480;
+  const left = narrow ? 4 : 190;
+  const row = narrow ? 44 : 30;
   const count = Math.max(1, bars.releases.length);
   const step = (width - left - 8) / count;
   const labels = bars.releases.map((r) => r.id);
@@ -43,6 +44,10 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, width = 640): s
   const top = upright ? 16 + Math.max(...labels.map((l) => widthOf(l, { mono: true, small: true }))) : 30;
   const x = (i: number) => left + i * step;
   const y = (i: number) => top + i * row;
+  const rule = (i: number) =>
+    narrow
+      ? join(bars.rows.map((_, k) => line(x(i), y(k) + 20, x(i), y(k) + row - 4, { "stroke-width": weight.thin, "stroke-opacity": 0.3 })))
+      : line(x(i), top, x(i), height - 8, { "stroke-width": weight.thin, "stroke-opacity": 0.3 });
   const height = top + bars.rows.length * row + 8;
 
   const heads = bars.releases.map((r, i) => {
@@ -58,7 +63,7 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, width = 640): s
   const bar = (run: Run, i: number): Svg => {
     const from = x(run.from) + 1;
     const wide = (run.to - run.from + 1) * step - 2;
-    const middle = y(i) + row / 2;
+    const middle = y(i) + row - 15;
     switch (run.verdict) {
       case "workable":
         return rect(from, middle - 8, wide, 16, { fill: "currentColor", "fill-opacity": 0.55, class: "dw-works" });
@@ -88,12 +93,12 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, width = 640): s
   return drawing(
     { prefix, title: `${bars.family}: what works with which release`, says, width, height, class: "dw-firmware" },
     ...heads,
-    ...bars.releases.map((_, i) =>
-      i === 0 ? nothing : line(x(i), top, x(i), height - 8, { "stroke-width": weight.thin, "stroke-opacity": 0.3 }),
-    ),
+    ...bars.releases.map((_, i) => (i === 0 ? nothing : rule(i))),
     line(left, top - 2, width - 8, top - 2, { "stroke-width": weight.thin }),
     ...bars.rows.flatMap((r, i) => [
-      text(left - 10, y(i) + row / 2 + 4, shorten(r.name, left - 14), { anchor: "end" }),
+      narrow
+        ? text(left, y(i) + 16, shorten(r.name, width - 8))
+        : text(left - 10, y(i) + row / 2 + 4, shorten(r.name, left - 14), { anchor: "end" }),
       ...runsOf(r.verdicts).map((run) => bar(run, i)),
     ]),
   );

@@ -1,6 +1,6 @@
 // Load of each supply rail against its limit. A current nobody has measured is drawn as an open end, never as nothing.
 import { withUnit } from "./numbers.js";
-import { dashes, drawing, join, line, nothing, rect, type Svg, shorten, text, tone, weight } from "./svg.js";
+import { dashes, drawing, join, line, nothing, rect, type Svg, text, tone, weight, wrap } from "./svg.js";
 
 export interface RailLoad {
   readonly rail: string;
@@ -14,6 +14,7 @@ export interface RailLoad {
 }
 
 const row = 48;
+const lineHeight = 14;
 const left = 56;
 
 /** "1.85 A of 4 A, 2.15 A to spare": the same words beside the bar and for a screen reader. */
@@ -34,8 +35,15 @@ export function railBars(loads: readonly RailLoad[], prefix: string, width = 640
   const full = width - left - 12;
   // Each rail is drawn against its own limit, at four fifths of the width, so that an overload has room to show.
   const limitX = left + full * 0.8;
+  const lines = loads.map((load) => wrap(railWords(load), full, { small: true }));
+  const tops: number[] = [];
+  let height = 8;
+  for (const l of lines) {
+    tops.push(height);
+    height += row + (l.length - 1) * lineHeight;
+  }
   const bar = (load: RailLoad, i: number): Svg => {
-    const top = 8 + i * row;
+    const top = tops[i]!;
     const sure = load.used_A === "unknown" ? (load.atLeast_A ?? 0) : load.used_A;
     const part = sure === 0 ? 0 : load.limit_A === "unknown" ? 0.5 : load.limit_A === 0 ? 1.25 : sure / load.limit_A;
     const end = left + Math.min(full, full * 0.8 * part);
@@ -52,12 +60,9 @@ export function railBars(loads: readonly RailLoad[], prefix: string, width = 640
       open ? rect(end, top + 9, Math.min(36, left + full - end), 10, { "stroke-dasharray": "3 2", rx: 0 }) : nothing,
       open ? text(end + 14, top + 18, "?", { small: true, bold: true }) : nothing,
       load.limit_A === "unknown" ? nothing : line(limitX, top + 1, limitX, top + 27, { "stroke-width": weight.heavy }),
-      text(left, top + 38, shorten(railWords(load), full, { small: true }), { small: true }),
+      ...lines[i]!.map((l, k) => text(left, top + 38 + k * lineHeight, l, { small: true })),
     ]);
   };
   const says = `Each bar ends at the heavy line when the rail is fully loaded. ${loads.map((l) => `${l.rail}: ${railWords(l)}.`).join(" ")}`;
-  return drawing(
-    { prefix, title: "Load of the supply rails", says, width, height: 8 + loads.length * row, class: "dw-rails" },
-    ...loads.map(bar),
-  );
+  return drawing({ prefix, title: "Load of the supply rails", says, width, height, class: "dw-rails" }, ...loads.map(bar));
 }

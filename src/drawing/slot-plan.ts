@@ -32,8 +32,10 @@ export interface SlotPlan {
   readonly cards: readonly PlanCard[];
 }
 
-const row = 50;
-const left = 134;
+const row = 60;
+/** Top of the bar inside its row; the label stands above it, so that neither hides the other. */
+const barTop = 38;
+const barHeight = 14;
 
 /** Card and slot row it stands in. */
 interface Standing {
@@ -68,33 +70,37 @@ export function slotPlan(plan: SlotPlan, prefix: string, width = 640): string {
     (mm): mm is number => typeof mm === "number",
   );
   const longest = Math.max(100, ...lengths);
+  const marks = widest(slots.map((s) => s.id));
+  const openings = slots.some((s) => s.opening !== undefined) ? widest(slots.map((s) => s.opening ?? "")) + 34 : 0;
+  const left = 4 + Math.max(marks, 34) + 14 + openings;
   const room = width - left - 10;
   const scale = room / longest;
   const top = 26;
   const height = top + slots.length * row + 30;
   const y = (i: number) => top + i * row;
+  const cardAt = (i: number) => standing.find((s) => i >= s.first && i < s.first + s.rows);
 
   const drawSlot = (slot: PlanSlot, i: number): Svg => {
-    const reach = (typeof slot.longest_mm === "number" ? slot.longest_mm : longest) * scale;
     const known = typeof slot.longest_mm === "number";
-    const empty = !standing.some((s) => i >= s.first && i < s.first + s.rows);
+    const reach = (known ? (slot.longest_mm as number) : longest) * scale;
+    const frame = { "stroke-width": weight.thin, "stroke-dasharray": known ? undefined : dashes, rx: 0, class: "dw-slot" };
     return join([
-      text(4, y(i) + 20, slot.id, { mono: true, bold: true }),
-      text(4, y(i) + 35, shorten(slot.edge, 62, { small: true }), { small: true }),
-      rect(left, y(i) + 4, reach, row - 8, {
-        "stroke-width": weight.thin,
-        "stroke-dasharray": known ? undefined : dashes,
-        class: "dw-slot",
-      }),
-      line(left + 14, y(i) + row - 7, left + Math.min(reach, 150 * scale), y(i) + row - 7, { "stroke-width": weight.heavy }),
-      empty ? text(left + 14, y(i) + 25, "empty", { class: "dw-quiet" }) : nothing,
+      text(4, y(i) + 16, slot.id, { mono: true, bold: true }),
+      text(4, y(i) + 31, slot.edge, { small: true }),
+      rect(left, y(i) + barTop, reach, barHeight, frame),
+      cardAt(i) === undefined ? text(left, y(i) + 31, "empty", { small: true, class: "dw-quiet" }) : nothing,
     ]);
   };
 
   const drawCard = ({ card, first, rows }: Standing): Svg => {
     const known = typeof card.length_mm === "number";
     const long = (known ? (card.length_mm as number) : longest * 0.75) * scale;
-    const tall = rows * row - 12;
+    const look = {
+      ...(card.off ? {} : { ...tone, "fill-opacity": 0.45 }),
+      "stroke-dasharray": card.off || !known ? dashes : undefined,
+      rx: 0,
+      class: card.off ? "dw-card dw-off" : "dw-card",
+    };
     const detail = [
       card.off ? "switched off" : undefined,
       known ? withUnit(card.length_mm as number, "mm", 0) : "length not known",
@@ -102,16 +108,21 @@ export function slotPlan(plan: SlotPlan, prefix: string, width = 640): string {
     ]
       .filter(Boolean)
       .join(" · ");
-    // A card too short for its label keeps it, running on over the empty part of its slot.
-    const label = Math.max(long, room) - 22;
+    const bars = Array.from({ length: rows }, (_, k) => rect(left, y(first + k) + barTop, long, barHeight, look));
+    const joints = Array.from({ length: rows - 1 }, (_, k) =>
+      join([
+        line(left + 3, y(first + k) + barTop + barHeight, left + 3, y(first + k + 1) + barTop, { "stroke-width": weight.heavy }),
+        text(left + 12, y(first + k + 1) + 31, shorten(`${card.name}, continued`, room - 12, { small: true }), {
+          small: true,
+          class: "dw-quiet",
+        }),
+      ]),
+    );
     return join([
-      rect(left, y(first) + 6, long, tall, {
-        ...(card.off ? {} : tone),
-        "stroke-dasharray": card.off || !known ? dashes : undefined,
-        class: card.off ? "dw-card dw-off" : "dw-card",
-      }),
-      text(left + 14, y(first) + 20, shorten(card.name, label, { bold: true }), { bold: true }),
-      text(left + 14, y(first) + 34, shorten(detail, label, { small: true }), { small: true }),
+      ...bars,
+      text(left, y(first) + 16, shorten(card.name, room, { bold: true }), { bold: true }),
+      text(left, y(first) + 31, shorten(detail, room, { small: true }), { small: true }),
+      ...joints,
     ]);
   };
 
@@ -119,28 +130,24 @@ export function slotPlan(plan: SlotPlan, prefix: string, width = 640): string {
     if (slot.opening === undefined) return nothing;
     const used = standing.some((s) => s.card.usesOpening && s.first === i);
     const sharedWith = slots.findIndex((other, j) => j > i && other.opening === slot.opening);
-    const name = slot.opening.length > 5 ? "" : slot.opening;
-    const bracket =
+    const middle = barTop + barHeight / 2;
+    return join([
+      rect(left - 14, y(i) + barTop - 6, 7, barHeight + 12, { ...(used ? { fill: "currentColor" } : {}), rx: 0 }),
+      text(left - 24, y(i) + middle + 4, slot.opening, { mono: true, small: true, anchor: "end" }),
+      // A bracket beside the bars says that two slots share one opening.
       sharedWith < 0
         ? nothing
-        : join([
-            path(`M${left - 20} ${y(i) + 23}H${left - 27}V${y(sharedWith) + 23}H${left - 20}`, { "stroke-width": weight.thin }),
-            text(left - 32, (y(i) + y(sharedWith)) / 2 + 27, "shared", { small: true, anchor: "end" }),
-          ]);
-    return join([
-      rect(left - 18, y(i) + 8, 9, row - 16, { ...(used ? { fill: "currentColor" } : {}), rx: 0 }),
-      name === "" ? nothing : text(left - 32, y(i) + 20, name, { mono: true, small: true, anchor: "end" }),
-      bracket,
+        : path(`M${left - 14} ${y(i) + middle}H${left - 19}V${y(sharedWith) + middle}H${left - 14}`, { "stroke-width": weight.thin }),
     ]);
   };
 
   const scaleLine = (): Svg => {
-    const step = longest > 200 ? 100 : 50;
-    const marks = Array.from({ length: Math.floor(longest / step) + 1 }, (_, k) => k * step);
+    const step = [50, 100, 200].find((mm) => mm * scale > 80) ?? 400;
+    const ticks = Array.from({ length: Math.floor(longest / step) + 1 }, (_, k) => k * step);
     const base = y(slots.length) + 6;
     return join([
       line(left, base, left + longest * scale, base, { "stroke-width": weight.thin }),
-      ...marks.map((mm) => {
+      ...ticks.map((mm) => {
         const x = left + mm * scale;
         const label = mm === 0 ? "0" : withUnit(mm, "mm", 0);
         const anchor = x + widthOf(label, { small: true }) / 2 > width ? "end" : mm === 0 ? "start" : "middle";
@@ -152,11 +159,15 @@ export function slotPlan(plan: SlotPlan, prefix: string, width = 640): string {
   return drawing(
     { prefix, title: `Slots of the ${plan.board}`, says: describe(plan, slots, standing), width, height, class: "dw-slots" },
     text(4, 14, "slot", { small: true }),
-    text(left - 4, 14, "rear", { small: true, anchor: "end" }),
+    openings === 0 ? nothing : text(left - 7, 14, "rear", { small: true, anchor: "end" }),
     text(width - 10, 14, "front", { small: true, anchor: "end" }),
     ...slots.map(drawSlot),
     ...standing.map(drawCard),
     ...slots.map(drawOpening),
     scaleLine(),
   );
+}
+
+function widest(labels: readonly string[]): number {
+  return Math.max(0, ...labels.map((l) => widthOf(l, { mono: true, bold: true })));
 }

@@ -92,11 +92,11 @@ export function shorten(says: string, width: number, style: TextStyle = {}): str
   return `${cut.join("").trimEnd()}…`;
 }
 
-/** The text broken at spaces into lines that fit. */
+/** The text broken at plain spaces into lines that fit; a thin space holds number and unit together. */
 export function wrap(says: string, width: number, style: TextStyle = {}): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of says.split(/\s+/)) {
+  for (const word of says.split(/[ \n]+/)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (line !== "" && widthOf(longer, style) > width) {
       lines.push(line);

@@ -1,17 +1,21 @@
 // The switch as a schematic: poles with their contacts at the left, one upright for each net, where each net goes below.
-// Uprights end the higher the further right they stand, so that no wire ever runs through a label.
+// Of the uprights the leftmost ends first, and its words stand to the left of all that still run on: no wire meets a label.
 import type { End, SwitchSection, Wire, WiringPlan } from "../wiring/index.js";
-import { circle, drawing, join, line, nothing, path, rect, type Svg, shorten, size, text, weight, widthOf, wrap } from "./svg.js";
+import { circle, drawing, join, line, nothing, path, rect, type Svg, shorten, text, weight, widthOf, wrap } from "./svg.js";
 
 export type SwitchWiringInput = Pick<WiringPlan, "switch" | "contacts" | "wires" | "pullUps" | "nets">;
 
 const rowHeight = 32;
 const poleGap = 18;
-const hubX = 104;
-const throwX = 162;
-const railsFrom = 300;
-const railStep = 34;
 const lineHeight = 15;
+
+/** Places across the page; tighter on a narrow one. */
+function columns(width: number, hubs: number, longestLabel: number) {
+  const narrow = width < 480;
+  const hubX = 24 + (hubs - 1) * 12 + 62;
+  const throwX = hubX + (narrow ? 46 : 58);
+  return { hubX, throwX, railsFrom: throwX + 10 + longestLabel + 14, railStep: narrow ? 26 : 34, railLeft: (i: number) => 14 + i * 12 };
+}
 
 interface Rail {
   readonly net: string;
@@ -32,7 +36,7 @@ function destinations(plan: SwitchWiringInput, net: string): string {
     note(w.from, w.fromText);
     note(w.to, w.toText);
   }
-  const pullUps = plan.pullUps.filter((r) => r.net === net).map((r) => `${r.id}, ${ohms(r.ohms)} to +5 V`);
+  const pullUps = plan.pullUps.filter((r) => r.net === net).map((r) => `${r.id}, ${ohms(r.ohms)} to +5\u2009V`);
   const numbers = wires.map((w: Wire) => w.number);
   const tail = numbers.length === 0 ? "" : ` (${numbers.length === 1 ? "wire" : "wires"} ${numbers.join(", ")})`;
   return `${[...seen.values(), ...pullUps].join("; ")}${tail}`;
@@ -90,28 +94,40 @@ function throwWords(t: SwitchSection["throws"][number]): string {
   return t.net === undefined ? `${positionWords(t.positions)}, not used` : positionWords(t.positions);
 }
 
-export function switchWiring(plan: SwitchWiringInput, prefix: string, atLeast = 640): string {
+export function switchWiring(plan: SwitchWiringInput, prefix: string, atMost = 640): string {
   const { sections } = plan.switch;
   const { hubs, throws } = netsOf(sections);
+  const { hubX, throwX, railsFrom, railStep, railLeft } = columns(
+    atMost,
+    hubs.length,
+    Math.max(
+      0,
+      ...sections.flatMap((s) =>
+        s.throws.map((t) => widthOf(t.terminal, { mono: true, small: true }) + 6 + widthOf(throwWords(t), { small: true })),
+      ),
+    ),
+  );
   const position = plan.contacts[0]?.position ?? plan.switch.positions[0] ?? "";
-  const textX = railsFrom + Math.max(0, throws.length - 1) * railStep + 26;
-  const width = Math.max(atLeast, textX + 220);
+  const railX = (i: number) => railsFrom + i * railStep;
+  const width = Math.max(railX(throws.length - 1) + 24, 300);
+  const wordsX = railLeft(hubs.length - 1) + 34;
   const top = plan.pullUps.length > 0 ? 70 : 22;
   const { y, end } = poleRows(sections, top);
 
   const labelOf = (net: string) => plan.nets.find((n) => n.id === net)?.label ?? net;
-  const makeRail = (net: string, x: number): Rail => ({
+  const makeRail = (net: string, x: number, until: number): Rail => ({
     net,
     x,
-    label: labelOf(net),
-    lines: wrap(destinations(plan, net), width - textX - 8, { small: true }),
+    label: shorten(labelOf(net), until - wordsX - 30, { mono: true, bold: true }),
+    lines: wrap(destinations(plan, net), until - wordsX - 14, { small: true }),
     ground: plan.nets.find((n) => n.id === net)?.kind === "ground",
   });
-  // From the left: hub nets, then throw nets. A net on both sides has an upright on each and one row below.
-  const left = hubs.map((net, i) => makeRail(net, 24 + i * 16));
-  const right = throws.map((net, i) => makeRail(net, railsFrom + i * railStep));
-  const rowsBelow = [...right].reverse().filter((r) => !hubs.includes(r.net));
-  const order = [...rowsBelow, ...[...left].reverse()];
+  // A net that is hub and throw alike has an upright on each side and one row, among the hubs' rows at the bottom.
+  const right = throws.map((net, i) => makeRail(net, railX(i), railX(i)));
+  const both = right.filter((r) => hubs.includes(r.net));
+  const until = Math.min(width, ...both.map((r) => r.x));
+  const left = hubs.map((net, i) => makeRail(net, railLeft(i), until));
+  const order = [...right.filter((r) => !hubs.includes(r.net)), ...[...left].reverse()];
   const rowY = new Map<string, number>();
   let foot = end + 8;
   for (const r of order) {
@@ -127,8 +143,8 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, atLeast = 
     // An open blade points between two contacts, never at one.
     const bladeEnd = closed >= 0 ? { x: throwX - 4, y: y(p, closed) } : { x: throwX - 22, y: middle - rowHeight / 2 + 2 };
     return join([
-      text(hubRail.x + 14 + (left.length - 1 - left.indexOf(hubRail)) * 16, middle - 7, section.hub, { mono: true, small: true }),
-      text(hubRail.x + 14 + (left.length - 1 - left.indexOf(hubRail)) * 16, middle + 17, `pole ${section.pole}`, { small: true }),
+      text(railLeft(hubs.length - 1) + 12, middle - 7, section.hub, { mono: true, small: true }),
+      text(railLeft(hubs.length - 1) + 12, middle + 17, `pole ${section.pole}`, { small: true }),
       line(hubRail.x, middle, hubX - 4, middle),
       dot(hubRail.x, middle),
       circle(hubX, middle, 4),
@@ -159,14 +175,25 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, atLeast = 
     const pullUp = hub ? undefined : plan.pullUps.find((r) => r.net === rail.net);
     const from = pullUp ? top - 4 : firstTouch(rail.net, hub);
     const to = rowY.get(rail.net)!;
-    const joins = !hub && hubs.includes(rail.net);
+    const written = widthOf(rail.label, { mono: true, bold: true });
+    const words = [
+      text(wordsX, to + 4, rail.label, { mono: true, bold: true }),
+      ...rail.lines.map((l, k) => text(wordsX, to + 4 + (k + 1) * lineHeight, l, { small: true })),
+    ];
+    if (hub)
+      return join([
+        line(rail.x, from, rail.x, to),
+        line(rail.x, to, wordsX - (rail.ground ? 20 : 6), to),
+        rail.ground ? groundSign(wordsX - 20, to) : path(`M${wordsX - 11} ${to - 3}l5 3l-5 3`),
+        ...words,
+      ]);
+    const tip = wordsX + written + 6;
     return join([
       line(rail.x, from, rail.x, to),
       pullUp ? pullUpSign(rail.x, top - 4, pullUp.id) : nothing,
-      joins ? dot(rail.x, to) : line(rail.x, to, textX - 8 - (rail.ground ? 16 : 0), to),
-      joins ? nothing : rail.ground ? groundSign(textX - 24, to) : path(`M${textX - 12} ${to - 3}l5 3l-5 3`),
-      joins ? nothing : text(textX, to + 4, shorten(rail.label, width - textX - 8, { mono: true, bold: true }), { mono: true, bold: true }),
-      ...(joins ? [] : rail.lines.map((l, k) => text(textX, to + 4 + (k + 1) * lineHeight, l, { small: true }))),
+      line(rail.x, to, tip, to),
+      path(`M${tip + 5} ${to - 3}l-5 3l5 3`),
+      ...(hubs.includes(rail.net) ? [] : words),
     ]);
   };
 
@@ -178,8 +205,10 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, atLeast = 
           "stroke-dasharray": "2 3",
         });
 
-  const caption = `Drawn in position ${position}. A dot joins; wires that cross without one do not touch.`;
-  const height = foot + 22;
+  const caption = wrap(`Drawn in position ${position}. A dot joins; wires that cross without one do not touch.`, width - 8, {
+    small: true,
+  });
+  const height = foot + 8 + caption.length * lineHeight;
   const says = [
     `${plan.switch.name}, ${sections.length} ${sections.length === 1 ? "pole" : "poles"}, drawn in position ${position}.`,
     ...sections.flatMap((s) =>
@@ -197,6 +226,6 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, atLeast = 
     ...left.map((r) => upright(r, true)),
     ...right.map((r) => upright(r, false)),
     ...sections.map(contact),
-    text(4, height - size.small + 4, caption, { small: true }),
+    ...caption.map((l, i) => text(4, foot + 16 + i * lineHeight, l, { small: true })),
   );
 }
