@@ -1,7 +1,7 @@
 // What the modes ask of the switch: one firmware a mode, and every card whose on and off differs between modes, in its own sense.
 // Cards that never change get a note; a card that must change and cannot be wired is a reason to refuse.
 import type { Catalogue } from "../catalogue/index.js";
-import type { Combination } from "../planning/answer.js";
+import type { Combination } from "../planning/index.js";
 import type { WayOut, WiringOptions, WiringReason } from "./types.js";
 
 /** A contact that grounds one point of a card. */

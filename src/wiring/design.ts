@@ -3,7 +3,8 @@
 import type { Catalogue } from "../catalogue/index.js";
 import type { MemoryDevice, Switch } from "../records/index.js";
 import { compare } from "./connectors.js";
-import { type ContactPlan, contactPlans } from "./contacts.js";
+import type { ContactPlan } from "./contactPlan.js";
+import { contactPlans } from "./contacts.js";
 import type { Demands } from "./demands.js";
 import { type DeviceFit, fitDevice, type LineFit } from "./device.js";
 import type { Sockets } from "./sockets.js";

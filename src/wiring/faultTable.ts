@@ -1,9 +1,9 @@
 // The fault table: every fault simulated at every position, grouped by what is seen, with what tells twins apart and the one
 // further observation that would tell most.
 import type { BuiltModel } from "./buildModel.js";
-import type { FaultCase } from "./faults.js";
+import type { FaultCase } from "./faultCase.js";
 import { separate } from "./measure.js";
-import { type RawState, rawState, shownText, type Variant } from "./model.js";
+import { type RawState, rawState, shownText, stateAt, type Variant } from "./model.js";
 import type { FaultGroup, FaultTable, Observation } from "./types.js";
 
 export function faultTable(built: BuiltModel, cases: readonly FaultCase[], pointName: (node: number) => string | undefined): FaultTable {
@@ -13,9 +13,11 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
   const plannedKey = keyOf(planned);
   const groups = new Map<string, { seen: Observation[]; cases: FaultCase[] }>();
   const silent: FaultCase[] = [];
+  const base: string[] = [];
   for (const c of cases) {
     const seen = observe(built, c.variant, positions);
     const key = keyOf(seen);
+    base.push(key);
     if (key === plannedKey) silent.push(c);
     else {
       const group = groups.get(key) ?? { seen, cases: [] };
@@ -39,7 +41,7 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
     cases.length === 0
       ? "There is nothing to mistake here."
       : `Of ${cases.length} faults simulated, ${cases.length - silent.length} show at some position, in ${made.length} different ways; ${alone} stand alone, the others are told apart by the measurements given. ${silent.length} change nothing that is seen.`;
-  const suggestion = suggest(built, cases, positions, made.length, plannedKey);
+  const suggestion = suggest(built, cases, base, positions, made.length, plannedKey);
   return {
     groups: made,
     silent: silent.map((c) => c.fault),
@@ -57,7 +59,7 @@ function differing(group: FaultGroup): number {
 
 export function observe(built: BuiltModel, variant: Variant, positions: readonly number[]): Observation[] {
   const { model } = built;
-  return positions.map((p) => observation(built, rawState(model, variant, variant.closed[p]!), model.positions[p]!));
+  return positions.map((p) => observation(built, stateAt(model, variant, p), model.positions[p]!));
 }
 
 function observation(built: BuiltModel, raw: RawState, position: string): Observation {
@@ -85,15 +87,15 @@ export function observationText(o: Observation): string {
 function suggest(
   built: BuiltModel,
   cases: readonly FaultCase[],
+  base: readonly string[],
   positions: readonly number[],
   before: number,
   plannedKey: string,
 ): FaultTable["suggestion"] {
   const { model, good } = built;
-  const base = cases.map((c) => keyOf(observe(built, c.variant, positions)));
   const extras: { says: string; of: (variant: Variant) => string }[] = model.lines.map((line, i) => ({
     says: `Measure the level of ${line.line} at the device pin at every position as well.`,
-    of: (variant) => positions.map((p) => rawState(model, variant, variant.closed[p]!).levels[i]).join(" "),
+    of: (variant) => positions.map((p) => stateAt(model, variant, p).levels[i]).join(" "),
   }));
   if (built.plug.length > 0) {
     const loom = new Set(built.plug.map((p) => p.b));

@@ -1,7 +1,7 @@
 // The loom of a candidate: its nets, where each ends in the machine and on the switch, the connectors and cables that carry them,
 // pull-ups, and the wires. What the wires do is for the simulation.
 import type { Catalogue } from "../catalogue/index.js";
-import type { Combination } from "../planning/answer.js";
+import type { Combination } from "../planning/index.js";
 import { type Cable, known, type Resistor } from "../records/index.js";
 import { type ConnectorPair, compare, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
 import type { Demands } from "./demands.js";

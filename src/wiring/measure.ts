@@ -1,19 +1,24 @@
 // The extra measurement that tells twins apart: with the power off, between which two points a meter must show a connection, at
 // which position; or reading the device back. Chosen greedily: the one that splits the most comes first.
 import type { BuiltModel } from "./buildModel.js";
-import type { FaultCase } from "./faults.js";
-import { solveVariant } from "./model.js";
-import type { Solved } from "./netlist.js";
+import type { FaultCase } from "./faultCase.js";
+import { solvedAt } from "./model.js";
+import { supplyNode } from "./netlist.js";
 import type { Measurement } from "./types.js";
 
-/** A group of more faults than this gets no tree of measurements: the plan asks for the wires to be checked one by one. */
-const mostMeasured = 60;
+/** A group of more faults than this gets no measurements: its wires are checked one by one. */
+const mostMeasured = 80;
 const mostSteps = 8;
 
-interface Candidate {
-  readonly says: string;
-  /** What each fault would show. */
+/** A measurement on offer: what it shows for each fault, and its words, made only when it is chosen. */
+interface Offer {
   readonly shows: readonly string[];
+  readonly says: () => string;
+}
+
+export interface Separated {
+  readonly measurements: readonly Measurement[];
+  readonly twins: readonly (readonly string[])[];
 }
 
 export function separate(
@@ -21,86 +26,101 @@ export function separate(
   cases: readonly FaultCase[],
   positions: readonly number[],
   pointName: (node: number) => string | undefined,
-): { readonly measurements: readonly Measurement[]; readonly twins: readonly (readonly string[])[] } {
+): Separated {
   const ids = cases.map((c) => c.fault.id);
   if (cases.length < 2) return { measurements: [], twins: [] };
   if (cases.length > mostMeasured) return { measurements: [], twins: [ids] };
-  const offered = offer(built, cases, positions, pointName);
-  let classes: string[] = cases.map(() => "");
+  const offers = offersFor(built, cases, positions, pointName);
+  let classes: readonly number[] = cases.map(() => 0);
+  let count = 1;
   const measurements: Measurement[] = [];
-  while (measurements.length < mostSteps) {
-    const now = new Set(classes).size;
-    if (now === cases.length) break;
-    let best: Candidate | undefined;
-    let bestCount = now;
-    for (const candidate of offered) {
-      const count = new Set(classes.map((c, i) => `${c}|${candidate.shows[i]}`)).size;
-      if (count > bestCount) {
-        best = candidate;
-        bestCount = count;
-      }
+  while (measurements.length < mostSteps && count < cases.length) {
+    let best: Offer | undefined;
+    let bestCount = count;
+    for (const offer of offers) {
+      const split = refine(classes, offer.shows).count;
+      if (split > bestCount) [best, bestCount] = [offer, split];
     }
     if (!best) break;
-    const chosen = best;
-    classes = classes.map((c, i) => `${c}|${chosen.shows[i]}`);
-    const outcomes = [...new Set(chosen.shows)].map((sees) => ({ sees, faults: ids.filter((_, i) => chosen.shows[i] === sees) }));
-    measurements.push({ says: chosen.says, outcomes });
+    const { shows } = best;
+    ({ classes, count } = refine(classes, shows));
+    const outcomes = [...new Set(shows)].map((sees) => ({ sees, faults: ids.filter((_, i) => shows[i] === sees) }));
+    measurements.push({ says: best.says(), outcomes });
   }
-  const twins = [...new Set(classes)].map((c) => ids.filter((_, i) => classes[i] === c)).filter((t) => t.length > 1);
+  const twins = Array.from({ length: count }, (_, c) => ids.filter((_, i) => classes[i] === c)).filter((t) => t.length > 1);
   return { measurements, twins };
 }
 
-function offer(
+function refine(classes: readonly number[], shows: readonly string[]): { readonly classes: readonly number[]; readonly count: number } {
+  const names = new Map<string, number>();
+  const refined = classes.map((c, i) => {
+    const key = `${c}|${shows[i]}`;
+    const found = names.get(key) ?? names.size;
+    names.set(key, found);
+    return found;
+  });
+  return { classes: refined, count: names.size };
+}
+
+function offersFor(
   built: BuiltModel,
   cases: readonly FaultCase[],
   positions: readonly number[],
   pointName: (node: number) => string | undefined,
-): Candidate[] {
-  const { model, good } = built;
-  const offered: Candidate[] = [];
-  const add = (says: string, shows: readonly string[]) => {
-    if (new Set(shows).size > 1) offered.push({ says, shows });
+): readonly Offer[] {
+  const offers = new Map<string, Offer>();
+  const add = (shows: readonly string[], says: () => string) => {
+    const key = shows.join("|");
+    if (!offers.has(key) && shows.some((s) => s !== shows[0])) offers.set(key, { shows, says });
   };
-  if (cases.some((c) => c.burn)) {
-    const same = JSON.stringify(good.content);
+  for (const position of positions) addContinuity(built, cases, position, pointName, add);
+  addPullUps(built, cases, pointName, add);
+  for (const node of new Set(cases.flatMap((c) => c.variant.strong.map((s) => s.node)))) {
     add(
-      "Take the device out, read it back and compare the checksum of every bank with the burn recipe.",
-      cases.map((c) => (c.burn && JSON.stringify(c.variant.content) !== same ? "a bank differs" : "every bank is right")),
-    );
-  }
-  built.pullUps.forEach(({ id, node }, i) => {
-    add(
-      `Power off, device out: measure the resistance from ${pointName(node) ?? id} to +5 V; ${id} must show.`,
-      cases.map((c) =>
-        c.variant.pullUps.length <= i && c.variant.pullUps.length < good.pullUps.length
-          ? "open"
-          : c.variant.pullUps.includes(node)
-            ? "as marked"
-            : "open",
-      ),
-    );
-  });
-  const strong = [...new Set(cases.flatMap((c) => c.variant.strong.map((s) => s.node)))];
-  for (const node of strong) {
-    add(
-      `Power off: measure from ${pointName(node) ?? ""} to the socket contact below it; it must be open.`,
       cases.map((c) => (c.variant.strong.some((s) => s.node === node) ? "joined" : "open")),
+      () => `Power off: measure from ${pointName(node) ?? "the lifted pin"} to the socket contact below it; it must be open.`,
     );
   }
-  const points = model.nodes.map((_, node) => node).filter((node) => node !== 1 && pointName(node) !== undefined);
-  for (const position of positions) {
-    const solved: Solved[] = cases.map((c) => solveVariant(model, c.variant, c.variant.closed[position]!));
-    for (let i = 0; i < points.length; i += 1) {
-      for (let j = i + 1; j < points.length; j += 1) {
-        const [a, b] = [points[i]!, points[j]!];
-        const first = solved[0]!.group[a] === solved[0]!.group[b];
-        if (solved.every((s) => (s.group[a] === s.group[b]) === first)) continue;
-        add(
-          `Power off, device and cards out, switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
-          solved.map((s) => (s.group[a] === s.group[b] ? "joined" : "open")),
-        );
-      }
-    }
+  if (cases.some((c) => c.burn)) {
+    const planned = JSON.stringify(built.good.content);
+    add(
+      cases.map((c) => (c.burn && JSON.stringify(c.variant.content) !== planned ? "a bank differs" : "every bank is right")),
+      () => "Take the device out, read it back and compare the checksum of every bank with the burn recipe.",
+    );
   }
-  return offered;
+  return [...offers.values()];
+}
+
+type Add = (shows: readonly string[], says: () => string) => void;
+
+function addPullUps(built: BuiltModel, cases: readonly FaultCase[], pointName: (node: number) => string | undefined, add: Add): void {
+  for (const { id, node } of built.pullUps) {
+    add(
+      cases.map((c) => (c.variant.pullUps.includes(node) ? "as marked" : "open")),
+      () => `Power off, device out: measure the resistance from ${pointName(node) ?? id} to +5 V; ${id} must show.`,
+    );
+  }
+}
+
+function addContinuity(
+  built: BuiltModel,
+  cases: readonly FaultCase[],
+  position: number,
+  pointName: (node: number) => string | undefined,
+  add: Add,
+): void {
+  const { model } = built;
+  const groups = cases.map((c) => solvedAt(model, c.variant, position).group);
+  const points = model.nodes.flatMap((_, node) => (node !== supplyNode && pointName(node) !== undefined ? [node] : []));
+  points.forEach((a, i) => {
+    for (let j = i + 1; j < points.length; j += 1) {
+      const b = points[j]!;
+      const first = groups[0]![a] === groups[0]![b];
+      if (groups.every((g) => (g[a] === g[b]) === first)) continue;
+      add(
+        groups.map((g) => (g[a] === g[b] ? "joined" : "open")),
+        () => `Power off, device and cards out, switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
+      );
+    }
+  });
 }

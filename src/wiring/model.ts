@@ -64,12 +64,29 @@ export interface RawState {
   readonly short: boolean;
 }
 
-export function solveVariant(model: Model, variant: Variant, closed: readonly Join[]): Solved {
+const solvedBefore = new WeakMap<Variant, Solved[]>();
+
+/** The variant at a position of the knob; worked out once, since table, measurements and suggestion all ask. */
+export function solvedAt(model: Model, variant: Variant, position: number): Solved {
+  const known = solvedBefore.get(variant) ?? [];
+  solvedBefore.set(variant, known);
+  known[position] ??= solveVariant(model, variant, variant.closed[position]!);
+  return known[position];
+}
+
+function solveVariant(model: Model, variant: Variant, closed: readonly Join[]): Solved {
   return solve({ nodes: model.nodes, joins: variant.joins, pullUps: variant.pullUps, strong: variant.strong }, closed);
 }
 
+export function stateAt(model: Model, variant: Variant, position: number): RawState {
+  return readState(model, variant, solvedAt(model, variant, position));
+}
+
 export function rawState(model: Model, variant: Variant, closed: readonly Join[]): RawState {
-  const solved = solveVariant(model, variant, closed);
+  return readState(model, variant, solveVariant(model, variant, closed));
+}
+
+function readState(model: Model, variant: Variant, solved: Solved): RawState {
   const laneBanks = Array.from({ length: model.lanes }, (_, lane) => {
     let bank = model.fixedBits;
     for (const line of model.lines) {

@@ -1,9 +1,10 @@
 // Why the plan is the smallest of its kind, in words a reader can check, and what the next best would save or cost.
-import { codesWithin, fewestLines } from "./contacts.js";
+
 import { closedIn, type Demands } from "./demands.js";
 import { type Candidate, type Candidates, rankOf } from "./design.js";
 import { isUniform } from "./sections.js";
 import type { Optimality, RunnerUp } from "./types.js";
+import { codesWithin, fewestLines } from "./uniformContacts.js";
 
 export function optimalityOf(candidate: Candidate, demands: Demands, found: Candidates, someAtHand: boolean): Optimality {
   const { contacts } = candidate;

@@ -1,16 +1,17 @@
 // The plan as a whole: candidates in order of rank, the first that can be wired and simulates to what was planned is handed out.
 // Nothing that fails the simulation leaves this file.
 import type { Catalogue } from "../catalogue/index.js";
-import type { Combination } from "../planning/answer.js";
+import type { Combination } from "../planning/index.js";
 import { bankOf, bankTable, imageRepeats } from "./banks.js";
 import { benchTest } from "./benchTest.js";
 import { type BuiltModel, buildModel } from "./buildModel.js";
 import { cautionsOf } from "./cautions.js";
-import { hasStop } from "./contacts.js";
+import { hasStop } from "./contactPlan.js";
 import { type Demands, demandsOf } from "./demands.js";
 import { contactRows, devicePlan, lineTable, pinWorkOf, plannedModes, switchPlanOf } from "./describe.js";
 import { type Candidate, type Candidates, candidates } from "./design.js";
-import { doubleSwaps, type FaultInput, singleFaults } from "./faults.js";
+import type { FaultInput } from "./faultCase.js";
+import { singleFaults } from "./faults.js";
 import { faultTable } from "./faultTable.js";
 import { type Loom, loomOf } from "./loom.js";
 import { optimalityOf, runnerUpOf } from "./optimality.js";
@@ -18,7 +19,8 @@ import { partsList } from "./partsList.js";
 import { prove } from "./proof.js";
 import { type Sockets, socketsOf } from "./sockets.js";
 import { currents, electricalOf } from "./sums.js";
-import type { Bank, WayOut, Wiring, WiringOptions, WiringPlan, WiringReason } from "./types.js";
+import { doubleSwaps } from "./swapFaults.js";
+import type { Bank, FaultTable, WayOut, Wiring, WiringOptions, WiringPlan, WiringReason } from "./types.js";
 import { endKey, endText } from "./wires.js";
 
 /** Candidates tried for wires before the search ends. */
@@ -166,13 +168,15 @@ function finish(input: FinishInput): WiringPlan {
     ...runnerUpOf(candidate, found),
     proof,
     benchTest: bench,
-    faults: faultTable(built, singleFaults(faultInput), pointName),
-    doubleFaults: faultTable(built, doubleSwaps(faultInput), pointName),
+    faults: options.tables === false ? noTable : faultTable(built, singleFaults(faultInput), pointName),
+    doubleFaults: options.tables === false ? noTable : faultTable(built, doubleSwaps(faultInput), pointName),
     parts: partsList({ candidate, device, loom, sockets, atHand }),
     cautions: cautionsOf([...cautionIds]),
     notes,
   };
 }
+
+const noTable: FaultTable = { groups: [], silent: [], faults: 0, alone: 0, distinct: 0, says: "The fault table was not asked for." };
 
 /** Names of the points a meter can reach. */
 function namer(loom: Loom, built: BuiltModel): (node: number) => string | undefined {

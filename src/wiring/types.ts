@@ -1,6 +1,11 @@
 // What a wiring plan is: plain data, so that it crosses a worker boundary and goes to drawings, pages and sheets as it is.
 // Every word a person reads stands in fields named `says`, `label`, `text` or `name`; the rest is for programs.
 
+import type { BenchStep, FaultTable, Proof } from "./benchTypes.js";
+
+export type * from "./answerTypes.js";
+export type * from "./benchTypes.js";
+
 /** A line a contact can pull down. `floating`: nothing decides it. `short`: supply meets ground, or two drivers fight. */
 export type Level = "low" | "high" | "floating" | "short";
 
@@ -213,116 +218,6 @@ export interface PullUp {
   readonly says: string;
 }
 
-/** A state of the whole machine as the simulation sees it. */
-export interface MachineState {
-  readonly levels: readonly { readonly line: string; readonly level: Level }[];
-  readonly bank?: number;
-  /** Version shown; left out when no level decides the bank. */
-  readonly version?: string;
-  readonly cards: readonly { readonly card: string; readonly state: CardState }[];
-  readonly verdict: "planned" | "unplanned" | "undefined" | "short";
-  /** The mode it equals, when planned. */
-  readonly mode?: string;
-  readonly says: string;
-}
-
-export interface ProofCase {
-  readonly kind: "position" | "transit" | "open-wire" | "pulled-plug";
-  readonly says: string;
-  /** Position, or "from > to". */
-  readonly position: string;
-  readonly wire?: number;
-  readonly manner?: "break-before-make" | "make-before-break";
-  /** The manner is the fitted switch's own. */
-  readonly fitted: boolean;
-  /** Every different state met, in the order met. */
-  readonly states: readonly MachineState[];
-  readonly safe: boolean;
-  readonly cure?: string;
-}
-
-export interface Proof {
-  /** Every position simulates to its planned mode. Always true in a plan that is handed out. */
-  readonly holds: boolean;
-  readonly cases: readonly ProofCase[];
-  readonly unsafe: readonly { readonly says: string; readonly cure: string; readonly count: number }[];
-  readonly simulated: number;
-  readonly says: string;
-}
-
-export interface BenchStep {
-  readonly number: number;
-  readonly stage: "power-off" | "continuity" | "no-cards" | "device" | "cards" | "soak";
-  readonly power: "off" | "on";
-  readonly does: string;
-  readonly expect: readonly { readonly position?: string; readonly see: string }[];
-  readonly cautions: readonly string[];
-}
-
-export interface Observation {
-  readonly position: string;
-  /** Version shown, or what is seen instead. */
-  readonly shows: string;
-  readonly answers: readonly string[];
-  readonly unsure: readonly string[];
-}
-
-export interface Fault {
-  readonly id: string;
-  readonly kind: FaultKind;
-  readonly says: string;
-  readonly fix: string;
-}
-
-export type FaultKind =
-  | "throws-swapped"
-  | "wires-swapped"
-  | "wire-open"
-  | "wire-to-ground"
-  | "contacts-bridged"
-  | "terminals-bridged"
-  | "plug-mirrored"
-  | "halves-swapped"
-  | "banks-reversed"
-  | "banks-exchanged"
-  | "lanes-exchanged"
-  | "bytes-swapped"
-  | "pull-up-missing"
-  | "pin-not-lifted"
-  | "knob-offset"
-  | "knob-reversed"
-  | "contact-stuck"
-  | "two-swaps";
-
-/** A measurement that tells twins apart. */
-export interface Measurement {
-  readonly says: string;
-  readonly outcomes: readonly { readonly sees: string; readonly faults: readonly string[] }[];
-}
-
-export interface FaultGroup {
-  /** What is seen, position by position; only where it differs from the plan is marked. */
-  readonly seen: readonly (Observation & { readonly differs: boolean })[];
-  readonly says: string;
-  readonly faults: readonly Fault[];
-  readonly measurements: readonly Measurement[];
-  /** Faults no measurement offered here tells apart; they share a fix or are looked for one by one. */
-  readonly twins: readonly (readonly string[])[];
-}
-
-export interface FaultTable {
-  readonly groups: readonly FaultGroup[];
-  /** Faults that change nothing seen. */
-  readonly silent: readonly Fault[];
-  readonly faults: number;
-  /** Faults that stand alone in their group. */
-  readonly alone: number;
-  /** Different things that can be seen, apart from the good build. */
-  readonly distinct: number;
-  readonly says: string;
-  readonly suggestion?: { readonly says: string; readonly distinct: number; readonly alone: number };
-}
-
 export interface PartLine {
   readonly part?: string;
   readonly name: string;
@@ -397,63 +292,4 @@ export interface WiringPlan {
   readonly parts: readonly PartLine[];
   readonly cautions: readonly Caution[];
   readonly notes: readonly string[];
-}
-
-export interface WayOut {
-  readonly says: string;
-  /** A part that would do. */
-  readonly part?: string;
-}
-
-/** One reason why no wiring is handed out. */
-export interface WiringReason {
-  readonly code: WiringReasonCode;
-  readonly says: string;
-  readonly refs: readonly { readonly kind: string; readonly id: string; readonly pointer: string }[];
-}
-
-export type WiringReasonCode =
-  | "no-board"
-  | "no-socket"
-  | "sockets-differ"
-  | "image-unknown"
-  | "image-too-large"
-  | "image-uneven"
-  | "image-width"
-  | "no-device"
-  | "device-unfit"
-  | "no-switch"
-  | "switch-unfit"
-  | "enable-missing"
-  | "enable-by-setting"
-  | "enable-points"
-  | "connector-unfit"
-  | "cable-unfit"
-  | "rating"
-  | "simulation";
-
-export type Wiring =
-  | { readonly kind: "wiring"; readonly plan: WiringPlan }
-  | { readonly kind: "not-needed"; readonly says: string }
-  | {
-      readonly kind: "refused";
-      readonly says: string;
-      readonly reasons: readonly WiringReason[];
-      readonly waysOut: readonly WayOut[];
-    };
-
-export interface WiringOptions {
-  /** Parts the owner chose. */
-  readonly switch?: {
-    readonly device?: string;
-    readonly switch?: string;
-    readonly connector?: string;
-    readonly cable?: string;
-  };
-  /** Ids of parts at hand; they cost nothing. */
-  readonly atHand?: readonly string[];
-  /** Mode to fall into with every bank line open; left out: the mode with the fewest cards on. */
-  readonly safest?: string;
-  /** Length of the cable between connector and switch, in m. */
-  readonly length_m?: number;
 }

@@ -1,6 +1,6 @@
 // A tiny world to plan wirings in: one board, one firmware family, parts and cards in a line or two each.
 import { type Catalogue, gather, type Loaded } from "../../../src/catalogue/index.js";
-import type { Combination } from "../../../src/planning/answer.js";
+import type { Combination } from "../../../src/planning/index.js";
 import type { Board, Cable, Card, Connector, Firmware, MemoryDevice, Part, Resistor, Switch } from "../../../src/records/index.js";
 
 type Enable = NonNullable<Card["enable"]>;

@@ -1,0 +1,112 @@
+// What proof, bench test and fault table say of a wiring plan: plain data like the plan itself.
+import type { CardState, Level } from "./types.js";
+
+/** A state of the whole machine as the simulation sees it. */
+export interface MachineState {
+  readonly levels: readonly { readonly line: string; readonly level: Level }[];
+  readonly bank?: number;
+  /** Version shown; left out when no level decides the bank. */
+  readonly version?: string;
+  readonly cards: readonly { readonly card: string; readonly state: CardState }[];
+  readonly verdict: "planned" | "unplanned" | "undefined" | "short";
+  /** The mode it equals, when planned. */
+  readonly mode?: string;
+  readonly says: string;
+}
+
+export interface ProofCase {
+  readonly kind: "position" | "transit" | "open-wire" | "pulled-plug";
+  readonly says: string;
+  /** Position, or "from > to". */
+  readonly position: string;
+  readonly wire?: number;
+  readonly manner?: "break-before-make" | "make-before-break";
+  /** The manner is the fitted switch's own. */
+  readonly fitted: boolean;
+  /** Every different state met, in the order met. */
+  readonly states: readonly MachineState[];
+  readonly safe: boolean;
+  readonly cure?: string;
+}
+
+export interface Proof {
+  /** Every position simulates to its planned mode. Always true in a plan that is handed out. */
+  readonly holds: boolean;
+  readonly cases: readonly ProofCase[];
+  readonly unsafe: readonly { readonly says: string; readonly cure: string; readonly count: number }[];
+  readonly simulated: number;
+  readonly says: string;
+}
+
+export interface BenchStep {
+  readonly number: number;
+  readonly stage: "power-off" | "continuity" | "no-cards" | "device" | "cards" | "soak";
+  readonly power: "off" | "on";
+  readonly does: string;
+  readonly expect: readonly { readonly position?: string; readonly see: string }[];
+  readonly cautions: readonly string[];
+}
+
+export interface Observation {
+  readonly position: string;
+  /** Version shown, or what is seen instead. */
+  readonly shows: string;
+  readonly answers: readonly string[];
+  readonly unsure: readonly string[];
+}
+
+export interface Fault {
+  readonly id: string;
+  readonly kind: FaultKind;
+  readonly says: string;
+  readonly fix: string;
+}
+
+export type FaultKind =
+  | "throws-swapped"
+  | "wires-swapped"
+  | "wire-open"
+  | "wire-to-ground"
+  | "contacts-bridged"
+  | "terminals-bridged"
+  | "plug-mirrored"
+  | "halves-swapped"
+  | "banks-reversed"
+  | "banks-exchanged"
+  | "lanes-exchanged"
+  | "bytes-swapped"
+  | "pull-up-missing"
+  | "pin-not-lifted"
+  | "knob-offset"
+  | "knob-reversed"
+  | "contact-stuck"
+  | "two-swaps";
+
+/** A measurement that tells twins apart. */
+export interface Measurement {
+  readonly says: string;
+  readonly outcomes: readonly { readonly sees: string; readonly faults: readonly string[] }[];
+}
+
+export interface FaultGroup {
+  /** What is seen, position by position; only where it differs from the plan is marked. */
+  readonly seen: readonly (Observation & { readonly differs: boolean })[];
+  readonly says: string;
+  readonly faults: readonly Fault[];
+  readonly measurements: readonly Measurement[];
+  /** Faults no measurement offered here tells apart; they share a fix or are looked for one by one. */
+  readonly twins: readonly (readonly string[])[];
+}
+
+export interface FaultTable {
+  readonly groups: readonly FaultGroup[];
+  /** Faults that change nothing seen. */
+  readonly silent: readonly Fault[];
+  readonly faults: number;
+  /** Faults that stand alone in their group. */
+  readonly alone: number;
+  /** Different things that can be seen, apart from the good build. */
+  readonly distinct: number;
+  readonly says: string;
+  readonly suggestion?: { readonly says: string; readonly distinct: number; readonly alone: number };
+}
