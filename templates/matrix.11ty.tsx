@@ -94,7 +94,7 @@ export function render({ view }: Shown<MatrixPage>) {
                   <Link link={row.card} root={root} />
                 </th>
                 {row.cells.map((c) => (
-                  <td key={c.version} class={c.mark.css} data-version={c.version}>
+                  <td key={c.version} class={c.first ? `${c.mark.css} first` : c.mark.css} data-version={c.version}>
                     <a href={`${root}${c.href}`} aria-label={c.label}>
                       <MarkOnly mark={c.mark} />
                     </a>

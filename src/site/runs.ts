@@ -46,7 +46,7 @@ function facts(cell: Cell): string {
   ]);
 }
 
-export function runsOf(cells: Cells, board: string, revision: string, card: string): readonly Run[] {
+export function runsOf(catalogue: Catalogue, cells: Cells, board: string, revision: string, card: string): readonly Run[] {
   const columns = cells.columns(board, revision);
   const runs: { family: string; versions: string[]; cell: Cell }[] = [];
   for (const { family, version } of columns) {
@@ -55,13 +55,34 @@ export function runsOf(cells: Cells, board: string, revision: string, card: stri
     if (last && last.family === family && sameAnswer(last.cell, cell)) last.versions.push(version);
     else runs.push({ family, versions: [version], cell });
   }
-  return runs.map((r) => ({
-    ...r,
-    text: spanOf(
-      columns.filter((c) => c.family === r.family).map((c) => c.version),
-      r.versions,
-    ),
-  }));
+  return runs.map((r) => ({ ...r, text: inFamily(catalogue, columns, r.family, r.versions) }));
+}
+
+type Column = { readonly family: string; readonly version: string };
+
+/** The span of some versions of a family; the family is named only where the board takes more than one. */
+function inFamily(catalogue: Catalogue, columns: readonly Column[], family: string, versions: readonly string[]): string {
+  const all = columns.filter((c) => c.family === family).map((c) => c.version);
+  const span = spanOf(all, versions);
+  if (new Set(columns.map((c) => c.family)).size === 1) return span;
+  const name = catalogue.firmware.get(family)?.name ?? family;
+  return versions.length === all.length ? `any ${name}` : `${name} ${span}`;
+}
+
+/** Spans of versions with one verdict, whatever the evidence: "from R5 on". */
+export function spansWith(catalogue: Catalogue, cells: Cells, group: RevisionGroup, verdict: Cell["verdict"]): readonly string[] {
+  const columns = cells.columns(group.board, group.revisions[0]!);
+  const verdictOf = new Map(group.runs.flatMap((r) => r.versions.map((v) => [`${r.family}|${v}`, r.cell.verdict] as const)));
+  const stretches: { family: string; versions: string[] }[] = [];
+  let open = false;
+  for (const { family, version } of columns) {
+    const fits = verdictOf.get(`${family}|${version}`) === verdict;
+    const last = stretches.at(-1);
+    if (fits && open && last?.family === family) last.versions.push(version);
+    else if (fits) stretches.push({ family, versions: [version] });
+    open = fits;
+  }
+  return stretches.map((s) => inFamily(catalogue, columns, s.family, s.versions));
 }
 
 /** The revisions of a board, gathered where the card does the same. */
@@ -70,7 +91,7 @@ export function groupsOf(catalogue: Catalogue, cells: Cells, boardId: string, ca
   if (!board) return [];
   const groups: { key: string; group: { board: string; revisions: string[]; runs: readonly Run[] } }[] = [];
   for (const { id } of board.revisions) {
-    const runs = runsOf(cells, boardId, id, card);
+    const runs = runsOf(catalogue, cells, boardId, id, card);
     const key = JSON.stringify(runs.map((r) => [r.family, r.versions, r.cell.verdict, r.cell.evidence, facts(r.cell)]));
     const same = groups.find((g) => g.key === key);
     if (same) same.group.revisions.push(id);

@@ -1,5 +1,6 @@
 // The one table of words and class names for verdict, evidence, status, effect and outcome.
 // Every page, export and search result takes its word from here, so that a state is always called the same.
+import { evidenceWord, verdictWord } from "../drawing/index.js";
 import type { Evidence, Verdict } from "../planning/index.js";
 
 export interface Word {
@@ -11,17 +12,25 @@ export interface Word {
 }
 
 export const verdictWords: Readonly<Record<Verdict, Word>> = {
-  workable: { word: "works", css: "works", means: "Nothing known stands against it, whatever the facts still missing turn out to be." },
-  conditional: { word: "works if", css: "if", means: "It works when you do what is said beside it, or with the loss that is named." },
-  "ruled-out": { word: "no", css: "no", means: "Something known stands against it; the reason is given." },
-  unknown: { word: "not known", css: "unknown", means: "A fact that decides it is missing; what to measure is given." },
+  workable: {
+    word: verdictWord.workable,
+    css: "works",
+    means: "Nothing known stands against it, whatever the facts still missing turn out to be.",
+  },
+  conditional: {
+    word: verdictWord.conditional,
+    css: "if",
+    means: "It works when you do what is said beside it, or with the loss that is named.",
+  },
+  "ruled-out": { word: verdictWord["ruled-out"], css: "no", means: "Something known stands against it; the reason is given." },
+  unknown: { word: verdictWord.unknown, css: "unknown", means: "A fact that decides it is missing; what to measure is given." },
 };
 
 export const evidenceWords: Readonly<Record<Evidence, Word>> = {
-  bench: { word: "seen on a bench", css: "bench", means: "A dated tested build had exactly this and says what came of it." },
-  documented: { word: "documented", css: "documented", means: "A maker's or club's paper says so." },
-  reported: { word: "reported", css: "reported", means: "Someone said so; nobody here has tested it." },
-  inferred: { word: "by the rules alone", css: "inferred", means: "The rules find nothing against it, and nobody has tried." },
+  bench: { word: evidenceWord.bench, css: "bench", means: "A dated tested build had exactly this and says what came of it." },
+  documented: { word: evidenceWord.documented, css: "documented", means: "A maker's or club's paper says so." },
+  reported: { word: evidenceWord.reported, css: "reported", means: "Someone said so; nobody here has tested it." },
+  inferred: { word: evidenceWord.inferred, css: "inferred", means: "The rules find nothing against it, and nobody has tried." },
 };
 
 /** Best first: the order of verdicts in lists and for "at least this good". */
@@ -29,9 +38,9 @@ export const verdictOrder: readonly Verdict[] = ["workable", "conditional", "unk
 export const evidenceOrder: readonly Evidence[] = ["bench", "documented", "reported", "inferred"];
 
 export const effectWords: Readonly<Record<"blocks" | "degrades" | "cosmetic", Word>> = {
-  blocks: { word: "it does not work", css: "no", means: "The cards do not work together as long as it stands." },
-  degrades: { word: "it works with a loss", css: "if", means: "It runs, and something is lost." },
-  cosmetic: { word: "it only looks odd", css: "works", means: "Nothing is lost." },
+  blocks: { word: "stops it", css: "no", means: "The cards do not work together as long as it stands." },
+  degrades: { word: "works with a loss", css: "if", means: "It runs, and something is lost." },
+  cosmetic: { word: "only looks odd", css: "works", means: "Nothing is lost." },
 };
 
 export const statusWords: Readonly<Record<"confirmed" | "suspected" | "disproved", Word>> = {

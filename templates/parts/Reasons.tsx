@@ -22,7 +22,7 @@ export function Reasons({ reasons, root }: { readonly reasons: ReasonsView; read
   const { against, conditions, unknowns, repairs, rests, near, history } = reasons;
   return (
     <div class="reasons">
-      <p>{reasons.says}</p>
+      {reasons.says ? <p>{reasons.says}</p> : null}
       <FactList title="Against it:" facts={against} root={root} />
       {conditions.length > 0 ? (
         <>

@@ -62,6 +62,13 @@ function Group({ group, root }: { readonly group: GroupView; readonly root: stri
           </a>
         ))}
       </h4>
+      <ol class="bar" aria-hidden="true">
+        {group.segments.map((seg) => (
+          <li key={seg.version} class={seg.css}>
+            <code>{seg.version}</code>
+          </li>
+        ))}
+      </ol>
       <ol class="runs">
         {group.runs.map((r) => (
           <Run key={r.text} run={r} root={root} />
@@ -77,10 +84,12 @@ function Run({ run, root }: { readonly run: RunView; readonly root: string }) {
       {run.anchors.map((a) => (
         <span key={a} id={a} class="anchor" />
       ))}
-      <p class="runhead">
-        <span class="span">{run.text}</span> <Mark mark={run.mark} />
-      </p>
-      <Reasons reasons={run} root={root} />
+      <details>
+        <summary>
+          <span class="span">{run.text}</span> <Mark mark={run.mark} />
+        </summary>
+        <Reasons reasons={run} root={root} />
+      </details>
     </li>
   );
 }

@@ -29,6 +29,7 @@ export function boardPicker(): void {
     for (const run of seen) {
       const copy = run.cloneNode(true) as HTMLElement;
       for (const marked of copy.querySelectorAll("[id]")) marked.removeAttribute("id");
+      for (const details of copy.querySelectorAll("details")) details.open = true;
       out.append(copy);
     }
   };

@@ -15,6 +15,17 @@ function slashToSearch(): void {
   });
 }
 
+/** A link to a reason opens it. */
+function openTarget(): void {
+  const target = location.hash.length > 1 ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
+  const details = target?.parentElement?.querySelector("details");
+  if (!target || !details || !target.classList.contains("anchor")) return;
+  details.open = true;
+  target.scrollIntoView({ block: "start" });
+}
+
+openTarget();
+addEventListener("hashchange", openTarget);
 slashToSearch();
 matrixFilters();
 boardPicker();

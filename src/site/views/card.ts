@@ -193,7 +193,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
   const tested = testedWhere(ctx, (b) => b.cards.some((c) => c.card === card.id));
   const worked = tested.filter((t) => t.mark.verdict === "workable").length;
   const r = card.room;
-  const where = whereView(ctx, cells, summaries);
+  const where = whereView(ctx, summaries);
   return {
     ...recordHead(ctx, "card", card.id, card.name, answer, "cards"),
     name: card.name,

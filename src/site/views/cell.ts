@@ -40,7 +40,7 @@ export function answerView(ctx: Context, answer: Answer, mark: MarkView): Reason
   const unknowns = answer.unknowns.length > 0 ? answer.unknowns : (best?.unknowns ?? []);
   return {
     mark,
-    says: answer.says,
+    says: saysOf(answer),
     against: answer.reasons.flatMap((r) => r.facts.map((f) => ({ says: f.says, refs: refs(ctx, f) }))),
     conditions: (best?.conditions ?? []).map((c) => ({
       says: c.says,
@@ -61,4 +61,20 @@ export function answerView(ctx: Context, answer: Answer, mark: MarkView): Reason
 
 export function cellView(ctx: Context, cell: Cell): ReasonsView {
   return answerView(ctx, cell.answer, markOf(cell.verdict, cell.evidence));
+}
+
+/** What the answer comes to, where the lists below it do not say it already. */
+function saysOf(answer: Answer): string {
+  switch (answer.verdict) {
+    case "workable":
+      return "Nothing known stands against it.";
+    case "conditional":
+      return "";
+    case "ruled-out":
+      return answer.reasons.some((r) => r.facts.length > 0) ? "" : answer.says;
+    case "unknown":
+      return answer.unknowns.length > 0 || answer.combinations.length > 0 ? "" : answer.says;
+    default:
+      return answer.verdict satisfies never;
+  }
 }

@@ -94,7 +94,8 @@ export function recordHead(ctx: Context, kind: Kind, id: string, title: string, 
 
 export function markOf(verdict: Verdict, evidence?: Evidence): MarkView {
   const v = verdictWords[verdict];
-  const evidenceWord = evidence ? evidenceWords[evidence].word : "";
+  // A plain no rests on the facts named beside it; its evidence is theirs.
+  const evidenceWord = evidence && verdict !== "ruled-out" ? evidenceWords[evidence].word : "";
   return { verdict, evidence, css: v.css, word: v.word, evidenceWord, label: evidenceWord ? `${v.word}, ${evidenceWord}` : v.word };
 }
 

@@ -46,14 +46,14 @@ export interface ConflictPage extends PageHead {
   readonly sources: readonly SourceView[];
 }
 
-/** The mark of a conflict says what becomes of the machine: no, works if, works; not known when only suspected. */
+/** The mark of a conflict says what becomes of the machine as long as nothing is done about it; not known when only suspected. */
 export function conflictMark(conflict: Conflict): MarkView {
   const grade = conflict.evidence[0]?.grade;
   if (conflict.status === "disproved") return { ...markOf("workable", grade), word: "disproved", label: "disproved" };
   if (conflict.status === "suspected") return { ...markOf("unknown", grade), word: "suspected", label: "suspected" };
-  const verdict = conflict.effect === "blocks" ? ((conflict.remedies?.length ?? 0) > 0 ? "conditional" : "ruled-out") : "conditional";
-  const mark = conflict.effect === "cosmetic" ? markOf("workable", grade) : markOf(verdict, grade);
-  return { ...mark, word: effectWords[conflict.effect].word, label: effectWords[conflict.effect].word };
+  const verdict = { blocks: "ruled-out", degrades: "conditional", cosmetic: "workable" } as const;
+  const { word } = effectWords[conflict.effect];
+  return { ...markOf(verdict[conflict.effect], grade), word, label: word };
 }
 
 export function conflictLine(ctx: Context, conflict: Conflict): ConflictLine {

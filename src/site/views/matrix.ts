@@ -3,7 +3,7 @@ import type { Board } from "../../records/index.js";
 import type { Cells } from "../cells.js";
 import { cellAnchor, matrixOf, pageOf } from "../links.js";
 import { verdictOrder } from "../words.js";
-import { type Context, countText, head, type LinkView, type MarkView, markOf, type PageHead, recordName } from "./common.js";
+import { type Context, countText, head, type LinkView, listText, type MarkView, markOf, type PageHead, recordName } from "./common.js";
 
 export interface MatrixCell {
   readonly mark: MarkView;
@@ -11,6 +11,8 @@ export interface MatrixCell {
   readonly href: string;
   /** For a screen reader and as a hint: "Gannet under R5: works, seen on a bench". */
   readonly label: string;
+  /** The first version of its family: on a phone a new line begins. */
+  readonly first: boolean;
 }
 
 export interface MatrixRow {
@@ -40,12 +42,13 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
   const tally = new Map<string, number>();
   for (const card of ctx.catalogue.cards.values()) {
     if (card.bus !== board.bus) continue;
-    const made = columns.map(({ family, version }) => {
+    const made = columns.map(({ family, version }, i) => {
       const cell = cells.at({ board: board.id, revision, family, version, card: card.id });
       const mark = markOf(cell.verdict, cell.evidence);
       return {
         mark,
         version,
+        first: i > 0 && columns[i - 1]!.family !== family,
         href: `${pageOf("card", card.id)}#${cellAnchor(board.id, revision, version)}`,
         label: `${card.name} under ${version}: ${mark.label}`,
       };
@@ -64,7 +67,13 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
   const withCare = tally.get("conditional") ?? 0;
   const open = tally.get("unknown") ?? 0;
   const none = tally.get("ruled-out") ?? 0;
-  const answer = `Of ${countText(rows.length, "card")} for this bus, ${works} work here under some firmware, ${withCare} more on a condition; ${open} ${open === 1 ? "is" : "are"} not known, ${none} cannot work.`;
+  const parts = [
+    `${works} work here under some firmware`,
+    withCare > 0 ? `${withCare} on a condition` : "",
+    open > 0 ? `${open} ${open === 1 ? "is" : "are"} not known` : "",
+    none > 0 ? `${none} cannot work` : "",
+  ];
+  const answer = `Of ${countText(rows.length, "card")} for this bus ${listText(parts.filter(Boolean))}.`;
   const title = `${board.name}, revision ${revision}: which card under which firmware`;
   const families = board.firmware
     .map((id) => ({ id, span: columns.filter((c) => c.family === id).length }))

@@ -2,7 +2,7 @@
 
 import type { Evidence, Verdict } from "../../planning/index.js";
 import type { Cells } from "../cells.js";
-import { groupsOf, type RevisionGroup, type Run, revisionsText } from "../runs.js";
+import { groupsOf, type RevisionGroup, type Run, revisionsText, spansWith } from "../runs.js";
 import { evidenceOrder, verdictOrder } from "../words.js";
 import { type Context, capital, listText } from "./common.js";
 
@@ -31,13 +31,25 @@ function bestEvidence(runs: readonly Run[], verdict: Verdict): Evidence {
   return evidenceOrder.find((e) => runs.some((r) => r.cell.verdict === verdict && r.cell.evidence === e)) ?? "inferred";
 }
 
-function groupSays(all: readonly string[], group: RevisionGroup): string {
+function groupSays(ctx: Context, cells: Cells, all: readonly string[], group: RevisionGroup): string {
   const best = bestOf(group.runs);
-  const spans = group.runs.filter((r) => r.cell.verdict === best).map((r) => r.text);
   const where = group.revisions.length === all.length ? "" : ` in ${revisionsText(all, group.revisions)}`;
   if (best === "ruled-out") return `does not work${where}`;
-  const under = spans.length === 1 && spans[0] === "any version" ? " under any firmware" : ` ${listText(spans)}`;
-  return `${verbs[best]}${under}${where}`;
+  const every = group.runs.every((r) => r.cell.verdict === best);
+  const under = every ? "under any firmware" : `under ${listText(spansWith(ctx.catalogue, cells, group, best))}`;
+  return `${verbs[best]} ${under.replace(/^under (from|up to) /, "$1 ")}${where}`;
+}
+
+/** Groups that say the same are said once, for all their revisions. */
+function saysOf(ctx: Context, cells: Cells, all: readonly string[], groups: readonly RevisionGroup[]): string {
+  const bySaying = new Map<string, string[]>();
+  for (const g of groups) {
+    if (bestOf(g.runs) === "ruled-out") continue;
+    const bare = groupSays(ctx, cells, g.revisions, g);
+    bySaying.set(bare, [...(bySaying.get(bare) ?? []), ...g.revisions]);
+  }
+  if (bySaying.size === 0) return "does not work";
+  return [...bySaying].map(([says, on]) => (on.length === all.length ? says : `${says} in ${revisionsText(all, on)}`)).join("; ");
 }
 
 export function boardSummaries(ctx: Context, cells: Cells, card: string): readonly BoardSummary[] {
@@ -49,8 +61,7 @@ export function boardSummaries(ctx: Context, cells: Cells, card: string): readon
       const runs = groups.flatMap((g) => g.runs);
       const best = bestOf(runs);
       const all = board.revisions.map((r) => r.id);
-      const worth = groups.filter((g) => bestOf(g.runs) !== "ruled-out");
-      const says = worth.length === 0 ? "does not work" : worth.map((g) => groupSays(all, g)).join("; ");
+      const says = saysOf(ctx, cells, all, groups);
       return { board: board.id, name: board.name, groups, best, evidence: bestEvidence(runs, best), says };
     });
 }

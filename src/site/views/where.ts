@@ -1,6 +1,5 @@
 // "Does it work in mine?": for each board the groups of revisions, for each group the runs of firmware with their reasons.
 
-import type { Cells } from "../cells.js";
 import { cellAnchor, matrixOf, pageOf } from "../links.js";
 import { type Run, revisionsText } from "../runs.js";
 import { cellView, type ReasonsView } from "./cell.js";
@@ -12,16 +11,14 @@ export interface RunView extends ReasonsView {
   readonly anchors: readonly string[];
   readonly text: string;
   readonly versions: readonly string[];
-  /** How many of the line's versions it covers, and where it starts, for the bar. */
-  readonly start: number;
-  readonly length: number;
 }
 
 export interface GroupView {
   readonly revisions: readonly string[];
   readonly says: string;
   readonly matrix: readonly LinkView[];
-  readonly columns: readonly string[];
+  /** The firmware line as a bar, one stretch a version. */
+  readonly segments: readonly { readonly version: string; readonly css: string }[];
   readonly runs: readonly RunView[];
 }
 
@@ -33,12 +30,12 @@ export interface CellView {
   readonly groups: readonly GroupView[];
 }
 
-function runView(ctx: Context, summary: BoardSummary, revisions: readonly string[], run: Run, start: number): RunView {
+function runView(ctx: Context, summary: BoardSummary, revisions: readonly string[], run: Run): RunView {
   const anchors = revisions.flatMap((r) => run.versions.map((v) => cellAnchor(summary.board, r, v)));
-  return { ...cellView(ctx, run.cell), anchors, text: capital(run.text), versions: run.versions, start, length: run.versions.length };
+  return { ...cellView(ctx, run.cell), anchors, text: capital(run.text), versions: run.versions };
 }
 
-export function whereView(ctx: Context, cells: Cells, summaries: readonly BoardSummary[]): readonly CellView[] {
+export function whereView(ctx: Context, summaries: readonly BoardSummary[]): readonly CellView[] {
   return summaries.map((summary) => {
     const all = ctx.catalogue.boards.get(summary.board)?.revisions.map((r) => r.id) ?? [];
     return {
@@ -47,17 +44,12 @@ export function whereView(ctx: Context, cells: Cells, summaries: readonly BoardS
       mark: markOf(summary.best, summary.evidence),
       says: `${capital(summary.says)}.`,
       groups: summary.groups.map((g) => {
-        let at = 0;
-        const runs = g.runs.map((run) => {
-          const view = runView(ctx, summary, g.revisions, run, at);
-          at += run.versions.length;
-          return view;
-        });
+        const runs = g.runs.map((run) => runView(ctx, summary, g.revisions, run));
         return {
           revisions: g.revisions,
           says: capital(revisionsText(all, g.revisions)),
           matrix: g.revisions.map((r) => ({ text: r, href: matrixOf(summary.board, r) })),
-          columns: cells.columns(summary.board, g.revisions[0]!).map((c) => c.version),
+          segments: g.runs.flatMap((r) => r.versions.map((version) => ({ version, css: markOf(r.cell.verdict).css }))),
           runs,
         };
       }),
