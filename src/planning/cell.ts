@@ -31,7 +31,7 @@ export function cellBuild(q: CellQuestion): Build {
 }
 
 export function cell(catalogue: Catalogue, q: CellQuestion): Cell {
-  const answer = plan(catalogue, cellBuild(q), { brief: true, most: 1 });
+  const answer = plan(catalogue, cellBuild(q), { brief: true, most: 1, narrow: true });
   if (answer.kind === "misasked") return { ...q, verdict: "unknown", evidence: "inferred", says: answer.faults[0]!.says };
   return { ...q, verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", says: answer.says };
 }

@@ -45,14 +45,14 @@ export function possibleChanges(frame: Frame): Change[] {
     });
   for (const { at, mode } of eachMode(frame)) {
     if (stands?.firmware === undefined) continue;
-    const from = question.family.versions.findIndex((v) => v.id === stands.firmware);
+    const from = question.versions.findIndex((v) => v.id === stands.firmware);
     const inMode = question.modes.length > 1 ? ` for mode "${mode.name}"` : "";
     out.push({
       variable: frame.firmware[at]!,
       from,
       kind: "firmware",
       price: price.firmware,
-      words: (v) => `change the firmware to ${question.family.versions[v]?.id}${inMode}`,
+      words: (v) => `change the firmware to ${question.versions[v]?.id}${inMode}`,
     });
   }
   for (const { at, asked } of eachCard(frame)) {
@@ -109,7 +109,7 @@ export function changeCost(frame: Frame): Cost {
   const owned = question.build.at_hand?.firmware;
   if (owned)
     for (const variable of frame.firmware)
-      terms.push({ variable, weights: [...question.family.versions.map((v) => (owned.includes(v.id) ? 0 : price.buyFirmware)), 0] });
+      terms.push({ variable, weights: [...question.versions.map((v) => (owned.includes(v.id) ? 0 : price.buyFirmware)), 0] });
   return { terms };
 }
 
@@ -129,7 +129,7 @@ export function toGet(frame: Frame, solution: Solution): string[] {
   const hand = question.build.at_hand;
   if (!hand) return [];
   const out: string[] = [];
-  const versions = new Set(frame.firmware.map((v) => question.family.versions[solution[v]!]?.id));
+  const versions = new Set(frame.firmware.map((v) => question.versions[solution[v]!]?.id));
   for (const v of versions)
     if (v !== undefined && hand.firmware && !hand.firmware.includes(v) && question.build.stands?.firmware !== v)
       out.push(`${question.family.name} ${v}`);

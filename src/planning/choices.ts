@@ -51,7 +51,7 @@ export function ownersChoices(frame: Frame): Told[] {
     // A machine with one way to run cannot give that one up, so it is no choice.
     if (question.modes.length > 1) add("mode", `mode:${mode.id}`, `mode "${mode.name}"`, modeKept(frame, at));
     if (mode.firmware !== undefined) {
-      const off = question.family.versions.length;
+      const off = question.versions.length;
       const pinned = runsVersion(frame, at, (v) => v === mode.firmware);
       add(
         "firmware",

@@ -40,7 +40,7 @@ export function combinationOf(
   });
   const here = new Set(cards.map((c) => c.as));
   const modes = eachMode(frame).flatMap(({ at, mode }) => {
-    const version = family.versions[solution[frame.firmware[at]!]!];
+    const version = question.versions[solution[frame.firmware[at]!]!];
     return version ? [{ id: mode.id, name: mode.name, firmware: version.id, enabled: [...mode.enabled].filter((as) => here.has(as)) }] : [];
   });
   const conditions = conditionsOf(compiled, solution);

@@ -4,6 +4,7 @@ import { inRange } from "../catalogue/index.js";
 import type { Build, BuildCard, Card, Source } from "../records/index.js";
 import type { Combination, Evidence, EvidenceNote, ModePlan, PlacedCard, Ref } from "./answer.js";
 import { ref } from "./draft.js";
+import { testedOn } from "./lookup.js";
 import type { Question } from "./question.js";
 
 const order: readonly Evidence[] = ["bench", "documented", "reported", "inferred"];
@@ -30,8 +31,8 @@ interface Proven {
 
 /** Modes of tested builds that worked on this board. */
 export function provenModes(question: Question): Proven[] {
-  return [...question.catalogue.builds.values()].flatMap((build) => {
-    if (!build.result || build.board !== question.board.id || typeof build.revision !== "string") return [];
+  return testedOn(question.catalogue, question.board.id).flatMap((build) => {
+    if (typeof build.revision !== "string") return [];
     if ((build.firmware ?? question.board.firmware[0]) !== question.family.id) return [];
     const modes = build.modes ?? [];
     return modes.flatMap((mode) => {

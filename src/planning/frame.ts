@@ -24,7 +24,7 @@ export function frameOf(question: Question): Frame {
   const add = (name: string, size: number) => variables.push({ name, size }) - 1;
   const revision = add("revision", question.revisions.length);
   const memory = add("memory", question.memories.length);
-  const firmware = question.modes.map((m) => add(`firmware:${m.id}`, question.family.versions.length + 1));
+  const firmware = question.modes.map((m) => add(`firmware:${m.id}`, question.versions.length + 1));
   const cards = question.cards.map((c) => ({
     slot: add(`slot:${c.as}`, question.slots.length + 1),
     revision: add(`card-revision:${c.as}`, c.revisions.length),
@@ -48,7 +48,7 @@ export function withMemory(frame: Frame, test: (bytes: number) => boolean): Lite
 
 /** The mode runs one of these versions (and is not given up). */
 export function runsVersion(frame: Frame, mode: number, test: (version: string, at: number) => boolean): Literal {
-  return { variable: frame.firmware[mode]!, values: where(frame.question.family.versions, (v, at) => test(v.id, at)) };
+  return { variable: frame.firmware[mode]!, values: where(frame.question.versions, (v, at) => test(v.id, at)) };
 }
 
 export function modeKept(frame: Frame, mode: number): Literal {

@@ -1,11 +1,12 @@
 // Disproved conflicts that somebody who has these cards may have heard of: shown as history, counting for nothing.
 import type { Fact } from "./answer.js";
 import { fact, ref } from "./draft.js";
+import { conflictsAmong } from "./lookup.js";
 import type { Question } from "./question.js";
 
 export function disproved(question: Question): Fact[] {
   const wanted = new Set(question.cards.map((c) => c.card.id));
-  return [...question.catalogue.conflicts.values()]
+  return conflictsAmong(question.catalogue, [...wanted])
     .filter((c) => c.status === "disproved")
     .filter((c) => !c.when.boards || c.when.boards.some((b) => b.board === question.board.id))
     .filter((c) => (c.when.cards ?? []).every((x) => wanted.has(x.card)) && (c.when.cards ?? []).length > 0)

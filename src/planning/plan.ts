@@ -18,13 +18,15 @@ export interface PlanOptions {
   /** Leave out what takes longest: possible values, count, repairs (default false). */
   readonly brief?: boolean;
   readonly budget?: Budget;
+  /** Look only at the revisions and versions the build names (default false). */
+  readonly narrow?: boolean;
 }
 
 /** Steps the planner allows each task when the caller names no budget: ample for every real machine, an end for the others. */
 const defaultBudget: Budget = { steps: 400_000 };
 
 export function plan(catalogue: Catalogue, build: Build, options: PlanOptions = {}): Answer | Misasked {
-  const asked = ask(catalogue, build);
+  const asked = ask(catalogue, build, options);
   if (asked.kind === "misasked") return asked;
   return answer(compile(asked.question), options);
 }

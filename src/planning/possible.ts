@@ -28,7 +28,7 @@ export function holes(frame: Frame): Hole[] {
       id: `firmware:${mode.id}`,
       label: question.modes.length > 1 ? `Firmware in mode "${mode.name}"` : "Firmware",
       variable: frame.firmware[at]!,
-      values: same(question.family.versions.map((v) => v.id)),
+      values: same(question.versions.map((v) => v.id)),
     })),
     ...eachCard(frame).flatMap(({ at, asked }) => [
       {

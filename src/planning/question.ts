@@ -8,6 +8,7 @@ import {
   bytes,
   type Card,
   type Firmware,
+  type FirmwareVersion,
   type Setting,
   type Slot,
   sizeText,
@@ -42,6 +43,8 @@ export interface Question {
   readonly revisions: readonly string[];
   /** Revisions the owner says it may be; all when not told. */
   readonly chosenRevisions: readonly string[];
+  /** Versions that are looked at: all of the family, or only the ones the build names when the question is narrowed. */
+  readonly versions: readonly FirmwareVersion[];
   /** Bytes; one entry 0 when the board record names no options. */
   readonly memories: readonly number[];
   readonly slots: readonly Slot[];
@@ -62,8 +65,17 @@ export interface Misasked {
   readonly faults: readonly Fault[];
 }
 
+export interface AskOptions {
+  /** Look only at the board revisions and firmware versions the build names: quicker, but no reason will say "another version". */
+  readonly narrow?: boolean;
+}
+
 /** Reads a build against the catalogue. */
-export function ask(catalogue: Catalogue, build: Build): { readonly kind: "question"; readonly question: Question } | Misasked {
+export function ask(
+  catalogue: Catalogue,
+  build: Build,
+  options: AskOptions = {},
+): { readonly kind: "question"; readonly question: Question } | Misasked {
   const faults: Fault[] = [];
   const miss = (pointer: string, what: string, word: string, among: Iterable<string>) => {
     const names = [...among];
@@ -109,7 +121,11 @@ export function ask(catalogue: Catalogue, build: Build): { readonly kind: "quest
     board,
     bus,
     family,
-    revisions,
+    revisions: options.narrow && told.length > 0 ? told : revisions,
+    versions:
+      options.narrow && modes.every((m) => m.firmware !== undefined)
+        ? family.versions.filter((v) => modes.some((m) => m.firmware === v.id))
+        : family.versions,
     chosenRevisions: told.length > 0 ? told : revisions,
     memories,
     slots: board.slots,

@@ -17,12 +17,17 @@ import {
   setTo,
   withMemory,
 } from "../frame.js";
+import { conflictsAmong } from "../lookup.js";
 import { running } from "../question.js";
 
 export const conflicts: TradeRule = {
   name: "conflict",
   says: "A confirmed conflict that blocks is avoided or remedied; a suspected one leaves the matter open; a disproved one counts for nothing.",
-  drafts: (frame) => [...frame.question.catalogue.conflicts.values()].flatMap((c) => (c.status === "disproved" ? [] : draftsOf(frame, c))),
+  drafts: (frame) =>
+    conflictsAmong(
+      frame.question.catalogue,
+      frame.question.cards.map((c) => c.card.id),
+    ).flatMap((c) => (c.status === "disproved" ? [] : draftsOf(frame, c))),
 };
 
 function draftsOf(frame: Frame, conflict: Conflict): Draft[] {

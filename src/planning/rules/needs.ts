@@ -146,7 +146,7 @@ function ofCards(frame: Frame, at: number): Draft[] {
         ({ asked: other }) => need.any_of.includes(other.card.id) && other.as !== as && mode.enabled.has(other.as),
       );
       const out = { variable: frame.cards[at]!.slot, values: [frame.question.slots.length] };
-      const off = { variable: frame.firmware[m]!, values: [frame.question.family.versions.length] };
+      const off = { variable: frame.firmware[m]!, values: [frame.question.versions.length] };
       const letsGo = { variable: holds.variable, values: asked.revisions.flatMap((_, r) => (holds.values.includes(r) ? [] : [r])) };
       return [{ kind: "clause" as const, literals: [out, off, letsGo, ...helpers.map((h) => cardIn(frame, h.at))] }];
     });
