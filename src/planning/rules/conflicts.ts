@@ -27,10 +27,11 @@ export const conflicts: TradeRule = {
     conflictsAmong(
       frame.question.catalogue,
       frame.question.cards.map((c) => c.card.id),
-    ).flatMap((c) => (c.status === "disproved" ? [] : draftsOf(frame, c))),
+    ).flatMap((c) => (c.status === "disproved" ? [] : conflictDrafts(frame, c))),
 };
 
-function draftsOf(frame: Frame, conflict: Conflict): Draft[] {
+/** What one conflict record means for this machine; nothing when its conditions cannot hold in it. */
+export function conflictDrafts(frame: Frame, conflict: Conflict): Draft[] {
   const when = occurrences(frame, conflict);
   if (when.length === 0) return [];
   const refs = [ref("conflict", conflict.id), ...(conflict.when.cards ?? []).map((c) => ref("card", c.card))];
