@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Command, CommanderError } from "commander";
+import { registerBurn } from "./burn.js";
 import { registerCheck } from "./check.js";
 import { type Everywhere, json, type Register, type Setting } from "./command.js";
 import { packageTop } from "./folders.js";
@@ -12,7 +13,7 @@ import { registerStartClub } from "./start-club.js";
 import type { Terminal } from "./terminal.js";
 import { type ExitCode, WrongUse } from "./wrong-use.js";
 
-const commands: readonly Register[] = [registerCheck, registerPlan, registerNew, registerStartClub, registerResult];
+const commands: readonly Register[] = [registerCheck, registerPlan, registerBurn, registerNew, registerStartClub, registerResult];
 
 /** Runs one command line (without the program's own name). Throws only for our own bugs. */
 export async function run(args: readonly string[], terminal: Terminal, until: () => Promise<void> = async () => {}): Promise<ExitCode> {

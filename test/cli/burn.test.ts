@@ -1,0 +1,142 @@
+// slotwright burn on the demo club: the headline machine's device from dumps made by the firmware record's own recipe.
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { readMemoryFile, sameBytes, swapBytes } from "../../src/wiring/index.js";
+import { freshFolder, slotwright } from "../support/recorder.js";
+import { stream } from "../wiring/images/world.js";
+
+const headline = "saltmarsh-three-mode-skerry";
+/** Place of a version in the record's list, and its size: the recipe the record gives for its stand-in images. */
+const places = { R2: [0, 32], R4: [1, 32], R4A: [2, 32], "R5.1": [4, 64], R6: [5, 64] } as const;
+const image = (version: keyof typeof places) => stream(1000 * places[version][0] + 7, places[version][1] * 1024);
+
+function dumpsIn(folder: string): string[] {
+  writeFileSync(join(folder, "r4a.bin"), swapBytes(image("R4A")));
+  writeFileSync(join(folder, "r51.bin"), image("R5.1"));
+  writeFileSync(join(folder, "r6.bin"), image("R6"));
+  return ["r4a.bin", "r51.bin", "r6.bin"].flatMap((file) => ["--dump", file]);
+}
+
+describe("burning the headline machine", () => {
+  it("writes a device that holds every image where its bank is, with a label, and reads it back", async () => {
+    const folder = freshFolder();
+    const { code, out, err } = await slotwright(["burn", headline, ...dumpsIn(folder), "--out", "burn", "--json"], { folder });
+    expect(err).toBe("");
+    expect(code).toBe(0);
+    const told = JSON.parse(out);
+    expect(
+      told.identified.map((i: { matches: { version: string; order: string }[] }) => [i.matches[0]?.version, i.matches[0]?.order]),
+    ).toEqual([
+      ["R4A", "byte-swapped"],
+      ["R5.1", "as-is"],
+      ["R6", "as-is"],
+    ]);
+    expect(told.verified.length).toBe(told.devices.length);
+    expect(told.verified.every((v: { same: boolean }) => v.same)).toBe(true);
+    const device = told.devices[0];
+    const written = readFileSync(join(folder, told.wrote[0]));
+    const label = readFileSync(join(folder, told.wrote[1]), "utf8");
+    expect(new Set(device.regions.map((r: { version: string }) => r.version))).toEqual(new Set(["R4A", "R5.1", "R6"]));
+    for (const region of device.regions) {
+      const wanted = image(region.version);
+      for (let k = 0; k < region.repeats; k++)
+        expect(sameBytes(written.subarray(region.offset + k * wanted.length, region.offset + (k + 1) * wanted.length), wanted)).toBe(true);
+      expect(label).toContain(`${region.version}${region.repeats > 1 ? ` x${region.repeats}` : ""}  ${region.imageCrc32}`);
+    }
+    expect(label).toMatch(/burned \d{4}-\d\d-\d\d/);
+  });
+
+  it("gives the same bytes in every format, and verifies what was read back", async () => {
+    const folder = freshFolder();
+    const dumps = dumpsIn(folder);
+    const bytes: Uint8Array[] = [];
+    for (const format of ["bin", "hex", "srec"]) {
+      const { code, out } = await slotwright(["burn", headline, ...dumps, "--out", format, "--format", format, "--json"], { folder });
+      expect(code).toBe(0);
+      const file = JSON.parse(out).wrote[0] as string;
+      const read = readMemoryFile(readFileSync(join(folder, file)));
+      expect(read.kind).toBe("read");
+      if (read.kind === "read") bytes.push(read.bytes);
+      if (format !== "srec") continue;
+      const again = await slotwright(["burn", headline, ...dumps, "--verify", file], { folder });
+      expect(again.code).toBe(0);
+      expect(again.out).toContain("agree.");
+    }
+    expect(sameBytes(bytes[0]!, bytes[1]!) && sameBytes(bytes[0]!, bytes[2]!)).toBe(true);
+    const spoiled = bytes[0]!.slice();
+    spoiled[5]! ^= 4;
+    writeFileSync(join(folder, "back.bin"), spoiled);
+    const bad = await slotwright(["burn", headline, ...dumps, "--verify", "back.bin"], { folder });
+    expect(bad.code).toBe(1);
+    expect(bad.out).toMatch(/1 bytes differ, in bank \d/);
+  });
+
+  it("never writes over a file unasked, and then writes nothing at all", async () => {
+    const folder = freshFolder();
+    const dumps = dumpsIn(folder);
+    const first = await slotwright(["burn", headline, ...dumps, "--out", ".", "--json"], { folder });
+    const [file, label] = JSON.parse(first.out).wrote as [string, string];
+    writeFileSync(join(folder, label), "mine");
+    const before = readFileSync(join(folder, file));
+    const again = await slotwright(["burn", headline, ...dumps, "--out", ".", "--fill", "00"], { folder });
+    expect(again.code).toBe(2);
+    expect(again.err).toContain("nothing was written");
+    expect(readFileSync(join(folder, label), "utf8")).toBe("mine");
+    expect(sameBytes(readFileSync(join(folder, file)), before)).toBe(true);
+    const replaced = await slotwright(["burn", headline, ...dumps, "--out", ".", "--replace"], { folder });
+    expect(replaced.code).toBe(0);
+    expect(readFileSync(join(folder, label), "utf8")).toContain("device CRC-32");
+  });
+
+  it("refuses with an image missing, and says which bank needs it", async () => {
+    const folder = freshFolder();
+    const dumps = dumpsIn(folder).slice(2);
+    const { code, out, err } = await slotwright(["burn", headline, ...dumps, "--out", "burn"], { folder });
+    expect(code).toBe(1);
+    expect(out).toMatch(/There is no image of R4A; bank [\d, ]+ needs it\./);
+    expect(err).toContain("Nothing was written.");
+    expect(existsSync(join(folder, "burn"))).toBe(false);
+  });
+});
+
+describe("saying what a dump is", () => {
+  it("names known damaged and unknown ones, and exits 1", async () => {
+    const folder = freshFolder();
+    const bad = image("R4");
+    bad.fill(0xff, 0, 16);
+    writeFileSync(join(folder, "bad.bin"), bad);
+    writeFileSync(join(folder, "blank.bin"), new Uint8Array(65536).fill(0xff));
+    writeFileSync(join(folder, "cut.hex"), ":0100000001FE\n:0100010001FC\n:00000001FF\n");
+    const { code, out } = await slotwright(["burn", "--dump", "bad.bin", "--dump", "blank.bin", "--dump", "cut.hex"], { folder });
+    expect(code).toBe(1);
+    expect(out).toContain("bad.bin: It is a file known to be damaged, of Skerry Monitor R4.");
+    expect(out).toContain("blank.bin: Not an image the records know (64K");
+    expect(out).toContain("an erased device");
+    expect(out).toContain("cut.hex:2: The check byte is FC. Expected: FD for the bytes as they stand.");
+  });
+
+  it("takes a file on the owner's word only when told, and says so", async () => {
+    const folder = freshFolder();
+    dumpsIn(folder);
+    writeFileSync(join(folder, "own.bin"), stream(99, 65536));
+    const args = ["burn", headline, "--dump", "r4a.bin", "--dump", "r51.bin", "--as", "R6=own.bin", "--out", "o"];
+    const { code, err } = await slotwright(args, { folder });
+    expect(code).toBe(0);
+    expect(err).toContain("own.bin is taken for R6 on your word; nothing was checked.");
+  });
+
+  it.each([
+    [["burn"], "No dump was named."],
+    [["burn", "--dump", "nothing.bin"], "There is no file nothing.bin."],
+    [["burn", "--dump", "x", "--out", "y"], "Without a build there is nothing to write or verify."],
+    [["burn", headline, "--dump", "x", "--format", "elf"], "--format elf is not a format."],
+    [["burn", headline, "--dump", "x", "--fill", "999"], "--fill 999 is not one byte."],
+    [["burn", "no-such-build", "--dump", "x"], "no build of that id"],
+    [["burn", headline, "--dump", "x", "--combination", "99"], "There is no combination 99"],
+  ])("%j is wrong use", async (args, says) => {
+    const { code, err } = await slotwright(args, { folder: freshFolder() });
+    expect(code).toBe(2);
+    expect(err).toContain(says);
+  });
+});
