@@ -5,16 +5,8 @@ import { allOf, type Catalogue } from "./catalogue.js";
 import { placeOf, ref } from "./ref.js";
 import type { Draft, Told } from "./rule.js";
 
-export interface Exceptions {
-  /** Rules that were held against the records just now; exceptions to other rules are left alone. */
-  readonly held: readonly string[];
-  /** All names an exception may bear. */
-  readonly known: readonly string[];
-  readonly today?: string;
-}
-
 /** Findings of what was told, without those a record is allowed to have, and with exceptions that went stale. */
-export function applyExceptions(catalogue: Catalogue, told: readonly Told[], { held, known, today }: Exceptions): readonly Finding[] {
+export function applyExceptions(catalogue: Catalogue, told: readonly Told[], rules: readonly string[], today?: string): readonly Finding[] {
   const used = new Set<string>();
   const out: Finding[] = [];
   for (const { rule, draft } of told) {
@@ -33,7 +25,7 @@ export function applyExceptions(catalogue: Catalogue, told: readonly Told[], { h
       out.push(findingOf(catalogue, rule, { ...draft, related }));
     }
   }
-  return [...out, ...stale(catalogue, used, held, known)];
+  return [...out, ...stale(catalogue, used, rules)];
 }
 
 /** Looks up the places of a draft. */
@@ -53,20 +45,20 @@ function over(until: string | undefined, today: string | undefined): boolean {
   return until !== undefined && today !== undefined && today.slice(0, until.length) > until;
 }
 
-function* stale(catalogue: Catalogue, used: ReadonlySet<string>, held: readonly string[], known: readonly string[]): Iterable<Finding> {
+function* stale(catalogue: Catalogue, used: ReadonlySet<string>, rules: readonly string[]): Iterable<Finding> {
   for (const kind of Object.keys(kinds) as Kind[]) {
     for (const record of allOf(catalogue, kind).values()) {
       for (const [i, { rule }] of (record.allow ?? []).entries()) {
         const at = ref(kind, record.id, "allow", i, "rule");
-        if (!known.includes(rule)) {
-          const near = nearest(rule, known);
+        if (!rules.includes(rule)) {
+          const near = nearest(rule, rules);
           yield findingOf(catalogue, "stale-exception", {
             says: `There is no house rule ${rule}, so there can be no exception to it.`,
             at,
             actual: rule,
             hint: near ? `Did you mean ${near}?` : "Name the rule as the finding does, without rule-.",
           });
-        } else if (held.includes(rule) && !used.has(`${kind}/${record.id}/${i}`)) {
+        } else if (!used.has(`${kind}/${record.id}/${i}`)) {
           yield findingOf(catalogue, "stale-exception", {
             says: `The exception to ${rule} is no longer needed: the record keeps the rule.`,
             at,

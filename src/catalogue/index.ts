@@ -2,12 +2,12 @@
 export type { Loaded } from "../records/index.js";
 export * from "./catalogue.js";
 export { type ClaimSite, claimSites, fixedSites, meetIo, meetMemory, meetRevisions } from "./claims.js";
-export { applyExceptions, type Exceptions, findingOf } from "./exceptions.js";
+export { findingOf } from "./exceptions.js";
 export { lineId } from "./lines.js";
 export { type Linked, type LinkOptions, link } from "./link.js";
 export * from "./lookups.js";
 export { type Naming, namings } from "./names.js";
 export { placeOf, type Ref, ref } from "./ref.js";
-export { type Draft, laterRules, type Rule, type Scene, type Told } from "./rule.js";
+export type { Draft, Rule, Scene } from "./rule.js";
 export { rules } from "./rules/index.js";
 export * from "./versions.js";

@@ -3,7 +3,7 @@ import { type Failed, type Finding, kinds, type Loaded } from "../records/index.
 import { type Catalogue, gather } from "./catalogue.js";
 import { applyExceptions } from "./exceptions.js";
 import { placeIn } from "./ref.js";
-import { laterRules, type Scene } from "./rule.js";
+import type { Scene } from "./rule.js";
 import { rules } from "./rules/index.js";
 
 export interface Linked {
@@ -24,7 +24,7 @@ export function link(loaded: readonly Loaded[], options: LinkOptions = {}): Link
   const scene: Scene = { catalogue, today: options.today, failed: (kind, id) => lost.has(`${kind}/${id}`) };
   const told = rules.flatMap((rule) => [...rule.check(scene)].map((draft) => ({ rule: rule.name, draft })));
   const held = rules.map((rule) => rule.name);
-  const findings = applyExceptions(catalogue, told, { held, known: [...held, ...laterRules], today: options.today });
+  const findings = applyExceptions(catalogue, told, held, options.today);
   return { catalogue, findings: [...doubles(loaded, catalogue), ...findings] };
 }
 

@@ -34,9 +34,6 @@ export interface Rule {
   readonly check: (scene: Scene) => Iterable<Draft>;
 }
 
-/** Rules that later stages hold the records against; an exception may name them too. */
-export const laterRules: readonly string[] = ["bench-against-rules"];
-
 /** What one rule found. */
 export interface Told {
   readonly rule: string;

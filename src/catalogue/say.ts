@@ -8,7 +8,7 @@ export function noSuch(what: string, name: string, declared: Iterable<string>, a
   const names = [...declared];
   const near = nearest(name, names);
   return {
-    says: `There is no ${what} ${name}.`,
+    says: `${name} is no ${what}.`,
     at,
     expected: names.length > 0 ? `one of: ${few(names)}` : `none is declared`,
     actual: name,

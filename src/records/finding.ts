@@ -1,24 +1,35 @@
 // A Finding: one thing wrong (or worth knowing) about the data, with its place. Plain text, colour only when printed.
 
-/** Closed set of codes; DEVELOPERS.md and the tests list each with an example. House rules use their own name. */
-export type FindingCode =
-  | "yaml-syntax"
-  | "yaml-duplicate-key"
-  | "yaml-alias"
-  | "yaml-tab"
-  | "yaml-tag"
-  | "yaml-many-documents"
-  | "file-encoding"
-  | "file-empty"
-  | "file-too-large"
-  | "file-place"
-  | "file-schema-line"
-  | "shape-unknown-field"
-  | "shape-missing-field"
-  | "shape-wrong-type"
-  | "shape-bad-word"
-  | "shape-bad-value"
-  | `rule-${string}`;
+/** Codes of reading: a file that is not what a record file is, or not in the shape of its kind. */
+export const readingCodes = [
+  /** Not YAML, or YAML of a sort records do not use. */
+  "yaml-syntax",
+  "yaml-duplicate-key",
+  /** An anchor or an alias. */
+  "yaml-alias",
+  /** A tab where spaces indent. */
+  "yaml-tab",
+  "yaml-tag",
+  "yaml-many-documents",
+  /** Not UTF-8, or with control characters; a byte order mark is a warning. */
+  "file-encoding",
+  "file-empty",
+  "file-too-large",
+  /** In no folder of records, or without the name ending .yaml. */
+  "file-place",
+  /** Line 1 does not name the schema. */
+  "file-schema-line",
+  "shape-unknown-field",
+  "shape-missing-field",
+  "shape-wrong-type",
+  /** A word that is none of those allowed. */
+  "shape-bad-word",
+  /** The right type, but not a value that can stand here. */
+  "shape-bad-value",
+] as const;
+
+/** Closed set of codes. A house rule's code is rule- and its name; the rules are listed in the catalogue. */
+export type FindingCode = (typeof readingCodes)[number] | `rule-${string}`;
 
 /** Place of a value: a JSON pointer into a file; line and column counted from 1, filled in from the file's text. */
 export interface Place {

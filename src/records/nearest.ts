@@ -20,19 +20,23 @@ export function slips(a: string, b: string): number {
   return last[y.length]!;
 }
 
-/** The nearest candidate, or nothing when none is near enough to be a slip of the hand. */
+/**
+ * The nearest candidate, or nothing when none is near enough to be a slip of the hand, or two are equally near.
+ * Of names of one or two characters (S1, R2) every one is near every other, so only their case may differ.
+ */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   let best: string | undefined;
-  let least = Math.max(1, Math.floor(word.length / 3)) + 0.5;
-  for (const candidate of candidates) {
-    if (Math.abs(candidate.length - word.length) >= least) continue;
+  let least = word.length < 3 ? 0.5 : Math.max(1, Math.floor(word.length / 3)) + 0.5;
+  let alone = true;
+  for (const candidate of new Set(candidates)) {
+    if (Math.abs(candidate.length - word.length) > least) continue;
     const count = slips(word, candidate);
-    if (count < least) {
-      best = candidate;
-      least = count;
-    }
+    if (count > least) continue;
+    alone = count < least;
+    best = candidate;
+    least = count;
   }
-  return best;
+  return alone ? best : undefined;
 }
 
 /** "a, b, c and 4 more": a list a reader can take in. */

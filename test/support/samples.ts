@@ -191,7 +191,7 @@ const samples: { readonly [K in Kind]: readonly RecordOf[K][] } = {
       name: "Test build",
       board: "tb-1",
       revision: ["A", "B"],
-      memory: "256K",
+      memory: "512K",
       firmware: "tm",
       cards: [{ card: "tc", as: "tc2", revision: "1", slot: "S1", settings: { J1: "300" } }],
       modes: [{ id: "day", name: "Day", firmware: "R1A", cards: ["tc2"], safest: true }],
@@ -219,13 +219,17 @@ const samples: { readonly [K in Kind]: readonly RecordOf[K][] } = {
       capacity: "32K",
       organisations: [{ words: 32768, width: 8 }],
       package: "DIP28",
-      pins: [{ pin: 1, name: "VPP" }],
+      // JEDEC 28-pin layout of a 32K x 8 EPROM, pin 1 first.
+      pins: "VPP A12 A7 A6 A5 A4 A3 A2 A1 A0 D0 D1 D2 GND D3 D4 D5 D6 D7 /CE A10 /OE A11 A9 A8 A13 A14 VCC"
+        .split(" ")
+        .map((name, i) => ({ pin: i + 1, name })),
       grades_ns: [{ marking: "-15", access_ns: 150 }],
       read_pins: [{ pin: 1, at: "high" }],
     },
     {
       id: "t-switch",
       name: "Toggle",
+      sources: [...sources],
       type: "switch",
       form: "toggle",
       poles: 1,
@@ -239,17 +243,21 @@ const samples: { readonly [K in Kind]: readonly RecordOf[K][] } = {
     {
       id: "t-plug",
       name: "Plug",
+      sources: [...sources],
       type: "connector",
       family: "D",
       contacts: 2,
       half: "plug",
-      face: [{ contact: "1", x_mm: -1.4, y_mm: 0 }],
+      face: [
+        { contact: "1", x_mm: -1.4, y_mm: 0 },
+        { contact: "2", x_mm: 1.4, y_mm: 0 },
+      ],
       hole: { round_mm: 8 },
       panel: true,
     },
-    { id: "t-cable", name: "Cable", type: "cable", conductors: 8, awg: 26, stranded: true },
-    { id: "t-r", name: "10k", type: "resistor", ohms: 10000 },
-    { id: "t-sleeve", name: "Sleeve", type: "sundry", what: "Heat-shrink." },
+    { id: "t-cable", name: "Cable", sources: [...sources], type: "cable", conductors: 8, awg: 26, stranded: true },
+    { id: "t-r", name: "10k", sources: [...sources], type: "resistor", ohms: 10000 },
+    { id: "t-sleeve", name: "Sleeve", sources: [...sources], type: "sundry", what: "Heat-shrink." },
   ],
 };
 

@@ -21,7 +21,10 @@ export const memoryDevicePins: Rule = {
           hint: "Correct the one or the other.",
         };
       }
-      yield* numbering(device);
+      // Names cannot be counted while pins are missing: one mistake, one finding.
+      const numbered = [...numbering(device)];
+      yield* numbered;
+      if (numbered.length > 0) continue;
       const widest = device.organisations.reduce((a, b) => (b.width > a.width ? b : a));
       const names = new Set(device.pins.flatMap((p) => p.name.split("/")));
       const address = [...names].filter((n) => /^A\d+$/.test(n)).length;

@@ -1,23 +1,21 @@
-// A bus without boards or cards, and a firmware without boards, are reached from no page but the lists.
+// A bus without boards or cards is reached from no page; it is a slip of an id, or a leftover.
 import { linkedId, usesOf } from "../lookups.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
 export const reached: Rule = {
   name: "reached",
-  says: "Every bus and firmware family is used by some board or card.",
-  scope: ["bus", "firmware"],
+  says: "Every bus is used by some board or card.",
+  scope: ["bus"],
   *check({ catalogue }): Iterable<Draft> {
-    for (const kind of ["bus", "firmware"] as const)
-      for (const id of (kind === "bus" ? catalogue.buses : catalogue.firmware).keys()) {
-        const users = usesOf(catalogue, kind, linkedId(catalogue, kind, id)!).filter((r) => r.id !== id);
-        if (users.length > 0) continue;
-        yield {
-          level: "warning",
-          says: `No board or card names this ${kind === "bus" ? "bus" : "firmware"}.`,
-          at: ref(kind, id, "id"),
-          hint: "Add the board it belongs to, or delete it.",
-        };
-      }
+    for (const id of catalogue.buses.keys()) {
+      if (usesOf(catalogue, "bus", linkedId(catalogue, "bus", id)!).length > 0) continue;
+      yield {
+        level: "warning",
+        says: "No board or card names this bus.",
+        at: ref("bus", id, "id"),
+        hint: "Add the board it belongs to, or delete it.",
+      };
+    }
   },
 };

@@ -1,0 +1,31 @@
+// Cases of the rule address-space.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "the last window there is": (c) => {
+      c.card.tc!.claims = [{ memory: [{ base: 0xfc000, size: "16K" }], io: [{ base: 0xfff8, size: 8 }] }];
+    },
+  },
+  bad: {
+    "a window beyond the lines of the bus": (c) => {
+      c.card.tc!.claims = [{ memory: [{ base: 0xfe000, size: "16K" }] }];
+    },
+    "a window beyond the lines of the edge": (c) => {
+      c.bus.tb!.edges[0]!.address_bits = 16;
+      c.card.tc!.claims = [{ memory: [{ base: 0xd000, size: "16K" }] }];
+    },
+    "ports beyond the lines of the bus": (c) => {
+      c.board["tb-1"]!.fixed[0]!.io = [{ base: 0xfffc, size: 8 }];
+    },
+    "more decoded bits than there are": (c) => {
+      c.card.tc!.settings![0]!.positions[0]!.io = [{ base: 0x300, size: 8, decoded_bits: 20 }];
+    },
+    "ports above the bits that are decoded": (c) => {
+      c.card.tc!.settings![0]!.positions[0]!.io = [{ base: 0x700, size: 8, decoded_bits: 10 }];
+    },
+    "a firmware window beyond the end": (c) => {
+      c.board["tb-1"]!.firmware_sockets[0]!.window = { base: 0x100000, size: "32K" };
+    },
+  },
+} satisfies RuleCases;

@@ -1,0 +1,52 @@
+// Cases of the rule build-names.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "a question that leaves all open": (c) => {
+      c.build.tbd = { id: "tbd", name: "Open", board: "tb-1", cards: [] };
+    },
+  },
+  bad: {
+    "a board revision": (c) => {
+      c.build.tbd!.revision = "C";
+    },
+    "one of several board revisions": (c) => {
+      c.build.tbd!.revision = ["A", "Z"];
+    },
+    "a slot": (c) => {
+      c.build.tbd!.cards[0]!.slot = "S11";
+    },
+    "a card revision": (c) => {
+      c.build.tbd!.cards[0]!.revision = "2";
+    },
+    "a firmware version": (c) => {
+      c.build.tbd!.modes![0]!.firmware = "R1B";
+      c.build.tbd!.result!.conflicts = undefined;
+    },
+    "a firmware version at hand": (c) => {
+      c.build.tbd!.at_hand!.firmware = ["R7"];
+    },
+    "an amount of memory": (c) => {
+      c.build.tbd!.stands!.memory = "384K";
+    },
+    "a copy of a card": (c) => {
+      c.build.tbd!.modes![0]!.cards = ["tc"];
+    },
+    "a firmware of another board": (c) => {
+      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", firmware: ["tm2"] };
+      const image = c.firmware.tm!.versions[0]!.image;
+      c.firmware.tm2 = {
+        ...c.firmware.tm!,
+        id: "tm2",
+        boards: [{ board: "b2" }],
+        versions: [
+          { id: "R1", image },
+          { id: "R1A", image },
+        ],
+      };
+      c.build.tbd!.firmware = "tm2";
+      c.build.tbd!.result!.conflicts = undefined;
+    },
+  },
+} satisfies RuleCases;

@@ -1,0 +1,22 @@
+// Cases of the rule conflict-doubles.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "the same conditions in another class": (c) => {
+      c.conflict.ty = { ...c.conflict.tx!, id: "ty", class: "timing" };
+    },
+  },
+  bad: {
+    "the same conflict": (c) => {
+      c.conflict.ty = { ...c.conflict.tx!, id: "ty" };
+    },
+    "the same condition written otherwise, another status": (c) => {
+      c.conflict.ty = { ...structuredClone(c.conflict.tx!), id: "ty", status: "disproved", settle: undefined };
+      c.conflict.ty.when.cards![0]!.settings = { J1: "300" };
+    },
+    "the same condition, another effect": (c) => {
+      c.conflict.ty = { ...c.conflict.tx!, id: "ty", effect: "blocks", loss: undefined };
+    },
+  },
+} satisfies RuleCases;

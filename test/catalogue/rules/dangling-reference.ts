@@ -1,0 +1,21 @@
+// Cases of the rule dangling-reference.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "a card that needs a card on record": (c) => {
+      c.card.other = { ...c.card.tc!, id: "other", needs: { cards: [{ any_of: ["tc"], why: "Its clock." }] }, enable: undefined };
+    },
+  },
+  bad: {
+    "an id with a slip": (c) => {
+      c.card.tc!.needs!.cards = [{ any_of: ["tcc"], why: "Its clock." }];
+    },
+    "an id of nothing like it": (c) => {
+      c.build.tbd!.at_hand!.parts = ["zz-9000"];
+    },
+    "a part that is gone": (c) => {
+      c.conflict.tx!.remedies = [{ says: "Fit a pull-up.", leaves: "nothing", costs: "part", part: "t-resistor" }];
+    },
+  },
+} satisfies RuleCases;

@@ -1,0 +1,46 @@
+// Cases of the rule enable-points.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "a change-over": (c) => {
+      c.card.tc!.enable = {
+        by: "contacts",
+        sense: "change-over",
+        points: [
+          { id: "1", role: "common" },
+          { id: "2", role: "on" },
+          { id: "3", role: "off" },
+          { id: "4", role: "ground" },
+        ],
+        releases: ["io"],
+      };
+    },
+    "a setting": (c) => {
+      c.card.tc!.enable = { by: "setting", setting: "J1", off: "310", releases: ["io"] };
+    },
+  },
+  bad: {
+    "a change-over with two points": (c) => {
+      c.card.tc!.enable!.sense = "change-over";
+    },
+    "contacts without points": (c) => {
+      c.card.tc!.enable!.points = undefined;
+    },
+    "contacts without a sense": (c) => {
+      c.card.tc!.enable!.sense = undefined;
+    },
+    "a setting that is not named": (c) => {
+      c.card.tc!.enable = { by: "setting", releases: ["io"] };
+    },
+    "a setting the card lacks": (c) => {
+      c.card.tc!.enable = { by: "setting", setting: "J7", off: "310", releases: ["io"] };
+    },
+    "a setting without its off position": (c) => {
+      c.card.tc!.enable = { by: "setting", setting: "J1", releases: ["io"] };
+    },
+    "an off position that is not there": (c) => {
+      c.card.tc!.enable = { by: "setting", setting: "J1", off: "311", releases: ["io"] };
+    },
+  },
+} satisfies RuleCases;

@@ -1,0 +1,41 @@
+// Cases of the rule result-conflicts.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "settings that are not told": (c) => {
+      c.build.tbd!.cards[0]!.settings = undefined;
+    },
+    "evidence against a disproved conflict": (c) => {
+      c.conflict.tx!.status = "disproved";
+      c.conflict.tx!.settle = undefined;
+      c.build.plain = { id: "plain", name: "Plain", board: "tb-1", cards: [], result: { by: "Ann", date: "1991", outcome: "worked" } };
+      c.conflict.tx!.evidence.push({ grade: "bench", says: "Seen.", build: "plain" });
+    },
+  },
+  bad: {
+    "a card that is not in the build": (c) => {
+      c.card.other = { ...c.card.tc!, id: "other" };
+      c.conflict.tx!.when.cards!.push({ card: "other" });
+    },
+    "a card that is set otherwise": (c) => {
+      c.build.tbd!.cards[0]!.settings = { J1: "310" };
+    },
+    "less memory than the condition asks": (c) => {
+      c.build.tbd!.memory = "256K";
+    },
+    "another board": (c) => {
+      c.board.b2 = { ...c.board["tb-1"]!, id: "b2" };
+      c.firmware.tm!.boards.push({ board: "b2" });
+      c.build.tbd!.board = "b2";
+    },
+    "evidence without a result": (c) => {
+      c.build.plain = { id: "plain", name: "Plain", board: "tb-1", cards: [{ card: "tc" }] };
+      c.conflict.tx!.evidence.push({ grade: "bench", says: "Seen.", build: "plain" });
+    },
+    "evidence from a build without the card": (c) => {
+      c.build.plain = { id: "plain", name: "Plain", board: "tb-1", cards: [], result: { by: "Ann", date: "1991", outcome: "worked" } };
+      c.conflict.tx!.evidence.push({ grade: "bench", says: "Seen.", build: "plain" });
+    },
+  },
+} satisfies RuleCases;

@@ -1,0 +1,16 @@
+// Cases of the rule safest-mode.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "none is the safest": (c) => {
+      c.build.tbd!.modes![0]!.safest = undefined;
+    },
+  },
+  bad: {
+    "two are the safest": (c) => {
+      c.build.tbd!.modes!.push({ id: "night", safest: true });
+      c.build.tbd!.result!.modes!.push({ mode: "night", outcome: "worked" });
+    },
+  },
+} satisfies RuleCases;

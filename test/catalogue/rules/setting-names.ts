@@ -1,0 +1,28 @@
+// Cases of the rule setting-names.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "a list of positions": (c) => {
+      c.conflict.tx!.when.cards![0]!.settings = { J1: ["300", "310"] };
+    },
+  },
+  bad: {
+    "a setting the card lacks": (c) => {
+      c.build.tbd!.cards[0]!.settings = { J3: "300" };
+    },
+    "a position the setting lacks": (c) => {
+      c.build.tbd!.cards[0]!.settings = { J1: "301" };
+      c.build.tbd!.result!.conflicts = undefined;
+    },
+    "a claim under a position that is not there": (c) => {
+      c.card.tc!.claims![0]!.when = { J1: "330" };
+    },
+    "a conflict about a position that is not there": (c) => {
+      c.conflict.tx!.when.cards![0]!.settings = { J1: ["300", "320"] };
+    },
+    "a default that is not there": (c) => {
+      c.card.tc!.settings![0]!.default = "320";
+    },
+  },
+} satisfies RuleCases;

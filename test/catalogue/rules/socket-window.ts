@@ -1,0 +1,24 @@
+// Cases of the rule socket-window.
+import type { RuleCases } from "../../support/rule-cases.js";
+
+export default {
+  good: {
+    "another window": (c) => {
+      c.board["tb-1"]!.firmware_sockets[0]!.window = { base: 0xf8000, size: "32K" };
+    },
+  },
+  bad: {
+    "a length that is no power of two": (c) => {
+      c.board["tb-1"]!.firmware_sockets[0]!.window = { base: 0xe0000, size: "96K" };
+    },
+    "a base that is no multiple of the length": (c) => {
+      c.board["tb-1"]!.firmware_sockets[0]!.window.base = 0xf4000;
+    },
+    "a pin the socket lacks": (c) => {
+      c.board["tb-1"]!.firmware_sockets[0]!.upper_pins = [{ pin: 31, carries: "high" }];
+    },
+    "a driven pin without its line": (c) => {
+      c.board["tb-1"]!.firmware_sockets[0]!.upper_pins = [{ pin: 27, carries: "driven" }];
+    },
+  },
+} satisfies RuleCases;

@@ -1,0 +1,45 @@
+// The word a writer probably meant.
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { few, nearest, slips } from "../../src/records/nearest.js";
+
+/** The same distance by its definition, without a table: slow and obvious. */
+function twin(a: string, b: string): number {
+  if (a === "" || b === "") return a.length + b.length;
+  const [x, y] = [a.slice(1), b.slice(1)];
+  const ways = [twin(x, b) + 1, twin(a, y) + 1, twin(x, y) + (a[0] === b[0] ? 0 : 1)];
+  if (a.length > 1 && b.length > 1 && a[0] === b[1] && a[1] === b[0]) ways.push(twin(a.slice(2), b.slice(2)) + 1);
+  return Math.min(...ways);
+}
+
+test("slips are counted as the definition says", () => {
+  const word = fc.string({ unit: fc.constantFrom("a", "b", "c"), maxLength: 6 });
+  fc.assert(
+    fc.property(word, word, (a, b) => {
+      expect(slips(a, b)).toBe(twin(a, b));
+    }),
+    { numRuns: 400, seed: 3 },
+  );
+});
+
+describe("nearest", () => {
+  test.each<[string, string[], string | undefined]>([
+    ["unknwon", ["unknown", "known"], "unknown"],
+    ["tallow-bus-trcer", ["tallow-bus-tracer", "tallow-bus"], "tallow-bus-tracer"],
+    ["gannet", ["plover", "curlew"], undefined],
+    ["S3", ["S1", "S2"], undefined],
+    ["s1", ["S1", "S2"], "S1"],
+    ["R1B", ["R1", "R1A"], undefined],
+    ["301", ["300", "710"], "300"],
+    ["", ["a"], undefined],
+  ])("%s of %j is %s", (word, of, meant) => {
+    expect(nearest(word, of)).toBe(meant);
+    expect(nearest(word, [...of].reverse()), "whatever the order").toBe(meant);
+  });
+});
+
+test("few names what a reader can take in", () => {
+  expect(few([])).toBe("none");
+  expect(few(["a", "b"])).toBe("a, b");
+  expect(few(["a", "b", "c", "d"], 2)).toBe("a, b and 2 more");
+});
