@@ -36,8 +36,7 @@ export function burnRecipe(club: Club, asked: AskedBuild, which: string): BurnRe
     );
   if (wiring.kind === "wiring" && wiring.plan.device) {
     const positions: Record<string, string[]> = {};
-    for (const { bank, position } of wiring.plan.contacts)
-      if (bank !== undefined) positions[bank] = [...(positions[bank] ?? []), position];
+    for (const { bank, position } of wiring.plan.contacts) if (bank !== undefined) positions[bank] = [...(positions[bank] ?? []), position];
     return { plan: { device: wiring.plan.device, banks: wiring.plan.banks }, family, positions };
   }
   return { plan: plainPlan(club, combination, family, name), family, positions: {} };

@@ -26,11 +26,14 @@ interface Rail {
 }
 
 /** Everything a net reaches away from the switch, each end once, with the wires' numbers. */
-function destinations(plan: SwitchWiringInput, net: string): string {
+function destinations(plan: SwitchWiringInput, net: string, label: string): string {
   const wires = plan.wires.filter((w) => w.net === net);
   const seen = new Map<string, string>();
   const note = (end: End, says: string) => {
-    if (end.at !== "switch" && end.at !== "resistor") seen.set(says, says);
+    if (end.at === "switch" || end.at === "resistor" || says === label) return;
+    // Both halves of a connector carry the same number: said once.
+    const told = end.at === "connector" ? `${end.connector} contact\u2009${end.contact}` : says;
+    seen.set(told, told);
   };
   for (const w of wires) {
     note(w.from, w.fromText);
@@ -119,7 +122,7 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, atMost = 6
     net,
     x,
     label: shorten(labelOf(net), until - wordsX - 30, { mono: true, bold: true }),
-    lines: wrap(destinations(plan, net), until - wordsX - 14, { small: true }),
+    lines: wrap(destinations(plan, net, labelOf(net)), until - wordsX - 14, { small: true }),
     ground: plan.nets.find((n) => n.id === net)?.kind === "ground",
   });
   // A net that is hub and throw alike has an upright on each side and one row, among the hubs' rows at the bottom.

@@ -45,9 +45,14 @@ function isOn(combination: Combination, mode: string | undefined, as: string): b
   return shown === undefined || shown.enabled.includes(as);
 }
 
+/** Ports, with the number of address bits the card looks at when that is not all of them. */
+interface PortWindow extends MapWindow {
+  readonly decoded?: number;
+}
+
 interface Windows {
   readonly memory: readonly MapWindow[];
-  readonly ports: readonly MapWindow[];
+  readonly ports: readonly PortWindow[];
 }
 
 function windowsOf(claims: readonly Claims[], owner: string, off: { memory: boolean; io: boolean }): Windows {
@@ -63,6 +68,7 @@ function windowsOf(claims: readonly Claims[], owner: string, off: { memory: bool
         owner,
         what: w.decoded_bits === undefined ? undefined : `again every ${hex(2 ** w.decoded_bits)}`,
         off: off.io || undefined,
+        decoded: w.decoded_bits,
       })),
   };
 }
@@ -125,6 +131,26 @@ function railLoads(board: Board, combination: Combination, cards: readonly (read
   });
 }
 
+/** A card that looks at few address bits answers again further up, so nothing up there may be drawn as free. */
+function portMap(name: string, bits: number, windows: readonly PortWindow[]): AddressMap {
+  const map = { title: `Port addresses of the ${name}`, space: "ports", from: 0 } as const;
+  const plain = windows.map(({ decoded, ...w }): MapWindow => w);
+  const period = Math.min(...windows.map((w) => 2 ** (w.decoded ?? bits)), 2 ** bits);
+  if (windows.every((w) => w.base + w.size <= period)) {
+    const again = period < 2 ** bits ? `; the same again every ${hex(period)} for what looks at few address bits` : "";
+    return { ...map, title: `${map.title}${again}`, to: period, windows: plain };
+  }
+  const echoes = windows.flatMap(({ decoded, ...w }) =>
+    decoded === undefined
+      ? []
+      : Array.from(
+          { length: 2 ** bits / 2 ** decoded - 1 },
+          (_, k): MapWindow => ({ ...w, base: w.base + (k + 1) * 2 ** decoded, what: undefined, alias: true }),
+        ),
+  );
+  return { ...map, to: 2 ** bits, windows: [...plain, ...echoes.filter((e) => e.base < 2 ** bits)] };
+}
+
 /** Undefined when the catalogue lacks the board or one of the cards. */
 export function machineDrawings(catalogue: Catalogue, combination: Combination, options: MachineOptions = {}): MachineDrawings | undefined {
   const board = catalogue.boards.get(combination.board);
@@ -177,13 +203,7 @@ export function machineDrawings(catalogue: Catalogue, combination: Combination, 
       to: 2 ** bus.memory_address_bits,
       windows: [...own.memory, ...taken.flatMap((t) => t.memory)],
     },
-    ports: {
-      title: `Port addresses of the ${name}`,
-      space: "ports",
-      from: 0,
-      to: 2 ** bus.io_address_bits,
-      windows: [...own.ports, ...taken.flatMap((t) => t.ports)],
-    },
+    ports: portMap(name, bus.io_address_bits, [...own.ports, ...taken.flatMap((t) => t.ports)]),
     rails: railLoads(board, combination, cards),
   };
 }
