@@ -9,11 +9,22 @@ import { packageTop } from "./folders.js";
 import { registerNew } from "./new.js";
 import { registerPlan } from "./plan.js";
 import { registerResult } from "./result.js";
+import { registerSite } from "./site.js";
+import { registerStart } from "./start.js";
 import { registerStartClub } from "./start-club.js";
 import type { Terminal } from "./terminal.js";
 import { type ExitCode, WrongUse } from "./wrong-use.js";
 
-const commands: readonly Register[] = [registerCheck, registerPlan, registerBurn, registerNew, registerStartClub, registerResult];
+const commands: readonly Register[] = [
+  registerCheck,
+  registerPlan,
+  registerBurn,
+  registerSite,
+  registerStart,
+  registerNew,
+  registerStartClub,
+  registerResult,
+];
 
 /** Runs one command line (without the program's own name). Throws only for our own bugs. */
 export async function run(args: readonly string[], terminal: Terminal, until: () => Promise<void> = async () => {}): Promise<ExitCode> {

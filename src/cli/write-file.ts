@@ -16,18 +16,3 @@ export function writeBeside(path: string, content: string | Uint8Array, replace:
     throw problem;
   }
 }
-
-/** Puts a finished folder in the place of an old one. The old one goes only once the new one stands. */
-export function swapFolder(fresh: string, place: string): void {
-  const old = `${place}.old-${process.pid}`;
-  rmSync(old, { recursive: true, force: true });
-  const stood = existsSync(place);
-  if (stood) renameSync(place, old);
-  try {
-    renameSync(fresh, place);
-  } catch (problem) {
-    if (stood) renameSync(old, place);
-    throw problem;
-  }
-  rmSync(old, { recursive: true, force: true });
-}

@@ -1,8 +1,8 @@
-// Writing results: never over something unasked, never half, and a folder swap that leaves no rubbish.
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+// Writing results: never over something unasked, never half.
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
-import { swapFolder, writeBeside } from "../../src/cli/write-file.js";
+import { writeBeside } from "../../src/cli/write-file.js";
 import { WrongUse } from "../../src/cli/wrong-use.js";
 import { freshFolder } from "../support/recorder.js";
 
@@ -27,25 +27,4 @@ it("leaves nothing beside the place when it fails", () => {
   mkdirSync(join(folder, "b.txt", "inside"), { recursive: true });
   expect(() => writeBeside(join(folder, "b.txt"), "new", true)).toThrow();
   expect(readdirSync(folder)).toEqual(["b.txt"]);
-});
-
-it("puts a fresh folder in the place of the old one", () => {
-  const folder = freshFolder();
-  const place = join(folder, "site");
-  for (const name of ["fresh", "site"]) mkdirSync(join(folder, name));
-  writeFileSync(join(place, "old.html"), "old");
-  writeFileSync(join(folder, "fresh", "new.html"), "new");
-  swapFolder(join(folder, "fresh"), place);
-  expect(readdirSync(folder)).toEqual(["site"]);
-  expect(readdirSync(place)).toEqual(["new.html"]);
-});
-
-it("keeps the old folder when the fresh one cannot be moved", () => {
-  const folder = freshFolder();
-  const place = join(folder, "site");
-  mkdirSync(place);
-  writeFileSync(join(place, "old.html"), "old");
-  expect(() => swapFolder(join(folder, "missing"), place)).toThrow();
-  expect(existsSync(join(place, "old.html"))).toBe(true);
-  expect(readdirSync(folder)).toEqual(["site"]);
 });
