@@ -65,7 +65,7 @@ export function render({ view }: Shown<MatrixPage>) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section class="grid" tabIndex={0} aria-label={`Cards and firmware, ${view.board.text} ${view.revision}`}>
         {/* biome-ignore lint/a11y/noRedundantRoles: on a phone the table is set as a list; the roles keep it a table for a screen reader */}
-        <table class="matrix" role="table">
+        <table class={`matrix across-${view.across}`} role="table">
           <thead>
             <tr>
               <th scope="col" rowSpan={2}>

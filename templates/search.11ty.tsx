@@ -7,7 +7,7 @@ export const data = paged("search");
 
 export function render({ view }: Shown<PageHead>) {
   return (
-    <Layout page={view} scripts={["assets/search.js"]}>
+    <Layout page={view} scripts={["assets/search-data.js", "assets/search.js"]}>
       <p class="lead">A model number, a name, or what you see on the screen, in your own words.</p>
       <search>
         <form class="search" action="search.html" method="get">

@@ -1,6 +1,6 @@
 // Builds the whole site into a folder: pages through Eleventy, exports, search index, assets. Uses Node.
 // It writes beside the wanted folder and swaps when everything is there, so that a failed build leaves the old site standing.
-import { cpSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { EleventyConfig } from "@11ty/eleventy";
@@ -8,6 +8,7 @@ import type { Catalogue } from "../catalogue/index.js";
 import { fieldGuide, jsonSchemas, locator } from "../records/index.js";
 import { downloads, exportsOf } from "./exports/index.js";
 import { type Pages, pagesOf } from "./pages.js";
+import { entriesOf } from "./search/entries.js";
 import { indexPages } from "./search-index.js";
 import { givePages } from "./wire.js";
 
@@ -92,7 +93,8 @@ async function render(top: string, pages: Pages) {
 export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
   const { catalogue, records, say = () => {} } = options;
   const out = resolve(options.out);
-  if (existsSync(out) && !existsSync(join(out, mark))) throw new Error(`${options.out} exists and is not a site made by this command.`);
+  if (existsSync(out) && !existsSync(join(out, mark)) && readdirSync(out).length > 0)
+    throw new Error(`${options.out} exists and is not a site made by this command.`);
   const top = packageTop();
   const made = `${out}.making`;
   rmSync(made, { recursive: true, force: true });
@@ -109,10 +111,11 @@ export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
     const rendered = await render(top, pages);
     for (const page of rendered) write(fileOf(page.url), page.content);
     say("Writing the exports");
-    const exported = exportsOf({ catalogue, pages, schemas: jsonSchemas(), address: options.address ?? "" });
+    const exported = exportsOf({ catalogue, pages, schemas: jsonSchemas(), address: options.address?.replace(/\/?$/, "/") ?? "" });
     for (const { name, content } of exported) write(name, content);
     const assets = join(top, "dist", "templates", "assets");
     cpSync(assets, join(made, "assets"), { recursive: true });
+    write("assets/search-data.js", `globalThis.slotwrightSearch=${JSON.stringify(entriesOf(pages))};\n`);
     write(mark, "Made by slotwright site; this folder is replaced as a whole when the site is made again.\n");
     say(`Indexing ${rendered.length} pages for search`);
     const found = await indexPages(

@@ -60,13 +60,15 @@ export function runsOf(catalogue: Catalogue, cells: Cells, board: string, revisi
 
 type Column = { readonly family: string; readonly version: string };
 
-/** The span of some versions of a family; the family is named only where the board takes more than one. */
+/** The span of some versions of a family. The family is named where its versions alone would not tell it. */
 function inFamily(catalogue: Catalogue, columns: readonly Column[], family: string, versions: readonly string[]): string {
   const all = columns.filter((c) => c.family === family).map((c) => c.version);
   const span = spanOf(all, versions);
-  if (new Set(columns.map((c) => c.family)).size === 1) return span;
+  const others = columns.filter((c) => c.family !== family).map((c) => c.version);
+  if (others.length === 0) return span;
   const name = catalogue.firmware.get(family)?.name ?? family;
-  return versions.length === all.length ? `any ${name}` : `${name} ${span}`;
+  if (versions.length === all.length) return `any ${name}`;
+  return versions.some((v) => others.includes(v)) ? `${name} ${span}` : span;
 }
 
 /** Spans of versions with one verdict, whatever the evidence: "from R5 on". */

@@ -27,7 +27,6 @@ export function Layout({ page, heading, kind, children, wide, scripts = [] }: La
         <title>{page.part === "start" ? page.title : `${page.title} \u2013 Slotwright`}</title>
         <meta name="description" content={page.description} />
         <link rel="icon" href={`${root}assets/icon.svg`} type="image/svg+xml" />
-        <link rel="preload" href={`${root}assets/fonts/text-400.woff2`} as="font" type="font/woff2" crossorigin="anonymous" />
         <link rel="stylesheet" href={`${root}assets/site.css`} />
         <link rel="alternate" type="application/atom+xml" title="New results" href={`${root}data/results.atom`} />
         <script src={`${root}assets/site.js`} defer />

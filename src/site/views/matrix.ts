@@ -30,6 +30,8 @@ export interface MatrixPage extends PageHead {
   readonly tell: string;
   readonly answer: string;
   readonly families: readonly { readonly link: LinkView; readonly span: number }[];
+  /** Most versions of one family: the cells of a line on a phone. */
+  readonly across: number;
   readonly columns: readonly { readonly version: string; readonly href: string }[];
   readonly rows: readonly MatrixRow[];
   readonly others: readonly LinkView[];
@@ -87,6 +89,7 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
     tell: board.revisions.find((r) => r.id === revision)?.tell ?? "",
     answer,
     families,
+    across: Math.max(1, ...families.map((f) => f.span)),
     columns: columns.map((c) => ({ version: c.version, href: pageOf("firmware", c.family) })),
     rows: rows.sort((a, b) => a.card.text.localeCompare(b.card.text)),
     others: board.revisions.filter((r) => r.id !== revision).map((r) => ({ text: r.id, href: matrixOf(board.id, r.id) })),

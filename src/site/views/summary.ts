@@ -12,6 +12,7 @@ export interface BoardSummary {
   readonly groups: readonly RevisionGroup[];
   readonly best: Verdict;
   readonly evidence: Evidence;
+  readonly findings: readonly Finding[];
   /** "works from R5 on in revision C and D1" */
   readonly says: string;
 }
@@ -19,7 +20,7 @@ export interface BoardSummary {
 const verbs: Readonly<Record<Verdict, string>> = {
   workable: "works",
   conditional: "works on a condition",
-  unknown: "may work: a fact is missing",
+  unknown: "is not known to work",
   "ruled-out": "does not work",
 };
 
@@ -31,25 +32,44 @@ function bestEvidence(runs: readonly Run[], verdict: Verdict): Evidence {
   return evidenceOrder.find((e) => runs.some((r) => r.cell.verdict === verdict && r.cell.evidence === e)) ?? "inferred";
 }
 
-function groupSays(ctx: Context, cells: Cells, all: readonly string[], group: RevisionGroup): string {
-  const best = bestOf(group.runs);
-  const where = group.revisions.length === all.length ? "" : ` in ${revisionsText(all, group.revisions)}`;
-  if (best === "ruled-out") return `does not work${where}`;
-  const every = group.runs.every((r) => r.cell.verdict === best);
-  const under = every ? "under any firmware" : `under ${listText(spansWith(ctx.catalogue, cells, group, best))}`;
-  return `${verbs[best]} ${under.replace(/^under (from|up to) /, "$1 ")}${where}`;
+/** A card does the same on some revisions of a board: its best verdict there, and under which firmware. */
+interface Finding {
+  readonly name: string;
+  readonly all: readonly string[];
+  readonly revisions: string[];
+  readonly verdict: Verdict;
+  /** "from R5 on", "under any firmware"; empty for a no. */
+  readonly span: string;
 }
 
-/** Groups that say the same are said once, for all their revisions. */
-function saysOf(ctx: Context, cells: Cells, all: readonly string[], groups: readonly RevisionGroup[]): string {
-  const bySaying = new Map<string, string[]>();
-  for (const g of groups) {
-    if (bestOf(g.runs) === "ruled-out") continue;
-    const bare = groupSays(ctx, cells, g.revisions, g);
-    bySaying.set(bare, [...(bySaying.get(bare) ?? []), ...g.revisions]);
+function spanText(ctx: Context, cells: Cells, group: RevisionGroup, verdict: Verdict): string {
+  if (verdict === "ruled-out") return "";
+  if (group.runs.every((r) => r.cell.verdict === verdict)) return "under any firmware";
+  return listText(spansWith(ctx.catalogue, cells, group, verdict).map((s) => (/^(from|up to) /.test(s) ? s : `under ${s}`)));
+}
+
+function findingsOf(
+  ctx: Context,
+  cells: Cells,
+  name: string,
+  all: readonly string[],
+  groups: readonly RevisionGroup[],
+): readonly Finding[] {
+  const found: Finding[] = [];
+  for (const group of groups) {
+    const verdict = bestOf(group.runs);
+    const span = spanText(ctx, cells, group, verdict);
+    const same = found.find((f) => f.verdict === verdict && f.span === span);
+    if (same) same.revisions.push(...group.revisions);
+    else found.push({ name, all, revisions: [...group.revisions], verdict, span });
   }
-  if (bySaying.size === 0) return "does not work";
-  return [...bySaying].map(([says, on]) => (on.length === all.length ? says : `${says} in ${revisionsText(all, on)}`)).join("; ");
+  return found;
+}
+
+/** On one board: "works from R5 on in revision C and D1; does not work in revision D2" */
+function boardSays(findings: readonly Finding[]): string {
+  const where = (f: Finding) => (f.revisions.length === f.all.length ? "" : ` in ${revisionsText(f.all, f.revisions)}`);
+  return findings.map((f) => [verbs[f.verdict], f.span].filter(Boolean).join(" ") + where(f)).join("; ");
 }
 
 export function boardSummaries(ctx: Context, cells: Cells, card: string): readonly BoardSummary[] {
@@ -61,26 +81,28 @@ export function boardSummaries(ctx: Context, cells: Cells, card: string): readon
       const runs = groups.flatMap((g) => g.runs);
       const best = bestOf(runs);
       const all = board.revisions.map((r) => r.id);
-      const says = saysOf(ctx, cells, all, groups);
-      return { board: board.id, name: board.name, groups, best, evidence: bestEvidence(runs, best), says };
+      const findings = findingsOf(ctx, cells, board.name, all, groups);
+      return { board: board.id, name: board.name, groups, best, evidence: bestEvidence(runs, best), findings, says: boardSays(findings) };
     });
 }
 
-/** "Works in the Skerry 16 from R5 on and in the Skerry 24 under any firmware. Not in the Skerry 16T." */
+/** "Works from R5 on in the Skerry 16 and Skerry 16T, under any firmware in the Skerry 24. Not in the Skerry 24 D2." */
 export function cardAnswer(summaries: readonly BoardSummary[]): string {
-  const some = summaries.filter((s) => s.best !== "ruled-out");
-  const none = summaries.filter((s) => s.best === "ruled-out");
   if (summaries.length === 0) return "No board recorded here has its bus.";
-  if (some.length === 0) return `No: as far as is known it works in none of the boards here (${listText(none.map((s) => s.name))}).`;
-  const sentences = some.map((s) => `${s.name}: ${s.says}`);
-  const not =
-    none.length > 0
-      ? ` Not in the ${listText(
-          none.map((s) => s.name),
-          "or",
-        )}.`
-      : "";
-  return `${sentences.map(capital).join(". ")}.${not}`;
+  const findings = summaries.flatMap((s) => s.findings);
+  const place = (f: Finding) => (f.revisions.length === f.all.length ? f.name : `${f.name} ${listText(f.revisions)}`);
+  const sentences = verdictOrder.flatMap((verdict) => {
+    const of = findings.filter((f) => f.verdict === verdict);
+    if (of.length === 0) return [];
+    if (verdict === "ruled-out") {
+      if (of.length === findings.length) return ["As far as is known it works in none of the boards here."];
+      return [`Not in the ${listText(of.map(place), "or")}.`];
+    }
+    const spans = [...new Set(of.map((f) => f.span))];
+    const clauses = spans.map((span) => `${span} in the ${listText(of.filter((f) => f.span === span).map(place))}`);
+    return [`${capital(verbs[verdict])} ${clauses.join("; ")}.`];
+  });
+  return sentences.join(" ");
 }
 
 /** How sure that is, in a sentence. */
