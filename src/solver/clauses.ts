@@ -51,6 +51,13 @@ export class ClauseSet {
     return two >= 0 || this.apply(clause, one);
   }
 
+  /** Drops the clauses added since there were so many. */
+  forget(count: number): void {
+    if (this.clauses.length === count) return;
+    const gone = new Set(this.clauses.splice(count));
+    for (const [v, list] of this.watching.entries()) this.watching[v] = list.filter((clause) => !gone.has(clause));
+  }
+
   /** Looks at the clauses watched through a variable that changed. */
   propagate(variable: number): boolean {
     const list = this.watching[variable]!;

@@ -1,7 +1,7 @@
 // Decide: is there a solution, and one if so.
 import { Engine } from "./engine.js";
-import type { Budget, Problem, Solution } from "./problem.js";
-import { Purse, search } from "./search.js";
+import type { Budget, Problem } from "./problem.js";
+import { findOne, Purse } from "./search.js";
 import type { Decision } from "./tasks.js";
 
 export function decide(problem: Problem, budget?: Budget): Decision {
@@ -11,16 +11,7 @@ export function decide(problem: Problem, budget?: Budget): Decision {
 /** The same with an engine at hand; the engine is left as it was. */
 export function decideIn(engine: Engine, purse: Purse): Decision {
   const mark = engine.store.mark();
-  let found: Solution | undefined;
-  let stopped = false;
-  if (engine.wake()) {
-    const outcome = search(engine, purse, (solution) => {
-      found = solution;
-      return "end";
-    });
-    stopped = outcome === "stopped";
-  }
+  const found = engine.wake() ? findOne(engine, purse) : "none";
   engine.store.undo(mark);
-  if (found) return { kind: "found", solution: found };
-  return { kind: stopped ? "stopped" : "none" };
+  return typeof found === "string" ? { kind: found } : { kind: "found", solution: found };
 }

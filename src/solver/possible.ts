@@ -4,7 +4,7 @@
 // "Fast Backtrack-Free Product Configuration", 2004).
 import { Engine } from "./engine.js";
 import type { Budget, Problem, Solution } from "./problem.js";
-import { Purse, search } from "./search.js";
+import { findOne, Purse } from "./search.js";
 import type { Possible } from "./tasks.js";
 
 export function possible(problem: Problem, budget?: Budget): Possible {
@@ -28,21 +28,12 @@ export function possibleIn(engine: Engine, witnesses: Solution[], purse: Purse):
     for (const value of store.values(v)) {
       if (covered[v]!.has(value)) continue;
       const mark = store.mark();
-      let outcome: string = "exhausted";
-      if (engine.take(v, value)) {
-        outcome = search(
-          engine,
-          purse,
-          (solution) => {
-            witnesses.push(solution);
-            cover(solution);
-            return "end";
-          },
-          { value: fresh },
-        );
-      }
+      const found = engine.take(v, value) ? findOne(engine, purse, { value: fresh }) : "none";
       store.undo(mark);
-      if (outcome === "stopped") return { values: covered, exact: false };
+      if (found === "stopped") return { values: covered, exact: false };
+      if (found === "none") continue;
+      witnesses.push(found);
+      cover(found);
     }
   }
   return { values: covered, exact: true };
