@@ -1,17 +1,17 @@
 // Ranked representatives: groups of combinations that differ in more than slots, best first, from three sources:
 // the cheapest changes at each level of remaining effect, and what members had running (so that a proven way is never missed).
-import { type Budget, cheapest, type Problem, possible, type Rule, type Solution } from "../solver/index.js";
+import { type Budget, cheapest, decide, type Problem, possible, type Rule, type Solution } from "../solver/index.js";
 import type { Combination } from "./answer.js";
 import { changeCost } from "./changes.js";
 import { combinationOf } from "./combination.js";
-import { applies, type Compiled, withRules } from "./compile.js";
+import { applies, type Compiled, forbids, withRules } from "./compile.js";
 import { evidenceRank, provenModes } from "./evidence.js";
 import { eachCard, type Frame, inSlot, onRevisions, runsVersion, setTo } from "./frame.js";
 import { atMostLevel } from "./verdict.js";
 
 interface Candidate {
   readonly solution: Solution;
-  readonly level: number;
+  readonly effects: readonly number[];
   readonly open: boolean;
 }
 
@@ -22,14 +22,19 @@ export function representatives(compiled: Compiled, most: number, budget?: Budge
   const found = new Map<string, Candidate>();
   const add = (solution: Solution) => {
     const key = group.map((v) => solution[v]).join(",");
-    if (!found.has(key))
-      found.set(key, { solution, level: levelOf(compiled, solution), open: compiled.unsettled.some((u) => applies(u, solution)) });
+    const candidate = { solution, effects: effectsOf(compiled, solution), open: compiled.unsettled.some((u) => applies(u, solution)) };
+    const before = found.get(key);
+    if (!before || compare(effectRank(candidate), effectRank(before)) < 0) found.set(key, candidate);
   };
   const cost = changeCost(frame);
   const proven = provenModes(compiled.question);
   for (const problem of compiled.unsettled.length > 0 ? [compiled.certain, compiled.possible] : [compiled.certain]) {
-    for (const pins of provenPins(compiled, proven))
-      for (const s of cheapest(withRules(problem, pins), [cost], { k: 1 }, budget).solutions) add(s.solution);
+    for (const pins of provenPins(compiled, proven)) {
+      const pinned = withRules(problem, pins);
+      if (decide(pinned, budget).kind !== "found") continue;
+      for (const s of cheapest(mildest(compiled, pinned, budget), [cost], { k: 1 }, budget).solutions) add(s.solution);
+    }
+    for (const s of cheapest(mildest(compiled, problem, budget), [cost], { k: most, project: group }, budget).solutions) add(s.solution);
     for (const level of levels(compiled)) {
       if (found.size >= most) break;
       for (const s of cheapest(atMostLevel(compiled, problem, level), [cost], { k: most, project: group }, budget).solutions)
@@ -46,6 +51,27 @@ export function representatives(compiled: Compiled, most: number, budget?: Budge
   return told.slice(0, most).map((c) => ({ ...c.told, ...withFreedom(compiled, c, proven, budget) }));
 }
 
+/** The problem with every remedy, loss and note ruled out that need not be suffered, the worst ruled out first. */
+function mildest(compiled: Compiled, problem: Problem, budget?: Budget): Problem {
+  let mild = problem;
+  for (const soft of [...compiled.soft].sort((a, b) => b.level - a.level)) {
+    const without = withRules(mild, forbids(soft.when));
+    if (decide(without, budget).kind === "found") mild = without;
+  }
+  return mild;
+}
+
+/** How many remedies, losses and notes a solution has: [remedies, losses, notes]. */
+function effectsOf(compiled: Compiled, solution: Solution): readonly number[] {
+  const met = compiled.soft.filter((s) => applies(s, solution));
+  return [3, 2, 1].map((level) => met.filter((s) => s.level === level).length);
+}
+
+/** The worst kind of effect first, then how many of each kind. */
+function effectRank(c: Candidate): number[] {
+  return [c.open ? 1 : 0, 3 - [...c.effects, 1].findIndex((n) => n > 0), ...c.effects];
+}
+
 function compare(a: readonly number[], b: readonly number[]): number {
   for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
   return 0;
@@ -56,12 +82,11 @@ function rank(c: Candidate & { readonly price: number; readonly told: Combinatio
   const rails = c.told.headroom.map((h) => (h.used_A === "unknown" || h.limit_A === "unknown" ? 0 : h.limit_A - h.used_A));
   const grades = c.told.rests.map((r) => evidenceRank(r.grade)).reduce((a, b) => a + b, 0);
   return [
-    c.open ? 1 : 0,
-    c.level,
+    ...effectRank(c),
     evidenceRank(c.told.evidence),
     grades,
     c.price,
-    -Math.min(0, ...rails),
+    -Math.min(Number.MAX_SAFE_INTEGER, ...rails),
     -c.told.spareSlots,
     ...c.solution,
   ];
@@ -70,10 +95,6 @@ function rank(c: Candidate & { readonly price: number; readonly told: Combinatio
 /** All choices but the slots: combinations that agree on these are one group. */
 export function groupVariables(frame: Frame): number[] {
   return frame.variables.map((_, v) => v).filter((v) => !frame.cards.some((c) => c.slot === v));
-}
-
-function levelOf(compiled: Compiled, solution: Solution): number {
-  return Math.max(0, ...compiled.soft.filter((s) => applies(s, solution)).map((s) => s.level));
 }
 
 function levels(compiled: Compiled): number[] {
@@ -88,14 +109,15 @@ function slotsAt(compiled: Compiled, solution: Solution): ReadonlySet<number>[] 
   return compiled.frame.cards.map((c) => new Set([solution[c.slot]!]));
 }
 
-/** The slots each card may take with the group's other choices, at this level of effect. */
+/** The slots each card may take with the group's other choices and no further remedy, loss or note. */
 function withFreedom(
   compiled: Compiled,
   c: Candidate,
   proven: ReturnType<typeof provenModes>,
   budget?: Budget,
 ): Pick<Combination, "cards"> {
-  const base: Problem = atMostLevel(compiled, c.open ? compiled.possible : compiled.certain, c.level);
+  const others = compiled.soft.filter((s) => !applies(s, c.solution)).flatMap((s) => forbids(s.when));
+  const base: Problem = withRules(c.open ? compiled.possible : compiled.certain, others);
   const pins: Rule[] = groupVariables(compiled.frame).map((variable) => ({ kind: "unary", variable, values: [c.solution[variable]!] }));
   const { values } = possible(withRules(base, pins), budget);
   return {
