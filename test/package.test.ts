@@ -1,6 +1,7 @@
 // The package as others get it: packed, installed in an empty folder without development packages, run on plain Node.
-import { execFileSync, spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { execFileSync, spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -84,11 +85,25 @@ describe("the package", () => {
     expect(slotwright("plan", "no-such-build").code).toBe(2);
   });
 
-  it("builds the site", () => {
-    const { code, err } = slotwright("site", "--out", "pages");
-    expect(err).toBe("");
-    expect(code).toBe(0);
-    expect(statSync(join(folder, "pages", "index.html")).size).toBeGreaterThan(1000);
+  it("starts: checks, builds, serves, prints the address, and ends when asked to", async () => {
+    const main = join(folder, "node_modules", "slotwright", "dist", "src", "cli", "main.js");
+    const started = spawn(process.execPath, [main, "start", "--out", "pages"], { cwd: folder, stdio: ["ignore", "pipe", "inherit"] });
+    let told = "";
+    const address = await new Promise<string>((found, fail) => {
+      started.stdout.setEncoding("utf8").on("data", (piece: string) => {
+        told += piece;
+        const at = /http:\/\/\S+/.exec(told)?.[0];
+        if (at) found(at);
+      });
+      started.once("exit", (code) => fail(new Error(`It ended with ${code} before it served:\n${told}`)));
+    });
+    expect(told).toMatch(/\d+ records in .*: everything holds/);
+    const page = await fetch(address);
+    expect(page.headers.get("content-type")).toContain("text/html");
+    expect(await page.text()).toContain("<h1");
     expect(existsSync(join(folder, "pages", "pagefind", "pagefind.js"))).toBe(true);
+    started.kill("SIGINT");
+    const [code] = (await once(started, "exit")) as [number | null];
+    expect(windows ? 0 : code).toBe(0);
   }, 180_000);
 });
