@@ -22,9 +22,9 @@ export function escaped(text: string): string {
   return text.replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`);
 }
 
-/** Two decimals are a hundredth of a pixel; more only makes the file longer. */
+/** Three decimals: a thousandth of a millimetre on the panel; more only makes the file longer. */
 export function round(value: number): string {
-  return String(Math.round(value * 100) / 100);
+  return String(Math.round(value * 1000) / 1000);
 }
 
 export function el(name: string, attributes: Attributes = {}, ...children: readonly Svg[]): Svg {

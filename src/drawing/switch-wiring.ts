@@ -41,7 +41,7 @@ function destinations(plan: SwitchWiringInput, net: string, label: string): stri
   }
   const pullUps = plan.pullUps.filter((r) => r.net === net).map((r) => `${r.id}, ${ohms(r.ohms)} to +5\u2009V`);
   const numbers = wires.map((w: Wire) => w.number);
-  const tail = numbers.length === 0 ? "" : ` (${numbers.length === 1 ? "wire" : "wires"} ${numbers.join(", ")})`;
+  const tail = numbers.length === 0 ? "" : ` (${numbers.length === 1 ? "wire" : "wires"}\u00a0${numbers.join(", ")})`;
   return `${[...seen.values(), ...pullUps].join("; ")}${tail}`;
 }
 
@@ -52,7 +52,8 @@ function ohms(value: number): string {
 function netsOf(sections: readonly SwitchSection[]): { readonly hubs: string[]; readonly throws: string[] } {
   const hubs = [...new Set(sections.map((s) => s.hubNet))];
   const throws = [...new Set(sections.flatMap((s) => s.throws.flatMap((t) => (t.net === undefined ? [] : [t.net]))))];
-  return { hubs, throws };
+  // A net that is also a hub's ends lowest of all, so it stands furthest right, out of the way of the words above.
+  return { hubs, throws: [...throws.filter((n) => !hubs.includes(n)), ...throws.filter((n) => hubs.includes(n))] };
 }
 
 /** Height at which each pole and throw stands. */
