@@ -4,9 +4,17 @@ import * as C from "../../src/catalogue/index.js";
 import { linkClub, testClub } from "../support/club.js";
 
 const club = testClub();
-club.card.other = { ...club.card.tc!, id: "other" };
+club.card.other = { ...club.card.tc!, id: "other", name: "Other card", model: "other" };
 club.build.question = { id: "question", name: "Question", board: "tb-1", cards: [], stands: { cards: [{ card: "other" }] } };
-club.build.older = { id: "older", name: "Older", board: "tb-1", cards: [], result: { by: "Ann", date: "1989", outcome: "worked" } };
+club.build.older = {
+  id: "older",
+  name: "Older",
+  board: "tb-1",
+  revision: "A",
+  modes: [{ id: "day", firmware: "R1" }],
+  cards: [],
+  result: { by: "Ann", date: "1989", outcome: "worked" },
+};
 const { catalogue, findings } = linkClub(club);
 const id = <K extends Parameters<typeof C.linkedId>[1]>(kind: K, name: string) => C.linkedId(catalogue, kind, name)!;
 const ids = (list: readonly { readonly id: string }[]) => list.map((r) => r.id);

@@ -190,7 +190,7 @@ const samples: { readonly [K in Kind]: readonly RecordOf[K][] } = {
       id: "tbd",
       name: "Test build",
       board: "tb-1",
-      revision: ["A", "B"],
+      revision: "B",
       memory: "512K",
       firmware: "tm",
       cards: [{ card: "tc", as: "tc2", revision: "1", slot: "S1", settings: { J1: "300" } }],

@@ -58,6 +58,8 @@ function onBus(catalogue: Catalogue, c: Conflict): Draft | undefined {
 
 /** Slots that are named, and amounts of memory, are those of a board that is named. */
 function onBoard(catalogue: Catalogue, c: Conflict): Draft | undefined {
+  const asks = c.when.memory_at_least !== undefined || c.when.memory_at_most !== undefined || c.when.cards?.some((m) => m.slots || m.edge);
+  if (!asks) return undefined;
   const named = c.when.boards?.map((m) => catalogue.boards.get(m.board));
   if (named?.some((b) => !b)) return undefined;
   const boards = (named ?? [...catalogue.boards.values()]).filter((b) => b !== undefined);

@@ -10,6 +10,7 @@ import { busNames } from "./bus-names.js";
 import { cardHasPlace } from "./card-has-place.js";
 import { chainSlots } from "./chain-slots.js";
 import { circulatingSize } from "./circulating-size.js";
+import { claimsApart } from "./claims-apart.js";
 import { confirmedEvidence } from "./confirmed-evidence.js";
 import { conflictCanApply } from "./conflict-can-apply.js";
 import { conflictDoubles } from "./conflict-doubles.js";
@@ -17,6 +18,7 @@ import { connectorFace } from "./connector-face.js";
 import { currentFigures } from "./current-figures.js";
 import { danglingReference } from "./dangling-reference.js";
 import { doubleName } from "./double-name.js";
+import { doubleRecord } from "./double-record.js";
 import { enablePoints } from "./enable-points.js";
 import { enableReleases } from "./enable-releases.js";
 import { featureNames } from "./feature-names.js";
@@ -49,12 +51,14 @@ import { sourced } from "./sourced.js";
 import { spanVersions } from "./span-versions.js";
 import { switchContacts } from "./switch-contacts.js";
 import { switchParts } from "./switch-parts.js";
+import { testedExactly } from "./tested-exactly.js";
 import { unknownFind } from "./unknown-find.js";
 
 export const rules: readonly Rule[] = [
   fileName,
   danglingReference,
   doubleName,
+  doubleRecord,
   revisionNames,
   busNames,
   settingNames,
@@ -68,6 +72,7 @@ export const rules: readonly Rule[] = [
   slotLines,
   chainSlots,
   fixedOverlap,
+  claimsApart,
   addressSpace,
   optionRomStep,
   socketWindow,
@@ -91,6 +96,7 @@ export const rules: readonly Rule[] = [
   buildNames,
   buildSlots,
   buildSettings,
+  testedExactly,
   safestMode,
   switchParts,
   resultModes,

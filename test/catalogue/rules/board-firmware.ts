@@ -9,16 +9,22 @@ export default {
   },
   bad: {
     "the firmware does not name the board": (c) => {
-      c.board.other = { ...c.board["tb-1"]!, id: "other" };
+      c.board.other = { ...c.board["tb-1"]!, id: "other", name: "Other board", model: "other" };
     },
     "the board does not name the firmware": (c) => {
-      c.firmware.tm2 = { ...c.firmware.tm!, id: "tm2", versions: [{ id: "R1", image: { size: "32K", crc32: "unknown" } }] };
-    },
-    "a version names a board the family does not": (c) => {
-      c.board.other = { ...c.board["tb-1"]!, id: "other" };
       c.firmware.tm2 = {
         ...c.firmware.tm!,
         id: "tm2",
+        name: "Tm2 firmware",
+        versions: [{ id: "R1", image: { size: "32K", crc32: "unknown" } }],
+      };
+    },
+    "a version names a board the family does not": (c) => {
+      c.board.other = { ...c.board["tb-1"]!, id: "other", name: "Other board", model: "other" };
+      c.firmware.tm2 = {
+        ...c.firmware.tm!,
+        id: "tm2",
+        name: "Tm2 firmware",
         boards: [{ board: "other" }],
         versions: [{ id: "R1", boards: [{ board: "tb-1" }], image: { size: "32K", crc32: "unknown" } }],
       };

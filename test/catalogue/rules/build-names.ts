@@ -13,6 +13,7 @@ export default {
     },
     "one of several board revisions": (c) => {
       c.build.tbd!.revision = ["A", "Z"];
+      c.build.tbd!.result = undefined;
     },
     "a slot": (c) => {
       c.build.tbd!.cards[0]!.slot = "S11";
@@ -34,11 +35,12 @@ export default {
       c.build.tbd!.modes![0]!.cards = ["tc"];
     },
     "a firmware of another board": (c) => {
-      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", firmware: ["tm2"] };
+      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2", firmware: ["tm2"] };
       const image = c.firmware.tm!.versions[0]!.image;
       c.firmware.tm2 = {
         ...c.firmware.tm!,
         id: "tm2",
+        name: "Tm2 firmware",
         boards: [{ board: "b2" }],
         versions: [
           { id: "R1", image },

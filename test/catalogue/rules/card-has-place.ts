@@ -9,14 +9,22 @@ export default {
     },
   },
   bad: {
+    "firmware of boards with another bus": (c) => {
+      c.bus.other = { ...c.bus.tb!, id: "other", name: "Other bus" };
+      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "Other board", model: "Two", bus: "other", firmware: ["tm2"] };
+      const image = c.firmware.tm!.versions[0]!.image;
+      c.firmware.tm2 = { ...c.firmware.tm!, id: "tm2", name: "Other monitor", boards: [{ board: "b2" }], versions: [{ id: "R1", image }] };
+      c.card.tc!.needs!.firmware!.push({ family: "tm2", from: "R1" });
+    },
     "no board has its slot": (c) => {
       c.bus.tb!.edges.push({ id: "wide", name: "Wide", fits: ["wide"] });
       c.card.tc!.edge = "wide";
+      c.build.tbd!.result = undefined;
       c.build.tbd!.cards[0]!.slot = undefined;
     },
     "a board with another bus": (c) => {
-      c.bus.other = { ...c.bus.tb!, id: "other" };
-      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", bus: "other" };
+      c.bus.other = { ...c.bus.tb!, id: "other", name: "Other bus" };
+      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2", bus: "other" };
       c.firmware.tm!.boards.push({ board: "b2" });
       c.card.tc!.needs!.boards!.push({ board: "b2" });
     },

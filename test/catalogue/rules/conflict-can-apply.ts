@@ -7,7 +7,7 @@ export default {
       c.conflict.tx!.when.cards![0]!.slots = ["S2"];
     },
     neighbours: (c) => {
-      c.card.other = { ...c.card.tc!, id: "other" };
+      c.card.other = { ...c.card.tc!, id: "other", name: "Other card", model: "other" };
       c.conflict.tx!.when = { cards: [{ card: "tc" }, { card: "other" }], adjacent: true };
       c.build.tbd!.result!.conflicts = undefined;
     },
@@ -31,16 +31,16 @@ export default {
       c.conflict.tx!.when.cards![0]!.slots = ["S2", "S5"];
     },
     "cards of two buses": (c) => {
-      c.bus.other = { ...c.bus.tb!, id: "other" };
-      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", bus: "other" };
+      c.bus.other = { ...c.bus.tb!, id: "other", name: "Other bus" };
+      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2", bus: "other" };
       c.firmware.tm!.boards.push({ board: "b2" });
-      c.card.far = { ...c.card.tc!, id: "far", bus: "other", needs: undefined, enable: undefined };
+      c.card.far = { ...c.card.tc!, id: "far", name: "Far card", model: "far", bus: "other", needs: undefined, enable: undefined };
       c.conflict.tx!.when = { cards: [{ card: "tc" }, { card: "far" }] };
       c.build.tbd!.result!.conflicts = undefined;
     },
     "a card that goes into none of the boards": (c) => {
-      c.bus.other = { ...c.bus.tb!, id: "other" };
-      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", bus: "other" };
+      c.bus.other = { ...c.bus.tb!, id: "other", name: "Other bus" };
+      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2", bus: "other" };
       c.firmware.tm!.boards.push({ board: "b2" });
       c.conflict.tx!.when.boards = [{ board: "b2" }];
       c.build.tbd!.result!.conflicts = undefined;

@@ -4,19 +4,19 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "the same conditions in another class": (c) => {
-      c.conflict.ty = { ...c.conflict.tx!, id: "ty", class: "timing" };
+      c.conflict.ty = { ...c.conflict.tx!, id: "ty", name: "Ty conflict", class: "timing" };
     },
   },
   bad: {
     "the same conflict": (c) => {
-      c.conflict.ty = { ...c.conflict.tx!, id: "ty" };
+      c.conflict.ty = { ...c.conflict.tx!, id: "ty", name: "Ty conflict" };
     },
     "the same condition written otherwise, another status": (c) => {
-      c.conflict.ty = { ...structuredClone(c.conflict.tx!), id: "ty", status: "disproved", settle: undefined };
+      c.conflict.ty = { ...structuredClone(c.conflict.tx!), id: "ty", name: "Ty conflict", status: "disproved", settle: undefined };
       c.conflict.ty.when.cards![0]!.settings = { J1: "300" };
     },
     "the same condition, another effect": (c) => {
-      c.conflict.ty = { ...c.conflict.tx!, id: "ty", effect: "blocks", loss: undefined };
+      c.conflict.ty = { ...c.conflict.tx!, id: "ty", name: "Ty conflict", effect: "blocks", loss: undefined };
     },
   },
 } satisfies RuleCases;

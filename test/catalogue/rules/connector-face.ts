@@ -4,7 +4,7 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "two halves that mate": (c) => {
-      c.part["t-socket"] = { ...c.part["t-plug"]!, id: "t-socket", half: "socket", mates: "t-plug" } as never;
+      c.part["t-socket"] = { ...c.part["t-plug"]!, id: "t-socket", name: "T-socket part", half: "socket", mates: "t-plug" } as never;
     },
     "the other half in words": (c) => {
       Object.assign(c.part["t-plug"]!, { mates: "the socket on the lead" });
@@ -23,7 +23,7 @@ export default {
       Object.assign(c.part["t-plug"]!, { mates: "t-socket" });
     },
     "the same half": (c) => {
-      c.part["t-socket"] = { ...c.part["t-plug"]!, id: "t-socket", mates: "t-plug" } as never;
+      c.part["t-socket"] = { ...c.part["t-plug"]!, id: "t-socket", name: "T-socket part", mates: "t-plug" } as never;
     },
     "what is no connector": (c) => {
       Object.assign(c.part["t-plug"]!, { mates: "t-cable" });

@@ -4,7 +4,14 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "a card that needs a card on record": (c) => {
-      c.card.other = { ...c.card.tc!, id: "other", needs: { cards: [{ any_of: ["tc"], why: "Its clock." }] }, enable: undefined };
+      c.card.other = {
+        ...c.card.tc!,
+        id: "other",
+        name: "Other card",
+        model: "other",
+        needs: { cards: [{ any_of: ["tc"], why: "Its clock." }] },
+        enable: undefined,
+      };
     },
   },
   bad: {

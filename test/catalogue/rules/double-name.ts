@@ -21,7 +21,10 @@ export default {
       c.card.tc!.settings![0]!.positions.push({ id: "310" });
     },
     "two copies of a card without names": (c) => {
-      c.build.tbd!.cards = [{ card: "tc" }, { card: "tc" }];
+      c.build.tbd!.cards = [
+        { card: "tc", slot: "S1" },
+        { card: "tc", slot: "S2" },
+      ];
       c.build.tbd!.modes![0]!.cards = ["tc"];
     },
     "a result told twice": (c) => {

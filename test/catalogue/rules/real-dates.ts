@@ -8,6 +8,9 @@ export default {
     },
   },
   bad: {
+    "a source of next year": (c) => {
+      c.card.tc!.sources![0]!.date = "2001";
+    },
     "a thirteenth month": (c) => {
       c.conflict.tx!.evidence[0]!.date = "1988-13";
     },

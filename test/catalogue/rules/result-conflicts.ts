@@ -9,13 +9,21 @@ export default {
     "evidence against a disproved conflict": (c) => {
       c.conflict.tx!.status = "disproved";
       c.conflict.tx!.settle = undefined;
-      c.build.plain = { id: "plain", name: "Plain", board: "tb-1", cards: [], result: { by: "Ann", date: "1991", outcome: "worked" } };
+      c.build.plain = {
+        id: "plain",
+        name: "Plain",
+        board: "tb-1",
+        revision: "A",
+        modes: [{ id: "day", firmware: "R1" }],
+        cards: [],
+        result: { by: "Ann", date: "1991", outcome: "worked" },
+      };
       c.conflict.tx!.evidence.push({ grade: "bench", says: "Seen.", build: "plain" });
     },
   },
   bad: {
     "a card that is not in the build": (c) => {
-      c.card.other = { ...c.card.tc!, id: "other" };
+      c.card.other = { ...c.card.tc!, id: "other", name: "Other card", model: "other" };
       c.conflict.tx!.when.cards!.push({ card: "other" });
     },
     "a card that is set otherwise": (c) => {
@@ -25,7 +33,7 @@ export default {
       c.build.tbd!.memory = "256K";
     },
     "another board": (c) => {
-      c.board.b2 = { ...c.board["tb-1"]!, id: "b2" };
+      c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2" };
       c.firmware.tm!.boards.push({ board: "b2" });
       c.build.tbd!.board = "b2";
     },
@@ -34,7 +42,15 @@ export default {
       c.conflict.tx!.evidence.push({ grade: "bench", says: "Seen.", build: "plain" });
     },
     "evidence from a build without the card": (c) => {
-      c.build.plain = { id: "plain", name: "Plain", board: "tb-1", cards: [], result: { by: "Ann", date: "1991", outcome: "worked" } };
+      c.build.plain = {
+        id: "plain",
+        name: "Plain",
+        board: "tb-1",
+        revision: "A",
+        modes: [{ id: "day", firmware: "R1" }],
+        cards: [],
+        result: { by: "Ann", date: "1991", outcome: "worked" },
+      };
       c.conflict.tx!.evidence.push({ grade: "bench", says: "Seen.", build: "plain" });
     },
   },

@@ -10,7 +10,8 @@ export default {
   },
   bad: {
     "a mode that is not there": (c) => {
-      c.build.tbd!.modes = undefined;
+      c.build.tbd!.modes![0]!.id = "night";
+      c.build.tbd!.modes!.length = 1;
     },
     "a whole that worked, a mode that did not": (c) => {
       c.build.tbd!.result!.outcome = "worked";
@@ -20,7 +21,7 @@ export default {
       c.build.tbd!.result!.modes![0]!.outcome = "worked";
     },
     "a mode nothing is said of": (c) => {
-      c.build.tbd!.modes!.push({ id: "night" });
+      c.build.tbd!.modes!.push({ id: "night", firmware: "R1A" });
     },
   },
 } satisfies RuleCases;

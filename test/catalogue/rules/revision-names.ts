@@ -18,7 +18,14 @@ export default {
       c.conflict.tx!.when.cards![0]!.revisions = ["2"];
     },
     "of a card that declares none": (c) => {
-      c.card.other = { ...c.card.tc!, id: "other", revisions: undefined, power: [{ rail: "+5", worst_A: 1, revisions: ["1"] }] };
+      c.card.other = {
+        ...c.card.tc!,
+        id: "other",
+        name: "Other card",
+        model: "other",
+        revisions: undefined,
+        power: [{ rail: "+5", worst_A: 1, revisions: ["1"] }],
+      };
     },
   },
 } satisfies RuleCases;

@@ -9,7 +9,7 @@ export default {
   },
   bad: {
     "two are the safest": (c) => {
-      c.build.tbd!.modes!.push({ id: "night", safest: true });
+      c.build.tbd!.modes!.push({ id: "night", firmware: "R1A", safest: true });
       c.build.tbd!.result!.modes!.push({ mode: "night", outcome: "worked" });
     },
   },

@@ -4,7 +4,13 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "a card that needs another": (c) => {
-      c.card.other = { ...c.card.tc!, id: "other", needs: { ...c.card.tc!.needs!, cards: [{ any_of: ["tc"], why: "Its clock." }] } };
+      c.card.other = {
+        ...c.card.tc!,
+        id: "other",
+        name: "Other card",
+        model: "other",
+        needs: { ...c.card.tc!.needs!, cards: [{ any_of: ["tc"], why: "Its clock." }] },
+      };
     },
   },
   bad: {

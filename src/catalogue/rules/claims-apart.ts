@@ -1,0 +1,65 @@
+// A card does not take one resource twice at once: one of the two addresses is a slip.
+import { hex } from "../../records/index.js";
+import { claimSites, meetIo, meetMemory, meetRevisions, type Path } from "../claims.js";
+import { lineId } from "../lines.js";
+import { ref } from "../ref.js";
+import type { Draft, Rule } from "../rule.js";
+
+export const claimsApart: Rule = {
+  name: "claims-apart",
+  says: "What a card takes at one time does not overlap itself.",
+  scope: ["card"],
+  *check({ catalogue }): Iterable<Draft> {
+    for (const card of catalogue.cards.values()) {
+      const bus = catalogue.buses.get(card.bus);
+      if (!bus) continue;
+      // Fixed claims hold together; positions of one setting never do, so each stands for itself.
+      const sites = claimSites(card);
+      const always = new Set(sites.filter((_, i) => card.claims?.[i] && !card.claims[i].when));
+      const taken: Taken[] = [];
+      for (const site of sites) {
+        const kept = taken.filter(
+          (t) => t.site === site || (always.has(t.site) && always.has(site) && meetRevisions(t.site.revisions, site.revisions)),
+        );
+        for (const mine of takenBy(site)) {
+          const other = kept.find((t) => meet(t, mine, bus.io_address_bits, (name) => lineId(bus, name) ?? name));
+          if (other) {
+            yield {
+              says: `The card takes ${mine.says} twice at once.`,
+              at: ref("card", card.id, ...mine.path),
+              related: [{ says: "It takes it here already.", at: ref("card", card.id, ...other.path) }],
+              hint: "Correct one of them; windows that may overlap are marked shareable.",
+            };
+          }
+          kept.push(mine);
+          taken.push(mine);
+        }
+      }
+    }
+  },
+};
+
+type Site = ReturnType<typeof claimSites>[number];
+type Taken = { readonly site: Site; readonly path: Path; readonly says: string } & (
+  | { readonly what: "io"; readonly is: NonNullable<Site["claims"]["io"]>[number] }
+  | { readonly what: "memory"; readonly is: NonNullable<Site["claims"]["memory"]>[number] }
+  | { readonly what: "line" | "channel"; readonly is: string }
+);
+
+function takenBy(site: Site): readonly Taken[] {
+  const { io, memory, interrupts, dma } = site.claims;
+  const at = (field: string, i: number) => [...site.path, field, i];
+  return [
+    ...(io ?? []).map((is, i): Taken => ({ site, path: at("io", i), says: `ports at ${hex(is.base)}`, what: "io", is })),
+    ...(memory ?? []).map((is, i): Taken => ({ site, path: at("memory", i), says: `memory at ${hex(is.base)}`, what: "memory", is })),
+    ...(interrupts ?? []).map((is, i): Taken => ({ site, path: at("interrupts", i), says: `line ${is.line}`, what: "line", is: is.line })),
+    ...(dma ?? []).map((is, i): Taken => ({ site, path: at("dma", i), says: `channel ${is.channel}`, what: "channel", is: is.channel })),
+  ];
+}
+
+function meet(a: Taken, b: Taken, ioBits: number, line: (name: string) => string): boolean {
+  if (a.what === "io" && b.what === "io") return meetIo(a.is, b.is, ioBits);
+  if (a.what === "memory" && b.what === "memory") return meetMemory(a.is, b.is);
+  if (a.what === "line" && b.what === "line") return line(a.is) === line(b.is);
+  return a.what === "channel" && b.what === "channel" && a.is === b.is;
+}
