@@ -88,7 +88,18 @@ describe("files", () => {
 
   it("at the top level are the named ones only", () => {
     const named = ["package.json", ".eleventy.js", "README.md", "DEVELOPERS.md", "LICENSE", "data", "src", "templates", "test"];
-    const tools = ["package-lock.json", "tsconfig.json", "biome.json", ".gitignore", ".git", ".ci", "node_modules", "dist", "_site"];
+    const tools = [
+      "package-lock.json",
+      "tsconfig.json",
+      "biome.json",
+      ".gitignore",
+      ".git",
+      ".ci",
+      "node_modules",
+      "dist",
+      "_site",
+      "_shots",
+    ];
     const here = readdirSync(top);
     expect(here.filter((name) => ![...named, ...tools].includes(name) && !name.endsWith(".tgz"))).toEqual([]);
     for (const name of named) expect(here).toContain(name);

@@ -6,7 +6,7 @@ import type { CellKey, Judge } from "./cells.js";
 export const judge: Judge = (catalogue: Catalogue, key: CellKey) => {
   const build = cellBuild({ ...key, firmware: key.version });
   // Brief: a page shows verdict, best combination and reasons; how many combinations there are is the planner's page.
-  const answer = plan(catalogue, build, { most: 6, brief: true });
+  const answer = plan(catalogue, build, { most: 6, brief: true, narrow: true });
   if (answer.kind === "misasked")
     return { verdict: "unknown", evidence: "inferred", answer: refused(answer.faults.map((f) => f.says).join(" ")) };
   return { verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", answer };

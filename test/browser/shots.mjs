@@ -11,7 +11,7 @@ const top = fileURLToPath(new URL("../..", import.meta.url));
 const words = process.argv.slice(2);
 const option = (name) => words.find((w) => w.startsWith(`--${name}=`))?.split("=")[1];
 const site = resolve(words.find((w) => !w.startsWith("--")) ?? join(top, "_site"));
-const out = resolve(option("out") ?? join(top, "_site", "..", "_shots"));
+const out = resolve(option("out") ?? join(top, "_shots"));
 if (!existsSync(join(site, "index.html"))) throw new Error(`${site} holds no built site. Make it first: npx slotwright site`);
 
 const first = (folder, wish) => {

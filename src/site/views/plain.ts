@@ -3,7 +3,7 @@ import type { Evidence, Verdict } from "../../planning/index.js";
 import { type Caution, cautions } from "../cautions.js";
 import { sourcePage } from "../links.js";
 import { evidenceOrder, evidenceWords, statusWords, verdictOrder, verdictWords } from "../words.js";
-import { type Context, head, type LinkView, type MarkView, markOf, type PageHead } from "./common.js";
+import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordHead } from "./common.js";
 
 export interface CautionsPage extends PageHead {
   readonly answer: string;
@@ -101,7 +101,9 @@ export function dataPage(ctx: Context, guides: readonly GuideKindView[], downloa
   const answer =
     "All pages are made from plain text records, one thing to a file. You may take them, correct them and add what you have tested.";
   return {
-    ...head("data/index.html", "About the data", answer, "data"),
+    ...(club
+      ? recordHead(ctx, "club", club.id, "About the data", answer, "data")
+      : head("data/index.html", "About the data", answer, "data")),
     answer,
     club: club?.about ?? "",
     licence: club?.licence ?? "",
