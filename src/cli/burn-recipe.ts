@@ -1,10 +1,11 @@
 // What is to be burned for a build: the wiring plan's device and banks, or, when every mode runs one version, that version alone.
 import type { Combination } from "../planning/index.js";
 import { bytes, type Firmware, known, sizeText, unknown } from "../records/index.js";
-import { type BurnPlan, planWiring } from "../wiring/index.js";
+import type { BurnPlan } from "../wiring/index.js";
 import type { AskedBuild } from "./build-question.js";
 import type { Club } from "./club.js";
 import { answerFor } from "./planner.js";
+import { wiringFor } from "./wiring-for.js";
 import { WrongUse } from "./wrong-use.js";
 
 export interface BurnRecipe {
@@ -27,7 +28,7 @@ export function burnRecipe(club: Club, asked: AskedBuild, which: string): BurnRe
   }
   const family = club.catalogue.firmware.get(combination.firmwareFamily);
   if (!family) throw new WrongUse(`${name} names no firmware that the records have.`, `See: slotwright plan ${name}`);
-  const wiring = planWiring(club.catalogue, combination, { switch: asked.build.switch, atHand: asked.build.at_hand?.parts });
+  const wiring = wiringFor(club, asked, combination, false);
   if (wiring.kind === "refused")
     throw new WrongUse(
       `${name}: ${wiring.says}`,

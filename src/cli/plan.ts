@@ -4,6 +4,9 @@ import { openClub, placeText } from "./club.js";
 import { type Everywhere, gathered, json, type Register } from "./command.js";
 import { answerFor } from "./planner.js";
 import { answerText } from "./print-answer.js";
+import { wiringText } from "./print-wiring.js";
+import { styled } from "./terminal.js";
+import { wiringFor } from "./wiring-for.js";
 
 interface PlanOptions extends Everywhere, QuestionOptions {
   readonly full?: boolean;
@@ -31,13 +34,16 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         terminal.progress("planning");
         const answer = answerFor(club, asked);
         terminal.progress("");
-        if (options.json) terminal.out(json(answer));
+        const best = answer.combinations[0];
+        const wiring = best?.switched ? wiringFor(club, asked, best, false) : undefined;
+        if (options.json) terminal.out(json(wiring ? { ...answer, wiring } : answer));
         else {
           const errors = club.findings.filter((finding) => finding.level === "error").length;
           if (club.data.demo && club.data.shown !== "data")
             terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
           if (errors > 0) terminal.err(`The records have ${errors} errors that may bear on this answer; see: slotwright check`);
           terminal.out(answerText(answer, { placeOf: (ref) => placeText(club, ref), terminal, full: options.full }));
+          if (wiring) for (const line of ["", ...wiringText(wiring, (text) => styled(terminal, "bold", text))]) terminal.out(line);
         }
         return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
       }),

@@ -1,7 +1,7 @@
 // An answer as a person at the bench reads it: the sentence, how sure, the combinations, the reasons, the way out.
 import type { Answer, Combination, Condition, PlacedCard, Reason, Ref, UnknownFact } from "../planning/index.js";
 import { sizeText } from "../records/index.js";
-import { styled, type Terminal, wrapped } from "./terminal.js";
+import { para, styled, type Terminal, wrapped } from "./terminal.js";
 
 /** Words of the verdicts and grades of evidence, the same on pages and here. */
 export const verdictWord = { workable: "works", conditional: "works if", "ruled-out": "no", unknown: "not known" } as const;
@@ -86,11 +86,6 @@ function combinationLines(c: Combination, number: number, placeOf: PlaceOf, titl
   if (rails.length > 0) lines.push(para("   ", `power: ${rails.join(", ")}; spare slots: ${c.spareSlots}`));
   if (c.switched) lines.push("   needs a switch: the modes differ in what must change");
   return lines;
-}
-
-/** A paragraph set in, its further lines a little further. */
-function para(indent: string, text: string): string {
-  return indent + wrapped(text, 100 - indent.length, `${indent}  `);
 }
 
 /** A further combination told by what differs from the first. */

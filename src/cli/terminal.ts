@@ -82,3 +82,8 @@ export function wrapped(text: string, width: number, indent: string): string {
   lines.push(line);
   return lines.join(`\n${indent}`);
 }
+
+/** A paragraph set in, its further lines a little further. */
+export function para(indent: string, text: string): string {
+  return indent + wrapped(text, 100 - indent.length, `${indent}  `);
+}

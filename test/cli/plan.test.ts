@@ -15,6 +15,13 @@ describe("an answer", () => {
     expect(out).toMatch(/^Yes/);
     for (const mode of ["daily", "trace", "tape"]) expect(out).toMatch(new RegExp(`mode ${mode}.*: firmware R`));
     expect(out).toContain("needs a switch");
+    expect(out).toContain("How it is switched");
+    for (const [mode, version] of [
+      ["daily", "R6"],
+      ["trace", "R4A"],
+      ["tape", "R5\\.1"],
+    ])
+      expect(out).toMatch(new RegExp(`position \\d: ${mode}, firmware ${version};`));
     expect(out).toMatch(/data\/cards\/[a-z-]+\.yaml:\d+:\d+/);
   });
 
@@ -38,6 +45,7 @@ describe("an answer", () => {
     expect(best).toHaveProperty("evidence");
     expect(best).toHaveProperty("conditions");
     expect(answer.possible.length).toBeGreaterThan(0);
+    expect(JSON.parse(out).wiring.kind).toBe("wiring");
     expect(answer.reasons).toEqual([]);
     expect(answer.repairs).toEqual([]);
   });
