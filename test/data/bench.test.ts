@@ -3,7 +3,9 @@ import { describe, expect, it } from "vitest";
 import { auditBench, plan } from "../../src/planning/index.js";
 import type { Build } from "../../src/records/index.js";
 import { planWiring } from "../../src/wiring/index.js";
-import { catalogue } from "./demo.js";
+import { demo } from "../support/demo.js";
+
+const catalogue = demo();
 
 const tested = [...catalogue.builds.values()].filter((b): b is Build & Required<Pick<Build, "result">> => b.result !== undefined);
 const audit = auditBench(catalogue);

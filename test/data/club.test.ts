@@ -4,7 +4,9 @@ import { createHash } from "node:crypto";
 import { describe, expect, it } from "vitest";
 import { plan } from "../../src/planning/index.js";
 import { bytes, conflictClasses, known } from "../../src/records/index.js";
-import { catalogue } from "./demo.js";
+import { demo } from "../support/demo.js";
+
+const catalogue = demo();
 
 describe("the catalogue", () => {
   it("has the size of a real club's", () => {

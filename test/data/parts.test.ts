@@ -2,7 +2,9 @@
 // Measures: DIN 41652 / IEC 60807-2 (D-subminiature, from memory), IEC 60130-9 (circular DIN, as published pages give it).
 import { describe, expect, it } from "vitest";
 import type { Connector, MemoryDevice, Switch } from "../../src/records/index.js";
-import { catalogue } from "./demo.js";
+import { demo } from "../support/demo.js";
+
+const catalogue = demo();
 
 const parts = [...catalogue.parts.values()];
 const connectors = parts.filter((p): p is Connector => p.type === "connector");

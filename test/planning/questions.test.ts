@@ -187,6 +187,27 @@ describe("one machine, one question", () => {
   });
 });
 
+describe("records that ask for care", () => {
+  it("the club's own firmware waits a minute for the Razorbill: 4 slots x 3 x 2 x 2 settings (hand)", () => {
+    const a = ask("skerry-16", ["razorbill-disk-controller"], {
+      revision: "B",
+      memory: "512K",
+      firmware: "harbourlight-monitor",
+      version: "H1",
+    });
+    expect([a.verdict, a.count]).toEqual(["conditional", "48"]);
+    expect(a.combinations[0]!.conditions.map((c) => c.says)).toEqual(["A minute's wait at each start."]);
+  });
+  it("the planner keeps the cache off paged memory", () => {
+    const a = ask("skerry-24", ["turbot-cache-card", "marram-memory-board"]);
+    expect(a.verdict).toBe("workable");
+    for (const c of a.combinations) {
+      const set = (card: string) => c.cards.find((x) => x.card === card)!.settings.SW1;
+      expect(set("turbot-cache-card") === "main" || set("marram-memory-board") === "off").toBe(true);
+    }
+  });
+});
+
 describe("repairs lead somewhere", () => {
   it.each(["tracer-and-disk-one-mode"])("every repair of %s, put back to the planner, gives what it promises", (id) => {
     for (const repair of recorded(id).repairs) {

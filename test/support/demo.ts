@@ -1,25 +1,19 @@
 // The demo club's records, read and linked once for the tests that ask real questions of them.
-import { readdirSync, readFileSync } from "node:fs";
-import { join, posix } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Catalogue, link } from "../../src/catalogue/index.js";
-import { kinds, readRecords } from "../../src/records/index.js";
-
-export const dataFolder = fileURLToPath(new URL("../../data", import.meta.url));
-
-export function demoFiles(): { file: string; content: Uint8Array }[] {
-  const walk = (folder: string): string[] =>
-    readdirSync(join(dataFolder, folder), { withFileTypes: true }).flatMap((e) =>
-      e.isDirectory() ? walk(posix.join(folder, e.name)) : e.name.endsWith(".yaml") ? [posix.join(folder, e.name)] : [],
-    );
-  return Object.values(kinds).flatMap(({ folder }) =>
-    walk(folder).map((file) => ({ file, content: readFileSync(join(dataFolder, file)) })),
-  );
-}
+import { readData } from "../../src/cli/folders.js";
+import { readRecords } from "../../src/records/index.js";
 
 let kept: Catalogue | undefined;
 
+/** Every file of the demo club as it stands on disk. */
+export function demoFiles(): { file: string; content: Uint8Array }[] {
+  return readData(fileURLToPath(new URL("../../data", import.meta.url))).map(({ file, bytes }) => ({ file, content: bytes }));
+}
+
 export function demo(): Catalogue {
-  kept ??= link(readRecords(demoFiles()).records).catalogue;
+  if (kept) return kept;
+  const reading = readRecords(demoFiles());
+  kept = link(reading.records, { failed: reading.failed }).catalogue;
   return kept;
 }
