@@ -65,7 +65,7 @@ function wrong(shape: Shape, value: unknown, pointer: string, code: FindingCode 
 }
 
 /** The next action for a value of the wrong type or spelling. */
-function hinted(shape: Shape, value: unknown): { hint?: string } {
+function hinted(shape: Shape, value: unknown): { hint: string } {
   const kinds = flat(shape);
   const has = (type: string) => kinds.some((k) => k.type === type);
   if (value === null) return { hint: "Write a value after the colon, or leave the field out." };
@@ -86,7 +86,7 @@ function hinted(shape: Shape, value: unknown): { hint?: string } {
   if (!Array.isArray(value) && typeof value !== "string" && has("array"))
     return { hint: "Write it as a list: each entry begins with a dash and a space." };
   if (has("object")) return { hint: "Write fields below it, one a line: name: value." };
-  return {};
+  return { hint: shape.description ?? "Compare it with another record of its kind." };
 }
 
 function flat(shape: Shape): readonly Shape[] {

@@ -1,5 +1,5 @@
 // A test was made after what it tested was there, and not tomorrow.
-import { type Build, type Finding, known } from "../../records/index.js";
+import type { Build } from "../../records/index.js";
 import type { Catalogue } from "../catalogue.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -21,9 +21,7 @@ export const benchDate: Rule = {
       for (const { what, date: since, home } of things(catalogue, build)) {
         const n = Math.min(date.length, since.length);
         if (date.slice(0, n) >= since.slice(0, n)) continue;
-        const level: Finding["level"] = "error";
         yield {
-          level,
           says: `The test is dated ${date}, but ${what} is of ${since}.`,
           at,
           related: [{ says: `${what} is dated here.`, at: home }],
@@ -43,7 +41,7 @@ function* things(catalogue: Catalogue, build: Build): Iterable<{ what: string; d
     const date = family?.versions[i]?.date;
     if (family && date !== undefined) yield { what: `${family.name} ${v}`, date, home: ref("firmware", family.id, "versions", i, "date") };
   }
-  const b = board?.revisions.findIndex((r) => r.id === known(build.revision as string | undefined)) ?? -1;
+  const b = board?.revisions.findIndex((r) => r.id === build.revision) ?? -1;
   const boardDate = board?.revisions[b]?.date;
   if (board && boardDate !== undefined)
     yield {
