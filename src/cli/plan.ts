@@ -5,11 +5,14 @@ import { type Everywhere, gathered, json, type Register } from "./command.js";
 import { answerFor } from "./planner.js";
 import { answerText } from "./print-answer.js";
 import { wiringText } from "./print-wiring.js";
+import { writeSheet } from "./sheet.js";
 import { styled } from "./terminal.js";
 import { wiringFor } from "./wiring-for.js";
 
 interface PlanOptions extends Everywhere, QuestionOptions {
   readonly full?: boolean;
+  readonly sheet?: string;
+  readonly replace?: boolean;
 }
 
 export const registerPlan: Register = (program, { terminal, action }) => {
@@ -25,6 +28,8 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .option("--mode <mode>", "a mode: <name>@<version>:<card>,<card>; version and cards may be left out; may be repeated", gathered)
     .option("--have <versions>", "firmware versions at hand, joined by commas", gathered)
     .option("--full", "every combination in full, not only by what differs from the first")
+    .option("--sheet <file.html>", "write the build sheet of the first combination: parts, wires, burn recipe, bench test")
+    .option("--replace", "write over a sheet that is there")
     .description("answer a build: does it work, in which ways, and if not, why not and what would help")
     .addHelpText("after", "\nExit codes: 0 it works (or works under a named condition), 1 it does not or that is not known, 2 wrong use.")
     .action(
@@ -34,6 +39,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         terminal.progress("planning");
         const answer = answerFor(club, asked);
         terminal.progress("");
+        const sheet = options.sheet && writeSheet(club, asked, answer, options.sheet, options.replace === true, terminal);
         const best = answer.combinations[0];
         const wiring = best?.switched ? wiringFor(club, asked, best, false) : undefined;
         if (options.json) terminal.out(json(wiring ? { ...answer, wiring } : answer));
@@ -45,6 +51,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
           terminal.out(answerText(answer, { placeOf: (ref) => placeText(club, ref), terminal, full: options.full }));
           if (wiring) for (const line of ["", ...wiringText(wiring, (text) => styled(terminal, "bold", text))]) terminal.out(line);
         }
+        if (sheet) terminal.err(`Wrote ${sheet}.`);
         return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
       }),
     );

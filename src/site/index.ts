@@ -5,6 +5,7 @@ export { type Cell, type CellKey, type Cells, cellsOf, type Judge } from "./cell
 export { menu, policy } from "./frame.js";
 export { type Figure, figure, markSvg } from "./marks.js";
 export { type Given, type Pages, pagesOf } from "./pages.js";
+export { sheetFile } from "./sheet-file.js";
 export type { BoardLine, BoardPage } from "./views/board.js";
 export type { BuildPage } from "./views/build.js";
 export type { BusPage } from "./views/bus.js";
@@ -18,6 +19,7 @@ export type { ListLine, ListPage, StartPage } from "./views/lists.js";
 export type { MatrixCell, MatrixPage, MatrixRow } from "./views/matrix.js";
 export type { PartPage, PinView } from "./views/part.js";
 export type { CautionsPage, DataPage, GuideKindView, GuidePage, SourcePage, SurePage } from "./views/plain.js";
+export { type FaceView, type NoSheet, type PanelView, type SheetPage, type SheetResult, sheetOf } from "./views/sheet.js";
 export type { TestedView } from "./views/tested.js";
 export type { CellView as WhereView, GroupView, RunView } from "./views/where.js";
 export { wire } from "./wire.js";

@@ -39,6 +39,8 @@ import {
   surePage,
 } from "./views/plain.js";
 
+import { type SheetPage, sheetPages } from "./views/sheet.js";
+
 export interface Pages {
   readonly start: readonly StartPage[];
   readonly lists: readonly ListPage[];
@@ -49,6 +51,7 @@ export interface Pages {
   readonly cards: readonly CardPage[];
   readonly conflicts: readonly ConflictPage[];
   readonly builds: readonly BuildPage[];
+  readonly sheets: readonly SheetPage[];
   readonly parts: readonly PartPage[];
   readonly cautions: readonly CautionsPage[];
   readonly sure: readonly SurePage[];
@@ -83,6 +86,7 @@ export function pagesOf(given: Given): Pages {
     cards: [...catalogue.cards.values()].map((c) => cardPage(ctx, cells, c)),
     conflicts: [...catalogue.conflicts.values()].map((c) => conflictPage(ctx, c)),
     builds: [...catalogue.builds.values()].map((b) => buildPage(ctx, b)),
+    sheets: sheetPages(ctx),
     parts: [...catalogue.parts.values()].map((p) => partPage(ctx, p)),
     cautions: [cautionsPage()],
     sure: [surePage()],

@@ -1,0 +1,37 @@
+// Writes the build sheet of an answered build as one self-contained page, and says why when there is none.
+import { existsSync, readFileSync } from "node:fs";
+import { join, resolve } from "node:path";
+import type { Answer } from "../planning/index.js";
+import { sheetFile, sheetOf } from "../site/index.js";
+import type { AskedBuild } from "./build-question.js";
+import type { Club } from "./club.js";
+import { packageTop, shown } from "./folders.js";
+import type { Terminal } from "./terminal.js";
+import { writeBeside } from "./write-file.js";
+import { WrongUse } from "./wrong-use.js";
+
+/** The site's bundled style, or its parts where nothing has been built; without the faces it loads from files. */
+function styleText(): string {
+  const bundled = join(packageTop(), "dist", "templates", "assets", "site.css");
+  const parts = ["tokens", "base", "pieces", "sheet", "print"].map((name) => join(packageTop(), "templates", "style", `${name}.css`));
+  return (existsSync(bundled) ? [bundled] : parts)
+    .map((file) => readFileSync(file, "utf8"))
+    .join("\n")
+    .replace(/@font-face\s*\{[^}]*url\([^}]*\}/g, "");
+}
+
+/** Returns the file as people here name it. */
+export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: string, replace: boolean, terminal: Terminal): string {
+  const combination = answer.combinations[0];
+  if (!combination) throw new WrongUse(`There is nothing to build: ${answer.says}`, "Ask without --sheet to see why, and what would help.");
+  const result = sheetOf(club.catalogue, asked.build, combination);
+  if (result.kind === "none")
+    throw new WrongUse(
+      `There is no build sheet: ${result.why.says}`,
+      result.why.waysOut[0] ?? "A sheet is made for a machine that is switched between modes.",
+      result.why.reasons,
+    );
+  const path = resolve(terminal.folder, file);
+  writeBeside(path, sheetFile(result.page, styleText()), replace);
+  return shown(path, terminal.folder);
+}

@@ -1,0 +1,28 @@
+// The build sheet as one file that needs nothing beside it: for the printer, the shed, a memory stick.
+import { h } from "preact";
+import { renderToStaticMarkup } from "preact-render-to-string";
+import { Sheet } from "../../templates/parts/Sheet.js";
+import type { SheetPage } from "./views/sheet.js";
+
+/** Nothing is loaded from anywhere; style stands in the file. */
+const policy = "default-src 'none'; style-src 'unsafe-inline'";
+
+/** `style` is the site's own style sheet, as text; fonts it names and that are not there fall back to the reader's. */
+export function sheetFile(view: SheetPage, style: string): string {
+  const document = h(
+    "html",
+    { lang: "en" },
+    h(
+      "head",
+      null,
+      h("meta", { charset: "utf-8" }),
+      h("meta", { "http-equiv": "Content-Security-Policy", content: policy }),
+      h("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
+      h("title", null, view.title),
+      // In a style element "</" is the one thing that could end it early.
+      h("style", { dangerouslySetInnerHTML: { __html: style.replaceAll("</", "<\\/") } }),
+    ),
+    h("body", null, h("main", { id: "content" }, h("h1", null, view.title), h(Sheet, { view }))),
+  );
+  return `<!doctype html>\n${renderToStaticMarkup(document)}`;
+}

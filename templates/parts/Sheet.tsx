@@ -1,0 +1,281 @@
+// The build sheet, made for paper first: cautions on the first page, boxes to tick, room to write. One component for the page and the file.
+import type { ComponentChildren } from "preact";
+import type { FaceView, SheetPage } from "../../src/site/index.js";
+import { Drawing, Mark, Section, Svg } from "./bits.js";
+
+function Tick({ children }: { readonly children: ComponentChildren }) {
+  return (
+    <li class="tick">
+      <span class="box" aria-hidden="true" />
+      <span>{children}</span>
+    </li>
+  );
+}
+
+function Table({
+  heads,
+  rows,
+  css,
+}: {
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly ComponentChildren[])[];
+  readonly css?: string;
+}) {
+  return (
+    <div class="scroll">
+      <table class={`list ${css ?? ""}`}>
+        <thead>
+          <tr>
+            {heads.map((h) => (
+              <th key={h} scope="col">
+                {h}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row, i) => (
+            <tr key={i}>
+              {row.map((cell, k) => (
+                <td key={heads[k]} data-label={heads[k]}>
+                  {cell}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Faces({ faces }: { readonly faces: readonly FaceView[] }) {
+  return (
+    <>
+      {faces.map((f) => (
+        <Drawing key={f.title} figure={f.figure} />
+      ))}
+    </>
+  );
+}
+
+const box = <span class="box" aria-hidden="true" />;
+
+export function Sheet({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  return (
+    <div class="sheet">
+      <p class="says">
+        {sheet.title}: {sheet.machine}.
+      </p>
+      <p class="sure">
+        <Mark mark={view.mark} />
+        {sheet.evidenceNotes[0] ? `. ${sheet.evidenceNotes[0]}` : ""}
+      </p>
+      <p class="room">Built by ______________________ Date ______________ Serial number ______________</p>
+      <Section id="cautions" title="Before you start">
+        <ul class="cautions">
+          {sheet.cautions.map((c) => (
+            <li key={c.id} class={`caution ${c.severity}`}>
+              <strong>
+                {c.severity === "stop" ? "Stop. " : ""}
+                {c.title}.
+              </strong>{" "}
+              {c.text}
+            </li>
+          ))}
+        </ul>
+        <p>The rules and the licensed trades where you live come before anything on this sheet.</p>
+      </Section>
+      {sheet.conditions.length > 0 ? (
+        <Section id="conditions" title="It works if">
+          <ul>
+            {sheet.conditions.map((c) => (
+              <Tick key={c}>{c}</Tick>
+            ))}
+          </ul>
+        </Section>
+      ) : null}
+      {sheet.unknowns.length > 0 ? (
+        <Section id="unknowns" title="Not known yet">
+          <ul>
+            {sheet.unknowns.map((u) => (
+              <Tick key={u.says}>
+                {u.says} {u.how}
+              </Tick>
+            ))}
+          </ul>
+        </Section>
+      ) : null}
+      <Section id="parts" title="Parts">
+        <Table
+          heads={["Have", "Number", "Part", "For", ""]}
+          rows={sheet.parts.map((p) => [box, p.count, p.name, p.use, p.atHand ? "at hand" : "to get"])}
+          css="ticks"
+        />
+      </Section>
+      <Section id="slots" title="Slots and settings">
+        <Table
+          heads={["Done", "Slot", "Card", "Revision", "May also stand in"]}
+          rows={sheet.slots.map((s) => [box, <code key="s">{s.slot}</code>, s.card, s.revision, s.freedom])}
+          css="ticks"
+        />
+        {sheet.jumpers.length > 0 ? (
+          <Table
+            heads={["Done", "Card", "Setting", "Position", "How"]}
+            rows={sheet.jumpers.map((j) => [box, j.card, j.setting, <code key="p">{j.position}</code>, j.how ?? ""])}
+            css="ticks"
+          />
+        ) : null}
+        {view.slotDrawing ? <Drawing figure={view.slotDrawing} /> : null}
+        {view.railDrawing ? <Drawing figure={view.railDrawing} /> : null}
+      </Section>
+      {sheet.burn ? (
+        <Section id="burn" title="Memory device">
+          <p>
+            {sheet.burn.device}, {sheet.burn.grade}, for {sheet.burn.sockets.join(" and ")}. Fill what is left with {sheet.burn.fill}.
+          </p>
+          <Table
+            heads={["Burned", "Bank", "From", "Size", "Image", "CRC-32 of the image", "Position"]}
+            rows={sheet.burn.banks.map((b) => [
+              box,
+              b.bank,
+              <code key="o">{b.offset}</code>,
+              b.size,
+              `${b.version}${b.repeats > 1 ? `, ${b.repeats} times over` : ""}`,
+              <code key="c">{b.crc32}</code>,
+              b.positions || b.note,
+            ])}
+            css="ticks"
+          />
+          {view.bankDrawing ? <Drawing figure={view.bankDrawing} /> : null}
+          {sheet.pinWork.length > 0 ? (
+            <>
+              <h3>Work on the pins</h3>
+              <ul>
+                {sheet.pinWork.map((w) => (
+                  <Tick key={w.says}>
+                    {w.says} {w.why}
+                  </Tick>
+                ))}
+              </ul>
+            </>
+          ) : null}
+          <Faces faces={view.pinDrawings} />
+        </Section>
+      ) : null}
+      <Section id="switch" title="Switch">
+        <Table
+          heads={["Position", "Mode", "Contacts made", "Bank lines", "Firmware", "Cards on"]}
+          rows={sheet.contacts.map((c) => [<code key="p">{c.position}</code>, c.mode, c.joined, c.levels, c.version, c.on])}
+        />
+        <Drawing figure={view.switchDrawing} />
+        {sheet.pullUps.length > 0 ? (
+          <ul>
+            {sheet.pullUps.map((p) => (
+              <Tick key={p}>{p}</Tick>
+            ))}
+          </ul>
+        ) : null}
+      </Section>
+      <Section id="wires" title="Wires">
+        <Table
+          heads={["Laid", "Wire", "Label", "From", "To", "Where", "Current", "Measured"]}
+          rows={sheet.wires.map((w) => [box, w.number, <code key="l">{w.label}</code>, w.from, w.to, w.run, w.current, box])}
+          css="ticks"
+        />
+      </Section>
+      <Section id="connectors" title="Connector faces">
+        <Faces faces={view.faces} />
+      </Section>
+      <Section id="panel" title="Panel">
+        {view.panel.svg ? (
+          <>
+            <Svg as="div" css="panel scroll" svg={view.panel.svg} />
+            <p>
+              <a class="act" href={view.panel.dxf} download="panel.dxf">
+                The same as DXF
+              </a>
+            </p>
+          </>
+        ) : view.panel.problems.length > 0 ? (
+          <ul>
+            {view.panel.problems.map((p) => (
+              <li key={p}>{p}</li>
+            ))}
+          </ul>
+        ) : (
+          <p>Nothing is fixed in a panel.</p>
+        )}
+      </Section>
+      <Section id="proof" title="What the simulation says">
+        <p>{sheet.proof}</p>
+        {sheet.unsafe.length > 0 ? (
+          <ul>
+            {sheet.unsafe.map((u) => (
+              <li key={u.says}>
+                {u.says} {u.cure}
+              </li>
+            ))}
+          </ul>
+        ) : null}
+      </Section>
+      <Section id="bench" title="Bench test">
+        <ol class="steps">
+          {sheet.bench.map((s) => (
+            <li key={s.number}>
+              <p>
+                {box} <strong>Power {s.power}.</strong> {s.does}
+              </p>
+              <ul>
+                {s.expect.map((e) => (
+                  <Tick key={`${e.position}${e.see}`}>
+                    {e.position === undefined ? "" : `Position ${e.position}: `}
+                    {e.see}
+                    <span class="room"> seen ____________</span>
+                  </Tick>
+                ))}
+              </ul>
+            </li>
+          ))}
+        </ol>
+      </Section>
+      <Section id="faults" title="If something else is seen">
+        <p>{sheet.faultsSay}</p>
+        <Table
+          heads={["Seen", "Likely fault and what to do", "To tell them apart"]}
+          rows={sheet.faults.map((f) => [
+            f.seen,
+            <ul key="c" class="plain">
+              {f.causes.map((c) => (
+                <li key={c.says}>
+                  {c.says} {c.fix}
+                </li>
+              ))}
+            </ul>,
+            f.tellApart.join(" "),
+          ])}
+        />
+      </Section>
+      {view.memoryDrawing && view.portDrawing ? (
+        <Section id="addresses" title="Addresses">
+          <Drawing figure={view.memoryDrawing} />
+          <Drawing figure={view.portDrawing} />
+        </Section>
+      ) : null}
+      <Section id="evidence" title="What this rests on">
+        <ul>
+          {sheet.evidenceNotes.map((e) => (
+            <li key={e}>{e}</li>
+          ))}
+          {sheet.nearMatches.map((n) => (
+            <li key={n}>Near, but not the same: {n}</li>
+          ))}
+          {sheet.notes.map((n) => (
+            <li key={n}>{n}</li>
+          ))}
+        </ul>
+      </Section>
+    </div>
+  );
+}
