@@ -20,7 +20,14 @@ export const conflictCanApply: Rule = {
         };
         continue;
       }
-      const found = [memory(c), adjacent(c), onBus(catalogue, c), onBoard(catalogue, c), onFirmware(catalogue, c)].find((d) => d);
+      const found = [
+        memory(c),
+        adjacent(c),
+        onBus(catalogue, c),
+        settable(catalogue, c),
+        onBoard(catalogue, c),
+        onFirmware(catalogue, c),
+      ].find((d) => d);
       if (found) yield { ...found, hint: found.hint ?? "Correct the condition." };
     }
   },
@@ -54,6 +61,20 @@ function onBus(catalogue: Catalogue, c: Conflict): Draft | undefined {
   if (!boards || boards.some((b) => !b || b.bus === first.bus)) return undefined;
   const related = [{ says: `${first.name} is made for ${first.bus}.`, at: ref("card", first.id, "bus") }];
   return { says: `${first.name} goes into none of these boards.`, at: at(c, "boards"), related };
+}
+
+/** The positions that are named can stand together on the card. */
+function settable(catalogue: Catalogue, c: Conflict): Draft | undefined {
+  for (const [i, m] of (c.when.cards ?? []).entries()) {
+    const wanted = new Map(Object.entries(m.settings ?? {}).map(([s, p]) => [s, typeof p === "string" ? [p] : p]));
+    for (const [j, { when, why }] of (catalogue.cards.get(m.card)?.impossible ?? []).entries()) {
+      const barred = Object.entries(when).every(([s, p]) => wanted.get(s)?.length === 1 && wanted.get(s)![0] === p);
+      if (!barred) continue;
+      const related = [{ says: why, at: ref("card", m.card, "impossible", j, "when") }];
+      return { says: `The positions named cannot stand together on ${m.card}.`, at: at(c, "cards", i, "settings"), related };
+    }
+  }
+  return undefined;
 }
 
 /** Slots that are named, and amounts of memory, are those of a board that is named. */

@@ -13,6 +13,10 @@ export default {
     },
   },
   bad: {
+    "positions that cannot stand together": (c) => {
+      c.conflict.tx!.when.cards![0]!.settings = { J1: "310", J2: ["3"] };
+      c.build.tbd!.result!.conflicts = undefined;
+    },
     "no condition at all": (c) => {
       c.conflict.tx!.when = {};
     },
