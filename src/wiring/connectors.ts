@@ -132,14 +132,19 @@ function carries(part: Connector, amps: number): boolean {
   return rating === "unknown" || rating >= amps;
 }
 
-export function pickCable(
-  catalogue: Catalogue,
-  conductors: number,
-  options: { readonly atHand: ReadonlySet<string>; readonly named?: string; readonly ribbon: boolean },
-): Pick<Cable> {
+export interface CableOptions {
+  readonly atHand: ReadonlySet<string>;
+  readonly named?: string;
+  /** Contacts that cut through insulation take a ribbon and nothing else; a lead to the outside takes anything but a ribbon. */
+  readonly ribbon: boolean;
+}
+
+export function pickCable(catalogue: Catalogue, conductors: number, options: CableOptions): Pick<Cable> {
   const all = [...catalogue.parts.values()].filter((p): p is Cable => p.type === "cable");
-  const rank = (c: Cable) => [options.atHand.has(c.id) ? 0 : 1, (c.ribbon ?? false) === options.ribbon ? 0 : 1, c.conductors] as const;
-  const fitting = all.filter((c) => c.conductors >= conductors).sort((a, b) => compare(rank(a), rank(b)) || a.id.localeCompare(b.id));
+  const rank = (c: Cable) => [options.atHand.has(c.id) ? 0 : 1, c.conductors] as const;
+  const fitting = all
+    .filter((c) => c.conductors >= conductors && (c.ribbon ?? false) === options.ribbon)
+    .sort((a, b) => compare(rank(a), rank(b)) || a.id.localeCompare(b.id));
   if (options.named !== undefined) {
     const given = all.find((c) => c.id === options.named);
     if (!given) return { kind: "none", says: `The parts records hold no cable ${options.named}.`, instead: fitting[0]?.id };
@@ -149,7 +154,8 @@ export function pickCable(
     return { kind: "picked", value: given };
   }
   const best = fitting[0];
-  return best ? { kind: "picked", value: best } : { kind: "none", says: `No cable in the parts records has ${conductors} conductors.` };
+  const kind = options.ribbon ? "ribbon" : "cable";
+  return best ? { kind: "picked", value: best } : { kind: "none", says: `No ${kind} in the parts records has ${conductors} conductors.` };
 }
 
 export function compare(a: readonly (number | string)[], b: readonly (number | string)[]): number {

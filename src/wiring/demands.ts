@@ -70,13 +70,15 @@ export function demandsOf(
   for (const placed of combination.cards) {
     const states = combination.modes.map((mode) => mode.enabled.includes(placed.as));
     const record = catalogue.cards.get(placed.card);
+    // An enable that only some revisions have counts for those alone.
+    const enable = !record?.enable?.revisions || record.enable.revisions.includes(placed.revision) ? record?.enable : undefined;
     const differs = states.some((s) => s !== states[0]);
     if (!differs) {
-      const note = record?.enable && fixedNote(placed.as, record.enable, states[0] === true);
+      const note = enable && fixedNote(placed.as, enable, states[0] === true);
       if (note) notes.push(note);
       continue;
     }
-    const made = switchedCard(placed.as, placed.card, record?.enable);
+    const made = switchedCard(placed.as, placed.card, enable);
     if ("reason" in made) {
       reasons.push(made.reason);
       waysOut.push({ says: `Choose modes in which ${placed.as} is always on, or leave it out.` });

@@ -205,7 +205,8 @@ function provided(socket: FirmwareSocket, wired: MemoryDevice, pin: number, at: 
   if (signal === "VCC") return { pin, carries: "supply", signal, detail: "" };
   if (signal === "GND") return { pin, carries: "low", signal, detail: "" };
   if (signal === "VPP" || signal === "PGM" || signal === "WE") return { pin, carries: "high", signal, detail: "" };
-  if (signal === "" || signal === "NC" || signal === "BYTE") return { pin, carries: "unknown", signal, detail: "" };
+  if (signal === "BYTE") return { pin, carries: at.width === 16 ? "high" : "low", signal, detail: "" };
+  if (signal === "" || signal === "NC") return { pin, carries: "unknown", signal, detail: "" };
   return { pin, carries: "driven", signal, detail: "" };
 }
 

@@ -54,21 +54,26 @@ function uniformWords(demands: Demands, ground: number, lines: number): string[]
   return words;
 }
 
-/** The best candidate that is smaller in some way; without one, the next in rank. */
-export function runnerUpOf(candidate: Candidate, found: Candidates): { readonly runnerUp?: RunnerUp } {
-  const rest = found.ranked.filter((c) => c !== candidate && differs(c, candidate));
-  const better = rest.find((c) => saves(c, candidate).length > 0) ?? rest[0];
-  if (!better) return {};
-  const save = saves(better, candidate);
-  const cost = saves(candidate, better);
-  const { contacts, fit } = better;
-  const words = [
-    save.length > 0 ? `saves ${save.join(", ")}` : "saves nothing",
-    cost.length > 0 ? `costs ${cost.join(", ")}` : "costs nothing more",
-  ];
+/** The best candidate that is smaller in some way; else the next best that is not the same plan with another part. */
+export function runnerUpOf(candidate: Candidate, ranked: readonly Candidate[]): { readonly runnerUp?: RunnerUp } {
+  const rest = ranked.filter((c) => differs(c, candidate));
+  const smaller = rest.filter((c) => saves(c, candidate).length > 0);
+  const unlike = rest.filter((c) => c.contacts.poles !== candidate.contacts.poles || c.contacts.lines !== candidate.contacts.lines);
+  const next = smaller[0] ?? unlike[0] ?? rest[0];
+  if (!next) return {};
+  const save = saves(next, candidate);
+  const cost = saves(candidate, next);
+  const { contacts, fit } = next;
+  const name = `${contacts.part.name}${fit ? ` with ${fit.device.name}` : ""}`;
+  const words =
+    save.length === 0 && cost.length === 0
+      ? "does the same at the same price"
+      : [save.length > 0 ? `saves ${listText(save)}` : "saves nothing", ...(cost.length > 0 ? [`costs ${listText(cost)} more`] : [])].join(
+          " and ",
+        );
   return {
     runnerUp: {
-      says: `${contacts.part.name}${fit ? ` with ${fit.device.name}` : ""} ${words.join("; ")}.`,
+      says: `${name} ${words}.`,
       switchPart: contacts.part.id,
       ...(fit ? { device: fit.device.id } : {}),
       poles: contacts.poles,
@@ -79,8 +84,16 @@ export function runnerUpOf(candidate: Candidate, found: Candidates): { readonly 
   };
 }
 
+function listText(items: readonly string[]): string {
+  return items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
+}
+
 function differs(a: Candidate, b: Candidate): boolean {
-  return a.contacts.part.id !== b.contacts.part.id || rankOf(a).slice(0, 4).join() !== rankOf(b).slice(0, 4).join();
+  return (
+    a.contacts.part.id !== b.contacts.part.id ||
+    a.fit?.device.id !== b.fit?.device.id ||
+    rankOf(a).slice(0, 4).join() !== rankOf(b).slice(0, 4).join()
+  );
 }
 
 function saves(a: Candidate, b: Candidate): string[] {

@@ -120,6 +120,9 @@ function finish(input: FinishInput): WiringPlan {
   const pinWork = pinWorkOf(candidate, loom);
   const wires = currents(candidate, demands, loom, contacts, options);
   const electrical = electricalOf(catalogue, candidate, loom, wires, supply_V);
+  // The runner-up is looked for over all parts, also where the owner named some.
+  const { device: namedDevice, switch: namedSwitch, ...others } = options.switch ?? {};
+  const open = namedDevice || namedSwitch ? candidates(catalogue, sockets, demands, { ...options, switch: others }) : found;
   const faultInput: FaultInput = { built, candidate, loom, banks };
   const pointName = namer(loom, built);
   const bench = benchTest({
@@ -165,7 +168,7 @@ function finish(input: FinishInput): WiringPlan {
     pullUps: loom.pullUps,
     electrical,
     optimality: optimalityOf(candidate, demands, found, atHand.size > 0),
-    ...runnerUpOf(candidate, found),
+    ...runnerUpOf(candidate, open.ranked),
     proof,
     benchTest: bench,
     faults: options.tables === false ? noTable : faultTable(built, singleFaults(faultInput), pointName),
