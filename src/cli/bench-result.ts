@@ -41,9 +41,9 @@ export function filled(build: Build, combination: Combination): Build {
 }
 
 /** A tested build. What the owner had at hand and how the machine stood before belong to the question, not to the test. */
-export function testedBuild(build: Build, id: string, result: Result): Build {
+export function testedBuild(build: Build, id: string, name: string | undefined, result: Result): Build {
   const { at_hand: _, stands: __, ...rest } = build;
-  return { ...rest, id, name: build.name, result };
+  return { ...rest, id, name: name ?? `${build.name}, tested ${result.date}`, result };
 }
 
 /** The modes' outcomes together: all worked, all failed, or partly. */

@@ -79,9 +79,18 @@ export function readData(folder: string): readonly DataFile[] {
       const info = entry.isSymbolicLink() ? statSync(below, { throwIfNoEntry: false }) : entry;
       // A link to a folder is not followed: it could lead in circles.
       if (entry.isDirectory()) walk(below, file);
-      else if (info?.isFile() && /\.ya?ml$/i.test(entry.name)) files.push({ file, bytes: readFileSync(below) });
+      else if (info?.isFile() && /\.ya?ml$/i.test(entry.name)) files.push({ file, bytes: readWhole(below, file) });
     }
   };
   walk(folder, "");
   return files.sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
+}
+
+function readWhole(path: string, file: string): Uint8Array {
+  try {
+    return readFileSync(path);
+  } catch (problem) {
+    const code = (problem as NodeJS.ErrnoException).code ?? "unknown reason";
+    throw new WrongUse(`${file} cannot be read (${code}).`, "Give yourself the right to read it, or take it out of the data folder.");
+  }
 }

@@ -26,6 +26,8 @@ const commands: readonly Register[] = [
   registerResult,
 ];
 
+const help = "Run slotwright --help for the commands, slotwright <command> --help for one of them.";
+
 /** Runs one command line (without the program's own name). Throws only for our own bugs. */
 export async function run(args: readonly string[], terminal: Terminal, until: () => Promise<void> = async () => {}): Promise<ExitCode> {
   let code: ExitCode = 0;
@@ -71,7 +73,9 @@ export async function run(args: readonly string[], terminal: Terminal, until: ()
   } catch (problem) {
     if (problem instanceof CommanderError) {
       if (problem.exitCode === 0) return 0;
-      terminal.err("Run slotwright --help for the commands, slotwright <command> --help for one of them.");
+      if (args.includes("--json"))
+        terminal.out(json({ error: { says: problem.message.replace(/^error: /, ""), next: help, details: [] } }));
+      terminal.err(help);
       return 2;
     }
     if (problem instanceof WrongUse) return tell(problem, program.opts<Everywhere>().json === true || args.includes("--json"), terminal);

@@ -29,6 +29,7 @@ interface ResultOptions extends Everywhere {
   readonly question?: string;
   readonly combination?: string;
   readonly id?: string;
+  readonly name?: string;
   readonly out?: string;
   readonly replace?: boolean;
 }
@@ -48,6 +49,7 @@ export const registerResult: Register = (program, { terminal, action }) => {
     .option("--question <text>", "why result and rules disagree, as far as anyone knows")
     .option("--combination <n>", "the combination that was built, as slotwright plan numbers them; fills what the build leaves open")
     .option("--id <id>", "id of the tested build (default: the build's id and the date)")
+    .option("--name <name>", "name of the tested build (default: the build's name and the date)")
     .option("--out <file>", "where to write it (default: builds/ of the club's folder)")
     .option("--replace", "write over a file that is there")
     .description("turn a build into a tested build: what was seen on the bench")
@@ -59,7 +61,7 @@ export const registerResult: Register = (program, { terminal, action }) => {
         const result = await resultFrom(options, build.modes?.map((mode) => mode.id) ?? [], terminal);
         const id = options.id ?? `${asked.build.id}-${result.date}`;
         checkId(id);
-        const record = testedBuild(build, id, result);
+        const record = testedBuild(build, id, options.name, result);
         const text = writeRecord("build", record);
         const { findings } = readOne("build", text, `${kinds.build.folder}/${id}.yaml`);
         const wrong = findings.filter((finding) => finding.level === "error");

@@ -176,6 +176,9 @@ describe("wrong use", () => {
     const { code, out, err } = await slotwright(["plan", "--json"]);
     expect({ code, err }).toEqual({ code: 2, err: "" });
     expect(JSON.parse(out).error).toHaveProperty("next");
+    const mistyped = await slotwright(["plan", "--bord", "x", "--json"]);
+    expect(mistyped.code).toBe(2);
+    expect(JSON.parse(mistyped.out).error.says).toContain("--bord");
   });
 
   it("in an empty folder answers from the demo club and says so", async () => {

@@ -52,6 +52,7 @@ describe("result", () => {
     expect(code).toBe(0);
     expect(written("data/builds/mine-2024-05-06.yaml")).toMatchObject({
       id: "mine-2024-05-06",
+      name: "My machine, tested 2024-05-06",
       cards: [{ slot: "S2", settings: { J1: "320" } }],
       result: {
         by: "Ann Other",
