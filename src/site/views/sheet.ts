@@ -65,7 +65,11 @@ const noSheet = (says: string, reasons: readonly string[] = [], waysOut: readonl
 export function sheetOf(catalogue: Context["catalogue"], build: Build, given?: Combination): SheetResult {
   const combination = given ?? bestOf(catalogue, build);
   if (typeof combination === "string") return noSheet(combination);
-  const wiring = planWiring(catalogue, combination, { switch: build.switch, atHand: build.at_hand?.parts });
+  const wiring = planWiring(catalogue, combination, {
+    switch: build.switch,
+    atHand: build.at_hand?.parts,
+    safest: build.modes?.find((mode) => mode.safest)?.id,
+  });
   if (wiring.kind === "not-needed") return noSheet(wiring.says);
   if (wiring.kind === "refused")
     return noSheet(
