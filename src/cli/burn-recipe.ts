@@ -5,7 +5,7 @@ import type { BurnPlan } from "../wiring/index.js";
 import type { AskedBuild } from "./build-question.js";
 import type { Club } from "./club.js";
 import { answerFor } from "./planner.js";
-import { wiringFor, wiringFor } from "./wiring-for.js";
+import { wiringFor } from "./wiring-for.js";
 import { WrongUse } from "./wrong-use.js";
 
 export interface BurnRecipe {

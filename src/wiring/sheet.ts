@@ -60,8 +60,12 @@ export interface SheetContact {
 
 export interface SheetFault {
   readonly seen: string;
-  readonly causes: readonly { readonly says: string; readonly fix: string }[];
-  readonly tellApart: readonly string[];
+  /** Numbered from 1; measurements refer to them by number. */
+  readonly causes: readonly string[];
+  readonly tellApart: readonly {
+    readonly measure: string;
+    readonly outcomes: readonly { readonly sees: string; readonly causes: string }[];
+  }[];
 }
 
 export interface BuildSheet {
@@ -136,9 +140,9 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     pullUps: plan.pullUps.map((r) => r.says),
     proof: plan.proof.says,
     unsafe: plan.proof.unsafe.map(({ says, cure }) => ({ says, cure })),
-    bench: plan.benchTest,
+    bench: benchRows(plan),
     faults: plan.faults.groups.map(faultRow),
-    faultsSay: plan.faults.says,
+    faultsSay: `${plan.faults.says} Every measurement: power off, device and cards out. Wires found swapped are exchanged back.`,
     evidenceNotes: combination.rests.map((r) => r.says),
     nearMatches: combination.nearMatches.map((n) => `${catalogue.builds.get(n.build)?.name ?? n.build}: ${n.differs}`),
     panel: panelParts(catalogue, plan),
@@ -197,10 +201,38 @@ function burnSheet(plan: WiringPlan, family: Firmware | undefined): BurnSheet | 
   };
 }
 
+/** Labels in brackets stand in the table of wires already; here they would bury the numbers. */
+function brief(says: string): string {
+  return says.replace(/ \([^)]*\)/g, "");
+}
+
+const measureFirst = /^Power off, device and cards out, /;
+
 function faultRow(group: FaultGroup): SheetFault {
+  const place = (id: string) => group.faults.findIndex((f) => f.id === id) + 1;
   return {
     seen: group.says,
-    causes: group.faults.map(({ says, fix }) => ({ says, fix })),
-    tellApart: group.measurements.map((m) => m.says),
+    causes: group.faults.map((f) =>
+      f.kind === "wires-swapped" || f.kind === "throws-swapped" ? brief(f.says) : `${brief(f.says)}: ${f.fix}`,
+    ),
+    tellApart: group.measurements.map((m) => ({
+      measure: m.says.replace(measureFirst, ""),
+      outcomes: m.outcomes.map((o) => ({
+        sees: o.sees,
+        causes: o.faults
+          .map(place)
+          .sort((x, y) => x - y)
+          .join(", "),
+      })),
+    })),
   };
+}
+
+/** Wire after wire stands in the table of wires with a box for the measurement; the step only points there. */
+function benchRows(plan: WiringPlan): WiringPlan["benchTest"] {
+  return plan.benchTest.map((step) =>
+    step.expect.length > 3 && step.expect.every((e) => /^Wire \d+ \(/.test(e.see))
+      ? { ...step, expect: [{ see: "Every wire of the table below 1 ohm; tick it there under Measured." }] }
+      : step,
+  );
 }

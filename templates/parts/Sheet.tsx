@@ -186,7 +186,9 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
         />
       </Section>
       <Section id="connectors" title="Connector faces">
-        <Faces faces={view.faces} />
+        <div class="faces">
+          <Faces faces={view.faces} />
+        </div>
       </Section>
       <Section id="panel" title="Panel">
         {view.panel.svg ? (
@@ -243,17 +245,22 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
       <Section id="faults" title="If something else is seen">
         <p>{sheet.faultsSay}</p>
         <Table
+          css="faults"
           heads={["Seen", "Likely fault and what to do", "To tell them apart"]}
           rows={sheet.faults.map((f) => [
             f.seen,
-            <ul key="c" class="plain">
+            <ol key="c">
               {f.causes.map((c) => (
-                <li key={c.says}>
-                  {c.says} {c.fix}
+                <li key={c}>{c}</li>
+              ))}
+            </ol>,
+            <ul key="t" class="plain">
+              {f.tellApart.map((m) => (
+                <li key={m.measure}>
+                  {m.measure} {m.outcomes.map((o) => `${o.sees}: ${o.causes}`).join("; ")}.
                 </li>
               ))}
             </ul>,
-            f.tellApart.join(" "),
           ])}
         />
       </Section>
