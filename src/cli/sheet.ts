@@ -13,7 +13,9 @@ import { WrongUse } from "./wrong-use.js";
 /** The site's bundled style, or its parts where nothing has been built; without the faces it loads from files. */
 function styleText(): string {
   const bundled = join(packageTop(), "dist", "templates", "assets", "site.css");
-  const parts = ["tokens", "base", "pieces", "sheet", "print"].map((name) => join(packageTop(), "templates", "style", `${name}.css`));
+  const parts = ["tokens", "base", "frame", "pieces", "sheet", "print"].map((name) =>
+    join(packageTop(), "templates", "style", `${name}.css`),
+  );
   return (existsSync(bundled) ? [bundled] : parts)
     .map((file) => readFileSync(file, "utf8"))
     .join("\n")

@@ -16,6 +16,8 @@ export interface MapWindow {
   readonly alias?: boolean;
   /** Only while its card is switched on; it is off in the mode shown. */
   readonly off?: boolean;
+  /** It answers in these modes of a switched machine only; left out: in all. */
+  readonly modes?: readonly string[];
 }
 
 export interface AddressMap {
@@ -42,8 +44,16 @@ function strips(map: AddressMap, shown: readonly MapWindow[]): Strip[] {
   return edges.slice(1).map((to, i) => {
     const from = edges[i]!;
     const here = shown.filter((w) => w.base < to && w.base + w.size > from);
-    return { from, to, free: here.length === 0, answer: here.filter((w) => !w.off && w.change !== "gone").length };
+    return { from, to, free: here.length === 0, answer: mostAtOnce(here) };
   });
+}
+
+/** Windows that never answer in one mode do not meet. */
+function mostAtOnce(here: readonly MapWindow[]): number {
+  const live = here.filter((w) => !w.off && w.change !== "gone");
+  const modes = [...new Set(live.flatMap((w) => w.modes ?? []))];
+  const always = live.filter((w) => w.modes === undefined).length;
+  return Math.max(always, ...modes.map((m) => always + live.filter((w) => w.modes?.includes(m)).length));
 }
 
 /** Lane for each window: the first one where it overlaps nothing. */
@@ -64,7 +74,13 @@ function stripHeight(strip: Strip, smallest: number): number {
 }
 
 function nameOf(w: MapWindow): string {
-  const remarks = [w.what, w.alias ? "echo" : undefined, w.off ? "off in this mode" : undefined, w.change].filter(Boolean);
+  const remarks = [
+    w.what,
+    w.alias ? "echo" : undefined,
+    w.off ? "off in this mode" : undefined,
+    w.modes && `on in ${w.modes.join(", ") || "no mode"}`,
+    w.change,
+  ].filter(Boolean);
   return remarks.length === 0 ? w.owner : `${w.owner}: ${remarks.join(", ")}`;
 }
 

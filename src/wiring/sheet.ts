@@ -110,7 +110,7 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     verdict: combination.verdict,
     evidence: combination.evidence,
     cautions: plan.cautions,
-    conditions: combination.conditions.map((c) => [c.says, ...c.ways.slice(0, 1).map((w) => w.says)].join(" ")),
+    conditions: combination.conditions.map((c) => [c.says, ...c.ways.slice(0, 1).map((w) => w.says)].map(sentence).join(" ")),
     unknowns: combination.unknowns.map(({ says, how }) => ({ says, how })),
     parts: plan.parts.map(({ name, count, use, atHand }) => ({ name, count, use, atHand })),
     slots: combination.cards.map((c) => ({ slot: c.slot, card: nameOf(c.as), revision: c.revision, freedom: c.freedom })),
@@ -199,6 +199,10 @@ function burnSheet(plan: WiringPlan, family: Firmware | undefined): BurnSheet | 
     })),
     fill: "FF",
   };
+}
+
+function sentence(says: string): string {
+  return /[.?]$/.test(says) ? says : `${says}.`;
 }
 
 /** Labels in brackets stand in the table of wires already; here they would bury the numbers. */

@@ -91,6 +91,19 @@ describe("the address map", () => {
     ];
     expect(map(two)).toContain("0x308 to 0x30F: 2 answer at once.");
     expect(map([two[0]!, { ...two[1]!, off: true }])).not.toContain("at once");
+    expect(
+      map([
+        { ...two[0]!, modes: ["x"] },
+        { ...two[1]!, modes: ["y"] },
+      ]),
+    ).not.toContain("at once");
+    expect(
+      map([
+        { ...two[0]!, modes: ["x"] },
+        { ...two[1]!, modes: ["x", "y"] },
+      ]),
+    ).toContain("2 answer at once");
+    expect(map([two[0]!, { ...two[1]!, modes: ["y"] }])).toContain("2 answer at once");
   });
 });
 

@@ -13,7 +13,7 @@ export interface MachineDrawings {
 }
 
 export interface MachineOptions {
-  /** The mode shown; left out: every card on. */
+  /** The mode shown; left out: all modes in one, each window with the modes it answers in. */
   readonly mode?: string;
   /** The machine as it stands now: windows it lacks are marked new. */
   readonly stands?: Build["stands"];
@@ -43,6 +43,13 @@ function nameOf(placed: PlacedCard, card: Card): string {
 function isOn(combination: Combination, mode: string | undefined, as: string): boolean {
   const shown = combination.modes.find((m) => m.id === mode);
   return shown === undefined || shown.enabled.includes(as);
+}
+
+/** The modes a card is on in, when all modes are shown together and it is off in some. */
+function onlyIn(combination: Combination, mode: string | undefined, as: string): readonly string[] | undefined {
+  if (mode !== undefined) return undefined;
+  const on = combination.modes.filter((m) => m.enabled.includes(as));
+  return on.length === combination.modes.length ? undefined : on.map((m) => m.id);
 }
 
 /** Ports, with the number of address bits the card looks at when that is not all of them. */
@@ -165,12 +172,17 @@ export function machineDrawings(catalogue: Catalogue, combination: Combination, 
   const on = (placed: PlacedCard) => isOn(combination, options.mode, placed.as);
   const standing = standingWindows(catalogue, options.stands);
   const taken = cards.map(([placed, card]) => {
-    const releases = on(placed) ? [] : (card.enable?.releases ?? []);
-    const off = { memory: releases.includes("memory"), io: releases.includes("io") };
+    const releases = card.enable?.releases ?? [];
+    const off = { memory: !on(placed) && releases.includes("memory"), io: !on(placed) && releases.includes("io") };
     const windows = windowsOf(claimsOf(card, placed.revision, placed.settings), nameOf(placed, card), off);
+    const modes = onlyIn(combination, options.mode, placed.as);
     const mark = (space: string) => (w: MapWindow) =>
       options.stands !== undefined && !standing.has(`${space} ${placed.as} ${w.base} ${w.size}`) ? { ...w, change: "new" as const } : w;
-    return { memory: windows.memory.map(mark("memory")), ports: windows.ports.map(mark("ports")) };
+    const held = (resource: "memory" | "io") => (releases.includes(resource) ? modes : undefined);
+    return {
+      memory: windows.memory.map(mark("memory")).map((w) => ({ ...w, modes: held("memory") })),
+      ports: windows.ports.map(mark("ports")).map((w) => ({ ...w, modes: held("io") })),
+    };
   });
   const own = boardWindows(board, combination);
   const name = `${board.name} ${combination.revision}`;
