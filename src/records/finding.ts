@@ -11,6 +11,8 @@ export const readingCodes = [
   "yaml-tab",
   "yaml-tag",
   "yaml-many-documents",
+  /** A text that a # cuts short. */
+  "yaml-comment",
   /** Not UTF-8, or with control characters; a byte order mark is a warning. */
   "file-encoding",
   "file-empty",

@@ -81,6 +81,7 @@ function hinted(shape: Shape, value: unknown): { hint: string } {
       return { hint: `Write ${/^(yes|on|true)$/i.test(value) ? "true" : "false"}.` };
     if ((has("number") || has("integer")) && /^[0-9][0-9.,]*\s*[a-zA-Z]*$/.test(value))
       return { hint: "Write the number alone, without quotes and without its unit." };
+    if (has("array") && /^-\S/.test(value)) return { hint: "Put a space after each dash." };
     if (has("array") && !has("object")) return { hint: `Write it as a list: [${value}].` };
   }
   if (!Array.isArray(value) && typeof value !== "string" && has("array"))

@@ -3,6 +3,7 @@
 import { type Document, isAlias, isCollection, isNode, isScalar, parseDocument, visit, type YAMLError } from "yaml";
 import type { Finding, FindingCode } from "./finding.js";
 import { type Locator, locator } from "./place.js";
+import { anchorWords, tagWords, yamlWords } from "./yaml-words.js";
 
 export interface Parsed {
   /** Left out when the text could not be read. */
@@ -20,10 +21,10 @@ export function parse(file: string, text: string): Parsed {
   }
   const at = locator(file, text);
   const doc = parseDocument(text, { uniqueKeys: true, version: "1.2", schema: "core", logLevel: "error", prettyErrors: false });
-  const errors = doc.errors.length > 0 ? faults(doc.errors, at) : hidden(doc, text, at);
+  const errors = doc.errors.length > 0 ? faults(doc, text, at) : hidden(doc, text, at);
   if (errors.length > 0) return { findings: errors };
   try {
-    return { value: doc.toJS({ maxAliasCount: 0 }), findings: [] };
+    return { value: doc.toJS({ maxAliasCount: 0 }), findings: cutShort(doc, at) };
   } catch {
     return fault(at, "yaml-syntax", [0, 1], "The file could not be read as YAML.", "Compare it with another record of its kind.");
   }
@@ -58,11 +59,31 @@ function fault(...about: Parameters<typeof finding>): Parsed {
 }
 
 /** The parser goes on after an error and stumbles again; only the first is told, except that every double key is. */
-function faults(errors: readonly YAMLError[], at: Locator): readonly Finding[] {
+function faults(doc: Document.Parsed, text: string, at: Locator): readonly Finding[] {
+  const errors = doc.errors;
   const double = errors.filter((e) => e.code === "DUPLICATE_KEY");
   const other = errors.find((e) => e.code !== "DUPLICATE_KEY");
   const told = other && (double.length === 0 || other.pos[0] < double[0]!.pos[0]) ? [other] : double.slice(0, 20);
-  return told.map((e) => finding(at, codeOf(e), [e.pos[0], Math.max(e.pos[1], e.pos[0] + 1)], ...wordsOf(e)));
+  return told.map((e) => {
+    const start = /closing .*quote/.test(e.message) ? openingQuote(doc, e.pos[0]) : e.pos[0];
+    return finding(at, codeOf(e), [start, Math.max(start + 1, e.pos[1])], ...yamlWords(e, restOfLine(text, start)));
+  });
+}
+
+/** The parser notices an open quote only at the end of the file; the writer looks for where it was opened. */
+function openingQuote(doc: Document.Parsed, end: number): number {
+  let start = end;
+  visit(doc, {
+    Scalar(_, node) {
+      if (node.type?.startsWith("QUOTE") && node.range && node.range[1] >= end) start = node.range[0];
+    },
+  });
+  return start;
+}
+
+function restOfLine(text: string, from: number): string {
+  const end = text.indexOf("\n", from);
+  return text.slice(from, end < 0 ? undefined : end);
 }
 
 function codeOf(e: YAMLError): FindingCode {
@@ -74,44 +95,19 @@ function codeOf(e: YAMLError): FindingCode {
   return "yaml-syntax";
 }
 
-function wordsOf(e: YAMLError): [says: string, hint: string] {
-  switch (e.code) {
-    case "DUPLICATE_KEY":
-      return ["This field is written twice in the same place.", "Keep one of the two."];
-    case "TAB_AS_INDENT":
-      return ["The line is indented with a tab.", "Indent with spaces, two a level."];
-    case "MULTIPLE_DOCS":
-      return ["The file holds a second document, after ---.", "Put each record in a file of its own."];
-    case "BAD_ALIAS":
-    case "ALIAS_PROPS":
-    case "MULTIPLE_ANCHORS":
-      return [
-        "Anchors (&name) and aliases (*name) are not used in records.",
-        'Write the value out; put a text that begins with * or & in "quotes".',
-      ];
-    case "TAG_RESOLVE_FAILED":
-    case "MULTIPLE_TAGS":
-      return ["Tags (!name) are not used in records.", 'Leave it out; put a text that begins with ! in "quotes".'];
-    case "BAD_INDENT":
-      return [
-        "The line is not indented like its neighbours.",
-        "Fields of one thing start in the same column; lists begin with a dash and a space.",
-      ];
-    case "BLOCK_AS_IMPLICIT_KEY":
-    case "MULTILINE_IMPLICIT_KEY":
-      return ["A text here is read as a field name.", 'Put a text that holds a colon and a space in "quotes".'];
-    case "BAD_SCALAR_START":
-      return ["A text cannot begin with this character.", 'Put the text in "quotes".'];
-    case "MISSING_CHAR":
-      return [
-        "A character is missing here: a closing quote or bracket, or the colon after a field name.",
-        'Close what was opened; a field is written name: value; put a text that holds " or : in quotes.',
-      ];
-    case "BAD_DQ_ESCAPE":
-      return ["A backslash in double quotes starts an escape this one is not.", "Use 'single quotes' for a text with backslashes."];
-    default:
-      return ["This is not YAML as records use it.", "Fields are written name: value, one a line; lists begin with a dash and a space."];
-  }
+/** A text cut short by what it holds: in `connector #2` all from the # on is a comment. A comment proper has a space there. */
+function cutShort(doc: Document.Parsed, at: Locator): readonly Finding[] {
+  const out: Finding[] = [];
+  visit(doc, {
+    Scalar(_, node) {
+      if (node.type !== "PLAIN" || typeof node.value !== "string" || !node.range || !/^\S/.test(node.comment ?? "")) return;
+      const start = node.range[1];
+      const says = "The text ends here: from the # on it is a comment.";
+      const hint = 'Put the text in "quotes", or a space after the # when a comment is meant.';
+      out.push({ ...finding(at, "yaml-comment", [start, node.range[2]], says, hint), level: "warning" });
+    },
+  });
+  return out;
 }
 
 /** What is good YAML but has no place in a record: anchors, aliases, tags, keys that are not plain words. */
@@ -139,22 +135,15 @@ function hidden(doc: Document.Parsed, text: string, at: Locator): readonly Findi
     },
     Node(_, node) {
       const anchored = isAlias(node) || ((isScalar(node) || isCollection(node)) && node.anchor !== undefined);
-      if (anchored) {
-        return tell(
-          "yaml-alias",
-          node.range,
-          "Anchors (&name) and aliases (*name) are not used in records.",
-          'Write the value out; put a text that begins with * or & in "quotes".',
-        );
-      }
+      // The node begins after its anchor or tag; the mark itself is what should be seen.
+      const mark = (sign: string) => {
+        let start = text.lastIndexOf(sign, node.range![0]);
+        while (text[start - 1] === sign) start -= 1;
+        return [start, node.range![0]];
+      };
+      if (anchored) return tell("yaml-alias", isAlias(node) ? node.range : mark("&"), ...anchorWords);
       // The parser marks block collections and quoted text with default tags only when they were written out.
-      if (node.tag !== undefined)
-        return tell(
-          "yaml-tag",
-          node.range,
-          "Tags (!name) are not used in records.",
-          'Leave it out; put a text that begins with ! in "quotes".',
-        );
+      if (node.tag !== undefined) return tell("yaml-tag", mark("!"), ...tagWords);
       return undefined;
     },
   });

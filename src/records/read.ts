@@ -77,9 +77,10 @@ function readText(
   const { text, findings: odd } = decode(file, content);
   if (text === undefined) return { findings: odd };
   const parsed = parse(file, text);
-  if (!("value" in parsed)) return { findings: [...odd, ...parsed.findings] };
+  const seen = [...odd, ...parsed.findings];
+  if (!("value" in parsed)) return { findings: seen };
   const misfits = judge(kinds[kind].schema as Shape, parsed.value);
-  if (misfits.length === 0) return { record: parsed.value as RecordOf[Kind], text, findings: [...odd, ...schemaLine(kind, file, text)] };
+  if (misfits.length === 0) return { record: parsed.value as RecordOf[Kind], text, findings: [...seen, ...schemaLine(kind, file, text)] };
   const at = locator(file, text);
   const told = misfits
     .slice(0, mostOfAFile)
@@ -88,7 +89,7 @@ function readText(
     const last = told[mostOfAFile - 1]!;
     told[mostOfAFile - 1] = { ...last, hint: `${last.hint ?? ""} There are ${misfits.length - mostOfAFile} more in this file.`.trim() };
   }
-  return { findings: [...odd, ...told] };
+  return { findings: [...seen, ...told] };
 }
 
 /** The first line of a record file: it lets an editor check and complete while the keeper types. */

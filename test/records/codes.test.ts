@@ -11,6 +11,7 @@ const fixtures: Readonly<Record<(typeof readingCodes)[number], string | Uint8Arr
   "yaml-tab": `${good}keepers:\n\t- A\n`,
   "yaml-tag": `${good}notes: !x b\n`,
   "yaml-many-documents": `${good}---\nid: y\n`,
+  "yaml-comment": `${good}notes: connector #2\n`,
   "file-encoding": new Uint8Array([0xff, 0xfe, 0x20, 0]),
   "file-empty": "",
   "file-too-large": `${good}notes: ${"x".repeat(300_000)}\n`,

@@ -68,11 +68,11 @@ test("damaged files", () => {
         expect(f.hint).toBeTruthy();
       }
     }),
-    { numRuns: 1500, seed: 11 },
+    { numRuns: 500, seed: 11 },
   );
-  expect(seen.records).toBeGreaterThan(50);
-  expect(seen.findings).toBeGreaterThan(300);
-});
+  expect(seen.records).toBeGreaterThan(20);
+  expect(seen.findings).toBeGreaterThan(150);
+}, 120_000);
 
 test("files that are not text at all", () => {
   fc.assert(

@@ -18,11 +18,11 @@ const told = (findings: readonly Finding[]) => findings.map((f) => `${f.code} ${
 describe("bad input", () => {
   test.each<[string, string | Uint8Array, string]>([
     ["a key twice", `${club}name: Again\n`, "yaml-duplicate-key 6:1"],
-    ["an anchor", `${club}notes: &a text\n`, "yaml-alias 6:11"],
+    ["an anchor", `${club}notes: &a text\n`, "yaml-alias 6:8"],
     ["an alias", `${club}notes: *a\n`, "yaml-alias 6:8"],
     ["a tab", `${club}keepers:\n\t- Ann\n`, "yaml-tab 7:1"],
-    ["a tag", `${club}notes: !secret text\n`, "yaml-tag 6:16"],
-    ["a standard tag", `${club}notes: !!str text\n`, "yaml-tag 6:14"],
+    ["a tag", `${club}notes: !secret text\n`, "yaml-tag 6:8"],
+    ["a standard tag", `${club}notes: !!str text\n`, "yaml-tag 6:8"],
     ["a second document", `${club}---\n${club}`, "yaml-many-documents 6:1"],
     ["a directive", `%YAML 1.1\n---\n${club}`, "yaml-syntax 1:1"],
     ["UTF-16", new Uint8Array([0xff, 0xfe, 0x69, 0, 0x64, 0]), "file-encoding 1:1"],
@@ -35,7 +35,7 @@ describe("bad input", () => {
     ["brackets without end", "[".repeat(100_000), "yaml-syntax 1:1"],
     ["dashes without end", "- ".repeat(100_000), "yaml-syntax 1:1"],
     ["indentation without end", Array.from({ length: 400 }, (_, i) => `${" ".repeat(i)}a:`).join("\n"), "yaml-syntax 258:1"],
-    ["an open quote", `${club}notes: "open\n`, "yaml-syntax 7:1"],
+    ["an open quote", `${club}notes: "open\n`, "yaml-syntax 6:8"],
     ["an unknown field", `${club}foundd: 1987\n`, "shape-unknown-field 6:1"],
     ["__proto__", `${club}__proto__: {x: 1}\n`, "shape-unknown-field 6:1"],
     ["constructor", `${club}constructor: x\n`, "shape-unknown-field 6:1"],
@@ -62,7 +62,7 @@ describe("bad input", () => {
           .join(",")}]`,
       );
     const start = performance.now();
-    expect(told(read(bomb.join("\n")))).toEqual(["yaml-alias 1:9"]);
+    expect(told(read(bomb.join("\n")))).toEqual(["yaml-alias 1:5"]);
     expect(performance.now() - start).toBeLessThan(5000);
   });
 
