@@ -25,6 +25,21 @@ export async function bundle(top) {
   const shared = { bundle: true, minify: true, legalComments: "none", logLevel: "warning", absWorkingDir: top };
   const browser = { ...shared, target: ["es2022", "chrome109", "firefox115", "safari16"] };
   await build({ ...browser, entryPoints: ["templates/style/site.css"], outfile: join(assets, "site.css"), external: ["fonts/*"] });
+  await build({ ...browser, entryPoints: { planner: "src/site/planner/style/planner.css" }, outdir: assets });
+  await build({
+    ...browser,
+    entryPoints: {
+      planner: "src/site/planner/main.tsx",
+      "planner-solve": "src/site/planner/engine/worker.ts",
+      "planner-bench": "src/site/planner/bench/worker.ts",
+    },
+    outdir: assets,
+    format: "iife",
+    jsx: "automatic",
+    jsxImportSource: "preact",
+    plugins: [onlyWhatIsUsed],
+    logOverride: { "empty-import-meta": "silent" },
+  });
   await build({
     ...browser,
     entryPoints: { site: "src/site/client/site.ts", search: "src/site/client/search.ts" },
@@ -34,3 +49,19 @@ export async function bundle(top) {
     jsxImportSource: "preact",
   });
 }
+
+/** Our modules and the schema library do nothing on being loaded but define: what a script does not use of them is left out. */
+const onlyWhatIsUsed = {
+  name: "only-what-is-used",
+  setup(build) {
+    // The door of the site's room also leads to its build; none of that is used, so it never reaches a browser.
+    build.onResolve({ filter: /^node:|^@11ty\/|^pagefind$/ }, ({ path }) => ({ path, external: true, sideEffects: false }));
+    const entry = /src\/site\/planner\/(main\.tsx|engine\/worker\.ts|bench\/worker\.ts)$/;
+    build.onResolve({ filter: /^\.{1,2}\/|^@sinclair\/|^yaml$/ }, async (asked) => {
+      if (asked.pluginData === onlyWhatIsUsed) return undefined;
+      const { path, kind, importer, resolveDir } = asked;
+      const found = await build.resolve(path, { kind, importer, resolveDir, pluginData: onlyWhatIsUsed });
+      return found.errors.length > 0 ? found : { path: found.path, sideEffects: entry.test(found.path) };
+    });
+  },
+};

@@ -8,7 +8,7 @@ export const menu: readonly { readonly text: string; readonly href: string; read
   { text: "Problems", href: "conflicts/index.html", part: "conflicts" },
   { text: "Tested", href: "builds/index.html", part: "builds" },
   { text: "Parts", href: "parts/index.html", part: "parts" },
-  ...(plannerPage === undefined ? [] : [{ text: "Planner", href: plannerPage, part: "planner" }]),
+  { text: "Planner", href: plannerPage, part: "planner" },
 ];
 
 /** Nothing from another host, no script or style written into the page. The search engine is WebAssembly. */

@@ -79,9 +79,8 @@ export function sectionOf(ref: Ref): string {
   return section && ["board", "card", "firmware", "conflict", "build"].includes(ref.kind) ? `#${section}` : "";
 }
 
-/** The planner's page; undefined as long as the site has none, and then nothing links to it. */
-export const plannerPage: string | undefined = undefined;
+export const plannerPage = "planner.html";
 
-export function plannerWith(query: string): string | undefined {
-  return plannerPage === undefined ? undefined : `${plannerPage}${query}`;
+export function plannerWith(query: string): string {
+  return `${plannerPage}${query}`;
 }

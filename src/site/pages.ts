@@ -32,6 +32,7 @@ import {
   type GuidePage,
   guidePage,
   missingPage,
+  plannerHead,
   type SourcePage,
   type SurePage,
   searchPage,
@@ -59,6 +60,7 @@ export interface Pages {
   readonly guides: readonly GuidePage[];
   readonly sources: readonly SourcePage[];
   readonly search: readonly PageHead[];
+  readonly planner: readonly PageHead[];
   readonly missing: readonly PageHead[];
 }
 
@@ -98,6 +100,7 @@ export function pagesOf(given: Given): Pages {
       return text === undefined ? [] : [sourceView(file, text, recordLink(catalogue, kind, id))];
     }),
     search: [searchPage()],
+    planner: [plannerHead()],
     missing: [missingPage()],
   };
 }

@@ -13,9 +13,10 @@ export interface LayoutProps {
   /** Uses the whole width: the matrix. */
   readonly wide?: boolean;
   readonly scripts?: readonly string[];
+  readonly styles?: readonly string[];
 }
 
-export function Layout({ page, heading, kind, children, wide, scripts = [] }: LayoutProps) {
+export function Layout({ page, heading, kind, children, wide, scripts = [], styles = [] }: LayoutProps) {
   const { root, search } = page;
   return (
     <html lang="en">
@@ -28,6 +29,9 @@ export function Layout({ page, heading, kind, children, wide, scripts = [] }: La
         <meta name="description" content={page.description} />
         <link rel="icon" href={`${root}assets/icon.svg`} type="image/svg+xml" />
         <link rel="stylesheet" href={`${root}assets/site.css`} />
+        {styles.map((s) => (
+          <link key={s} rel="stylesheet" href={`${root}${s}`} />
+        ))}
         <link rel="alternate" type="application/atom+xml" title="New results" href={`${root}data/results.atom`} />
         <script src={`${root}assets/site.js`} defer />
         {scripts.map((s) => (

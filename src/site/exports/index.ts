@@ -57,6 +57,7 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
   };
   return [
     { name: "data/records.json", content: json({ ...about, club_record: catalogue.club ?? null, ...records }) },
+    { name: "data/planner.json", content: plannerRecords(catalogue) },
     { name: "data/verdicts.json", content: json({ ...about, verdicts }) },
     { name: "data/schema/export.json", content: json(exportSchema(schemas)) },
     ...Object.entries(schemas).map(([kind, schema]) => ({ name: `data/schema/${kind}.json`, content: json(schema) })),
@@ -101,6 +102,23 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
     },
     { name: "data/results.atom", content: feed(pages.builds, { title, address }) },
   ];
+}
+
+/** The records as the planner's workers read them: each with its kind and file, nothing spread out. */
+export function plannerRecords(catalogue: Catalogue): string {
+  const kinds = {
+    bus: "buses",
+    board: "boards",
+    firmware: "firmware",
+    card: "cards",
+    conflict: "conflicts",
+    build: "builds",
+    part: "parts",
+  } as const;
+  const listed = (Object.keys(kinds) as (keyof typeof kinds)[]).flatMap((kind) =>
+    [...catalogue[kinds[kind]].values()].map((record) => ({ kind, record, file: catalogue.files.get(`${kind}/${record.id}`) ?? "" })),
+  );
+  return JSON.stringify(listed);
 }
 
 function exportSchema(schemas: Readonly<Record<string, unknown>>): unknown {

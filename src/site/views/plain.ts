@@ -119,6 +119,14 @@ export function searchPage(): PageHead {
   return head("search.html", "Search", "Search every record by model number, name or symptom.", "search");
 }
 
+export function plannerHead(): PageHead {
+  const answer = "Say which machine and which cards; see every way it can work, why not, and what would help.";
+  return {
+    ...head("planner.html", "Planner", answer, "planner"),
+    search: { kind: "help", answer, boards: [], names: ["planner", "plan a machine", "switch between firmware"], symptoms: [] },
+  };
+}
+
 export function missingPage(): PageHead {
   return head("404.html", "Not here", "There is no page at this address.", "missing");
 }

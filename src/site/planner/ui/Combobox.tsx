@@ -1,0 +1,126 @@
+// A field to type in that offers what matches: name, maker, model, what it does. Works by keyboard and tells a screen reader what is offered.
+import { useId, useRef, useState } from "preact/hooks";
+
+export interface Offer {
+  readonly id: string;
+  readonly name: string;
+  /** Second line: maker, model, what it is for. */
+  readonly more: string;
+  /** Further words it is found by. */
+  readonly also: string;
+}
+
+/** Offers that hold every typed word at the beginning of one of theirs; those with it in their name first. */
+export function matching(offers: readonly Offer[], typed: string): Offer[] {
+  const wanted = typed.toLowerCase().split(/\s+/).filter(Boolean);
+  const begins = (text: string, w: string) => text.startsWith(w) || text.includes(` ${w}`) || (w.length > 2 && text.includes(`-${w}`));
+  return offers
+    .flatMap((offer) => {
+      const name = offer.name.toLowerCase();
+      const all = `${name} ${offer.more.toLowerCase()} ${offer.also.toLowerCase()} ${offer.id}`;
+      if (!wanted.every((w) => begins(all, w))) return [];
+      return [{ offer, rank: wanted.filter((w) => !begins(name, w)).length }];
+    })
+    .sort((a, b) => a.rank - b.rank)
+    .map(({ offer }) => offer);
+}
+
+const most = 8;
+
+export function Combobox(props: { label: string; hint?: string; offers: readonly Offer[]; onPick: (id: string) => void }) {
+  const { label, hint, offers, onPick } = props;
+  const id = useId();
+  const [typed, setTyped] = useState("");
+  const [open, setOpen] = useState(false);
+  const [at, setAt] = useState(-1);
+  const box = useRef<HTMLInputElement>(null);
+  const all = open ? matching(offers, typed) : [];
+  const shown = all.slice(0, most);
+  const close = () => {
+    setOpen(false);
+    setAt(-1);
+  };
+  const pick = (offer: Offer) => {
+    setTyped("");
+    close();
+    onPick(offer.id);
+    box.current?.focus();
+  };
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+      event.preventDefault();
+      const step = event.key === "ArrowDown" ? 1 : -1;
+      const count = open ? shown.length : Math.min(most, matching(offers, typed).length);
+      setOpen(true);
+      setAt(count === 0 ? -1 : at < 0 ? (step > 0 ? 0 : count - 1) : (at + step + count) % count);
+    } else if (event.key === "Enter") {
+      event.preventDefault();
+      const chosen = shown[at] ?? (shown.length === 1 ? shown[0] : undefined);
+      if (chosen) pick(chosen);
+    } else if (event.key === "Escape") {
+      if (open) event.stopPropagation();
+      if (!open) setTyped("");
+      close();
+    }
+  };
+  return (
+    <div class="combo">
+      <label for={`${id}-box`}>{label}</label>
+      <input
+        ref={box}
+        id={`${id}-box`}
+        type="text"
+        role="combobox"
+        autocomplete="off"
+        spellcheck={false}
+        aria-autocomplete="list"
+        aria-expanded={open && shown.length > 0}
+        aria-controls={`${id}-list`}
+        aria-activedescendant={at >= 0 && open ? `${id}-${at}` : undefined}
+        aria-describedby={hint ? `${id}-hint` : undefined}
+        value={typed}
+        onInput={(e) => {
+          setTyped(e.currentTarget.value);
+          setOpen(true);
+          setAt(-1);
+        }}
+        onFocus={() => setOpen(true)}
+        onClick={() => setOpen(true)}
+        onBlur={close}
+        onKeyDown={onKey}
+      />
+      {hint ? (
+        <p class="more" id={`${id}-hint`}>
+          {hint}
+        </p>
+      ) : null}
+      <div class="offers">
+        <div class="list" id={`${id}-list`} role="listbox" aria-label="What matches" hidden={shown.length === 0}>
+          {shown.map((offer, i) => (
+            // biome-ignore lint/a11y/useKeyWithClickEvents: the field has the keys; options are pointed at with aria-activedescendant.
+            <div
+              key={offer.id}
+              id={`${id}-${i}`}
+              role="option"
+              tabIndex={-1}
+              aria-selected={i === at}
+              onMouseDown={(e) => e.preventDefault()}
+              onClick={() => pick(offer)}
+            >
+              <b>{offer.name}</b> <span class="more">{offer.more}</span>
+            </div>
+          ))}
+        </div>
+        <p class="more offered" role="status">
+          {!open
+            ? ""
+            : all.length === 0
+              ? "Nothing matches. Try another word, or fewer."
+              : all.length > most
+                ? `${all.length} match; type on to narrow.`
+                : ""}
+        </p>
+      </div>
+    </div>
+  );
+}

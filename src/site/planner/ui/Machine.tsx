@@ -1,0 +1,83 @@
+// Which machine: the board, its revision with how to tell, its memory.
+import { Part } from "./bits.js";
+import { ChoiceField } from "./ChoiceField.js";
+import { useDesk } from "./desk.js";
+
+export function Machine() {
+  const { shelf, build, store, answer } = useDesk();
+  const board = shelf.boards.find((b) => b.id === build.board);
+  const possible = answer?.possible ?? [];
+  const revision = board ? possible.find((c) => c.id === "revision") : undefined;
+  const memory = board ? possible.find((c) => c.id === "memory") : undefined;
+  const pickBoard = (id: string) => store.make({ do: "board", board: id });
+  return (
+    <Part id="machine" title="Your machine">
+      {shelf.boards.length <= 6 ? (
+        <fieldset class="choice">
+          <legend>Board</legend>
+          {shelf.boards.map((b) => (
+            <div class="pickable" key={b.id}>
+              <label class="pick">
+                <input
+                  type="radio"
+                  name="board"
+                  checked={b.id === build.board}
+                  aria-describedby={`board-${b.id}`}
+                  onChange={() => pickBoard(b.id)}
+                />
+                <span>{b.name}</span>
+              </label>
+              <p class="more how" id={`board-${b.id}`}>
+                {b.summary}
+              </p>
+            </div>
+          ))}
+        </fieldset>
+      ) : (
+        <label>
+          Board
+          <select value={build.board} onChange={(e) => pickBoard(e.currentTarget.value)}>
+            <option value="">choose</option>
+            {shelf.boards.map((b) => (
+              <option key={b.id} value={b.id}>
+                {b.name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {board && revision ? (
+        <ChoiceField
+          choice={revision}
+          legend="Revision: the letter on the board"
+          open="I cannot tell"
+          how={Object.fromEntries(board.revisions.map((r) => [r.id, r.tell]))}
+        />
+      ) : null}
+      {memory ? <ChoiceField choice={memory} legend="Memory fitted" open="I cannot tell, or any will do" /> : null}
+      {build.stands ? <Stands /> : board && build.cards.length > 0 ? <TakeAsStanding /> : null}
+    </Part>
+  );
+}
+
+function TakeAsStanding() {
+  const { store } = useDesk();
+  return (
+    <div class="stands">
+      <button type="button" onClick={() => store.make({ do: "stands" })}>
+        This is how my machine stands now
+      </button>
+      <p class="more">
+        Say so once what you chose below is what is really in it. All choices open again, and every change from it is counted and told.
+      </p>
+    </div>
+  );
+}
+
+function Stands() {
+  const { build, shelf } = useDesk();
+  const { stands } = build;
+  const cards = (stands?.cards ?? []).map((c) => `${shelf.names[`card/${c.card}`] ?? c.card}${c.slot ? ` in ${c.slot}` : ""}`);
+  const bare = [stands?.revision ? `revision ${stands.revision}` : "", stands?.firmware ?? ""].filter(Boolean);
+  return <p class="stands">As it stands: {[...bare, ...cards].join(", ") || "nothing written down"}. Changes are counted from there.</p>;
+}

@@ -1,0 +1,234 @@
+// One way the machine works: where each card goes, how it is set, what to do and what is lost, what it rests on.
+import { useState } from "preact/hooks";
+import type { Combination, PlacedCard } from "../../../planning/index.js";
+import { sizeText } from "../../../records/index.js";
+import { editsBetween } from "../state/moves.js";
+import { pinnedTo } from "../state/pinned.js";
+import { Facts, Mark, Refs } from "./bits.js";
+import { cardName, useDesk } from "./desk.js";
+
+export interface WayProps {
+  readonly combination: Combination;
+  readonly number: number;
+  readonly first: boolean;
+  readonly switched: boolean;
+  readonly marked: boolean;
+  readonly onMark?: () => void;
+  readonly onSheet: () => void;
+}
+
+export function headOf(c: Combination): string {
+  const memory = c.memory ? `, ${sizeText(c.memory)}` : "";
+  const firmware = [...new Set(c.modes.map((m) => m.firmware))];
+  return `${firmware.join(" and ")} on revision ${c.revision}${memory}`;
+}
+
+export function Way({ combination: c, number, first, switched, marked, onMark, onSheet }: WayProps) {
+  const desk = useDesk();
+  const { build, store } = desk;
+  const [open, setOpen] = useState(first);
+  const pinned = pinnedTo(build, c);
+  const edits = editsBetween(build, pinned);
+  const needs = c.conditions.filter((k) => k.kind !== "cosmetic").length;
+  return (
+    <li class="way">
+      <details open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
+        <summary>
+          <span class="name">
+            {number}. {headOf(c)}
+          </span>{" "}
+          <Mark verdict={c.verdict} evidence={c.evidence} />
+          <span class="more">
+            {" "}
+            {[
+              c.changes.length === 0
+                ? ""
+                : c.changes.length === 1
+                  ? "1 thing to change or get"
+                  : `${c.changes.length} things to change or get`,
+              needs === 0 ? "" : needs === 1 ? "1 condition" : `${needs} conditions`,
+            ]
+              .filter(Boolean)
+              .join(", ")}
+          </span>
+        </summary>
+        {open ? <Inside combination={c} /> : null}
+      </details>
+      <p class="acts">
+        {edits.length > 0 ? (
+          <button
+            type="button"
+            class="small"
+            onClick={() => store.make({ do: "all", says: `Way ${number} as it is: ${headOf(c)}`, edits })}
+          >
+            Take this way<span class="unseen"> {number}</span>
+          </button>
+        ) : null}
+        <button type="button" class="small" onClick={onSheet}>
+          {switched ? "Plan the switch" : "Build sheet"}
+          <span class="unseen"> for way {number}</span>
+        </button>
+        {onMark ? (
+          <label class="pick">
+            <input type="checkbox" checked={marked} onChange={onMark} />
+            <span>
+              Compare<span class="unseen"> way {number}</span>
+            </span>
+          </label>
+        ) : null}
+      </p>
+    </li>
+  );
+}
+
+function Inside({ combination: c }: { combination: Combination }) {
+  const desk = useDesk();
+  return (
+    <div class="reasons">
+      {c.modes.length > 1 ? (
+        <ul class="plain">
+          {c.modes.map((m) => (
+            <li key={m.id}>
+              <b>{m.name}</b>: <code>{m.firmware}</code>, on: {m.enabled.map((as) => cardName(desk, as)).join(", ") || "no card"}
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {c.cards.length > 0 ? (
+        <table class="list places">
+          <thead>
+            <tr>
+              <th scope="col">Card</th>
+              <th scope="col">Slot</th>
+              <th scope="col">Set</th>
+            </tr>
+          </thead>
+          <tbody>
+            {c.cards.map((p) => (
+              <Placed key={p.as} placed={p} />
+            ))}
+          </tbody>
+        </table>
+      ) : null}
+      {c.conditions.length > 0 ? (
+        <>
+          <p class="when">What to do, or what is lost:</p>
+          <ul class="why">
+            {c.conditions.map((k) => (
+              <li key={k.says}>
+                {k.says} <Refs refs={k.refs} />
+                {k.ways.length > 0 ? (
+                  <ul>
+                    {k.ways.map((w) => (
+                      <li key={w.says}>
+                        {w.says} ({w.costs})
+                      </li>
+                    ))}
+                  </ul>
+                ) : null}
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+      {c.unknowns.length > 0 ? (
+        <>
+          <p class="when">What is not known:</p>
+          <ul class="why">
+            {c.unknowns.map((u) => (
+              <li key={u.says}>
+                {u.says} To find out: {u.how} <Refs refs={u.refs} />
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+      <Others combination={c} />
+      <p class="when">To change or to get:</p>
+      {c.changes.length > 0 ? (
+        <ul class="why">
+          {c.changes.map((x) => (
+            <li key={x}>{x}</li>
+          ))}
+        </ul>
+      ) : (
+        <p>Nothing.</p>
+      )}
+      <p class="when">It rests on, weakest first:</p>
+      <Facts facts={c.rests.map((r) => ({ rule: r.link, says: r.says, refs: r.refs }))} />
+      {c.nearMatches.length > 0 ? (
+        <ul class="why">
+          {c.nearMatches.map((n) => (
+            <li key={n.build}>
+              Nearly the same, not counted: <Refs refs={[{ kind: "build", id: n.build, pointer: "" }]} /> ({n.differs})
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      <p class="more">
+        Left over: {c.spareSlots === 1 ? "1 slot" : `${c.spareSlots} slots`}
+        {c.headroom.map((h) => `; ${h.rail} V: ${rest(h.used_A, h.limit_A)}`).join("")}.
+      </p>
+    </div>
+  );
+}
+
+function rest(used: number | "unknown", limit: number | "unknown"): string {
+  if (limit === "unknown") return "limit not known";
+  if (used === "unknown") return `use not known, of ${round(limit)}\u202fA`;
+  return `${round(limit - used)} of ${round(limit)}\u202fA`;
+}
+
+const round = (amps: number) => Number(amps.toFixed(2));
+
+/** What the cards need that no rule judges. */
+function Others({ combination }: { combination: Combination }) {
+  const { shelf } = useDesk();
+  const all = combination.cards.flatMap((p) => shelf.cards.find((c) => c.id === p.card)?.other ?? []);
+  if (all.length === 0) return null;
+  return (
+    <>
+      <p class="when">Not judged here, and needed:</p>
+      <ul class="why">
+        {[...new Set(all)].map((o) => (
+          <li key={o}>{o}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Placed({ placed }: { placed: PlacedCard }) {
+  const desk = useDesk();
+  const card = desk.shelf.cards.find((c) => c.id === placed.card);
+  const settings = Object.entries(placed.settings);
+  return (
+    <tr>
+      <th scope="row">
+        {cardName(desk, placed.as)}
+        {placed.revision ? <span class="more">, revision {placed.revision}</span> : null}
+      </th>
+      <td data-label="Slot">
+        <code>{placed.slot}</code> <span class="more">({placed.freedom})</span>
+      </td>
+      <td data-label="Set">
+        {settings.length === 0 ? "nothing to set" : null}
+        <ul class="plain sets">
+          {settings.map(([id, at]) => {
+            const setting = card?.settings.find((s) => s.id === id);
+            const how = setting?.positions.find((p) => p.id === at)?.how;
+            return (
+              <li key={id}>
+                <code>{id}</code> at <code>{at}</code>
+                <span class="more">
+                  {how ? `: ${how}` : ""}
+                  {setting ? ` (${setting.name})` : ""}
+                </span>
+              </li>
+            );
+          })}
+        </ul>
+      </td>
+    </tr>
+  );
+}
