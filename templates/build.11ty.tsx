@@ -124,6 +124,9 @@ export function render({ view }: Shown<BuildPage>) {
           <p class="more">Nothing beyond that: another revision, slot or setting is another machine.</p>
         </Section>
       ) : null}
+      <Act href={view.sheet} root={root}>
+        Build sheet: parts, wires, burn recipe, bench test
+      </Act>
       <Act href={view.planner} root={root}>
         Open it in the planner
       </Act>

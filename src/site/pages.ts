@@ -3,6 +3,7 @@ import type { Catalogue } from "../catalogue/index.js";
 import type { Kind } from "../records/index.js";
 import { cellsOf, type Judge } from "./cells.js";
 import { judge as askPlanning } from "./judge.js";
+import { pageOf } from "./links.js";
 import { type BoardPage, boardPage } from "./views/board.js";
 import { type BuildPage, buildPage } from "./views/build.js";
 import { type BusPage, busPage } from "./views/bus.js";
@@ -78,6 +79,7 @@ export function pagesOf(given: Given): Pages {
   const { catalogue } = given;
   const ctx: Context = { catalogue, lineOf: given.lineOf };
   const cells = cellsOf(catalogue, given.judge ?? askPlanning);
+  const sheets = sheetPages(ctx);
   return {
     start: [startPage(ctx, cells)],
     lists: [boardList(ctx, cells), cardList(ctx, cells), conflictList(ctx), buildList(ctx), partList(ctx), firmwareList(ctx)],
@@ -87,8 +89,11 @@ export function pagesOf(given: Given): Pages {
     firmware: [...catalogue.firmware.values()].map((f) => firmwarePage(ctx, cells, f)),
     cards: [...catalogue.cards.values()].map((c) => cardPage(ctx, cells, c)),
     conflicts: [...catalogue.conflicts.values()].map((c) => conflictPage(ctx, c)),
-    builds: [...catalogue.builds.values()].map((b) => buildPage(ctx, b)),
-    sheets: sheetPages(ctx),
+    builds: [...catalogue.builds.values()].map((b) => ({
+      ...buildPage(ctx, b),
+      sheet: sheets.find((s) => s.build?.href === pageOf("build", b.id))?.href,
+    })),
+    sheets,
     parts: [...catalogue.parts.values()].map((p) => partPage(ctx, p)),
     cautions: [cautionsPage()],
     sure: [surePage()],

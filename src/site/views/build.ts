@@ -55,6 +55,8 @@ export interface BuildPage extends PageHead {
   readonly notes?: string;
   readonly sources: readonly SourceView[];
   readonly planner?: string;
+  /** Address of its build sheet, when it is a switched machine that can be wired. */
+  readonly sheet?: string;
 }
 
 function nameOf(ctx: Context, build: Build, as: string): string {
