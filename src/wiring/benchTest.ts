@@ -32,7 +32,7 @@ function off(stage: BenchStep["stage"], does: string, expect: BenchStep["expect"
   return { stage, power: "off", does, expect, cautions };
 }
 
-function powerOff({ cards, device, pinWork, switchPlan, stop }: BenchInput): Draft[] {
+function powerOff({ cards, contacts, device, pinWork, switchPlan, stop }: BenchInput): Draft[] {
   const out = [...(device ? [device] : []), ...cards].join(", ");
   const steps = [
     off(
@@ -58,8 +58,7 @@ function powerOff({ cards, device, pinWork, switchPlan, stop }: BenchInput): Dra
       ),
     );
   }
-  const reached = switchPlan.positions.length;
-  if (stop && reached < switchPlan.positions.length + 1) {
+  if (stop && contacts.length < switchPlan.positions.length) {
     steps.push(off("power-off", "Turn the knob from end to end.", [{ see: "It stops at the first and at the last labelled position." }]));
   }
   return steps;

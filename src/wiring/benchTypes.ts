@@ -64,6 +64,7 @@ export interface Fault {
 
 export type FaultKind =
   | "throws-swapped"
+  | "terminals-swapped"
   | "wires-swapped"
   | "wire-open"
   | "wire-to-ground"

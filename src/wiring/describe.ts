@@ -1,5 +1,4 @@
 // The tables of a plan that say what was chosen: modes, device, bank lines, pin work, switch and contact table.
-import { known } from "../records/index.js";
 import type { BuiltModel } from "./buildModel.js";
 import type { Demands } from "./demands.js";
 import type { Candidate, LineUse } from "./design.js";
@@ -115,7 +114,7 @@ export function pinWorkOf(candidate: Candidate, loom: Loom): PinWork[] {
         does,
         to: use.role === "switched" ? use.fit.line : "+5 V",
         says: `${lift} and ${then}.`,
-        why: `${at.socketPin === undefined ? "There" : `Socket pin ${at.socketPin}`} it meets ${meets[at.carries]}; ${harm[at.carries]}.`,
+        why: `${at.socketPin === undefined ? "It" : `At socket pin ${at.socketPin} it`} meets ${meets[at.carries]}; ${harm[at.carries]}.`,
       });
     }
   }
@@ -174,8 +173,4 @@ export function contactRows(built: BuiltModel, candidate: Candidate, demands: De
       },
     ];
   });
-}
-
-export function ratingOf(part: { readonly rating_A?: unknown }): number | "unknown" {
-  return known(part.rating_A as number | "unknown" | undefined);
 }

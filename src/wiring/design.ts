@@ -1,7 +1,7 @@
 // Which device, which switch, which lines: every candidate, ranked. What is at hand comes first, then the fewest poles, then the
 // fewest switched lines, then the fewest pins to work on. Turning a candidate into wires is for assemble.ts.
 import type { Catalogue } from "../catalogue/index.js";
-import type { MemoryDevice, Switch } from "../records/index.js";
+import { known, type MemoryDevice, type Switch } from "../records/index.js";
 import { compare } from "./connectors.js";
 import type { ContactPlan } from "./contactPlan.js";
 import { contactPlans } from "./contacts.js";
@@ -40,59 +40,67 @@ export interface Candidates {
 }
 
 export function candidates(catalogue: Catalogue, sockets: Sockets | undefined, demands: Demands, options: WiringOptions): Candidates {
-  const parts = [...catalogue.parts.values()];
   const atHand = new Set(options.atHand);
-  const memories = parts.filter((p): p is MemoryDevice => p.type === "memory");
-  const families = new Map(memories.map((m) => [m.family, m]));
-  const reasons: WiringReason[] = [];
-  const waysOut: WayOut[] = [];
-
-  const fits: DeviceFit[] = [];
-  if (sockets) {
-    const named = options.switch?.device;
-    const tried = named === undefined ? memories : memories.filter((m) => m.id === named);
-    const unfit: string[] = [];
-    for (const device of tried) {
-      const result = fitDevice(device, sockets, families);
-      if (result.kind === "fits") fits.push(result.fit);
-      else unfit.push(result.says);
-    }
-    if (named !== undefined && tried.length === 0) unfit.push(`The parts records hold no memory device ${named}.`);
-    if (fits.length === 0) {
-      const says = named === undefined ? `No memory device in the parts records fits ${socketText(sockets)}.` : (unfit[0] ?? "");
-      reasons.push({ code: named === undefined ? "no-device" : "device-unfit", says, refs: named === undefined ? [] : [part(named)] });
-      if (named !== undefined) {
-        const other = memories.find((m) => fitDevice(m, sockets, families).kind === "fits");
-        if (other) waysOut.push({ says: `Use ${other.name} instead.`, part: other.id });
-      }
-    }
+  const devices = sockets ? fittingDevices(catalogue, sockets, options.switch?.device) : { fits: [], reasons: [], waysOut: [] };
+  const { fits } = devices;
+  if (sockets && fits.length === 0) {
+    return { ranked: [], complete: true, looked: 0, switches: 0, devices: 0, reasons: devices.reasons, waysOut: devices.waysOut };
   }
-
-  const switches = parts.filter((p): p is Switch => p.type === "switch");
+  const switches = [...catalogue.parts.values()].filter((p): p is Switch => p.type === "switch");
   const chosen = options.switch?.switch;
   // The levers of a DIP switch move one by one: it is offered only to an owner who names it.
-  const usable = chosen === undefined ? switches.filter((s) => s.form !== "dip") : switches.filter((s) => s.id === chosen);
+  const named = switches.filter((s) => (chosen === undefined ? s.form !== "dip" : s.id === chosen));
+  const usable = named.filter((s) => bears(s, demands));
   const mostLines = Math.max(0, ...fits.map((f) => f.lines.length));
-  const found: Candidate[] = [];
-  let complete = true;
-  let looked = 0;
-  const why: string[] = [];
-  if (!sockets || fits.length > 0) {
-    for (const part of usable) {
-      const search = contactPlans(part, demands, mostLines);
-      complete &&= search.complete;
-      looked += search.looked;
-      if (search.says) why.push(`${search.says}.`);
-      for (const contacts of search.plans) found.push(...withDevices(contacts, fits, sockets !== undefined, atHand));
-    }
+  const searches = usable.map((s) => contactPlans(s, demands, mostLines));
+  const ranked = searches
+    .flatMap((search) => search.plans.flatMap((contacts) => withDevices(contacts, fits, sockets !== undefined, atHand)))
+    .sort((a, b) => compare(rankOf(a), rankOf(b)));
+  const complete = searches.every((s) => s.complete);
+  const looked = searches.reduce((sum, s) => sum + s.looked, 0);
+  const counts = { complete, looked, switches: usable.length, devices: fits.length };
+  if (ranked.length > 0) return { ranked, ...counts, reasons: [], waysOut: [] };
+  const why = searches.flatMap((s) => (s.says ? [`${s.says}.`] : []));
+  return {
+    ranked,
+    ...counts,
+    reasons: [noSwitch(demands, chosen, named, usable, why, complete, mostLines)],
+    waysOut: [
+      ...(chosen === undefined ? [] : otherSwitch(switches, demands, mostLines)),
+      { says: "Plan fewer modes, or modes in which fewer cards differ." },
+    ],
+  };
+}
+
+interface FittingDevices {
+  readonly fits: readonly DeviceFit[];
+  readonly reasons: readonly WiringReason[];
+  readonly waysOut: readonly WayOut[];
+}
+
+function fittingDevices(catalogue: Catalogue, sockets: Sockets, wanted: string | undefined): FittingDevices {
+  const memories = [...catalogue.parts.values()].filter((p): p is MemoryDevice => p.type === "memory");
+  const families = new Map(memories.map((m) => [m.family, m]));
+  const results = memories.map((device) => ({ device, result: fitDevice(device, sockets, families) }));
+  const fitting = results.flatMap(({ result }) => (result.kind === "fits" ? [result.fit] : []));
+  const fits = wanted === undefined ? fitting : fitting.filter((f) => f.device.id === wanted);
+  if (fits.length > 0) return { fits, reasons: [], waysOut: [] };
+  if (wanted === undefined) {
+    const unknown = sockets.sockets.find(({ socket }) => !families.has(socket.wired_for));
+    const says = unknown
+      ? `The pin order of ${unknown.socket.wired_for}, which ${unknown.socket.id} is wired for, is in no part record.`
+      : `No memory device in the parts records fits ${socketText(sockets)}.`;
+    const way = unknown ? [{ says: `Write a part record for the ${unknown.socket.wired_for} with its pins.` }] : [];
+    return { fits, reasons: [{ code: "no-device", says, refs: [] }], waysOut: way };
   }
-  if (found.length === 0 && reasons.length === 0) {
-    reasons.push(noSwitch(demands, chosen, usable.length, why, complete, mostLines));
-    if (chosen !== undefined) waysOut.push(...otherSwitch(switches, demands, mostLines));
-    waysOut.push({ says: "Plan fewer modes, or modes in which fewer cards differ." });
-  }
-  const ranked = found.sort((a, b) => compare(rankOf(a), rankOf(b)));
-  return { ranked, complete, looked, switches: usable.length, devices: fits.length, reasons, waysOut };
+  const given = results.find(({ device }) => device.id === wanted);
+  const says = given?.result.kind === "unfit" ? given.result.says : `The parts records hold no memory device ${wanted}.`;
+  const other = fitting[0]?.device;
+  return {
+    fits,
+    reasons: [{ code: "device-unfit", says, refs: [part(wanted)] }],
+    waysOut: other ? [{ says: `Use ${other.name} instead.`, part: other.id }] : [],
+  };
 }
 
 export function rankOf(c: Candidate): readonly (number | string)[] {
@@ -136,10 +144,22 @@ function chooseLines(fit: DeviceFit, count: number): LineUse[] {
   }));
 }
 
+/** The most that one enable sends through a contact, of those known, in mA. */
+export function mostCurrent_mA(demands: Demands): number {
+  return Math.max(0, ...demands.cards.map((c) => (c.current_mA === "unknown" ? 0 : c.current_mA)));
+}
+
+/** A rating nobody knows rules nothing out; the plan lists it as a check left open. */
+function bears(part: Switch, demands: Demands): boolean {
+  const rating = known(part.rating_A);
+  return rating === "unknown" || rating * 1000 >= mostCurrent_mA(demands);
+}
+
 function noSwitch(
   demands: Demands,
   chosen: string | undefined,
-  tried: number,
+  named: readonly Switch[],
+  usable: readonly Switch[],
   why: readonly string[],
   complete: boolean,
   lines: number,
@@ -147,7 +167,11 @@ function noSwitch(
   const asks =
     `${demands.modes.length} modes with ${demands.versions.length} firmware version${demands.versions.length === 1 ? "" : "s"} ` +
     `and ${demands.cards.length} switched card${demands.cards.length === 1 ? "" : "s"}`;
-  if (chosen !== undefined && tried === 0) {
+  if (named.length > 0 && usable.length === 0) {
+    const says = `An enable sends ${mostCurrent_mA(demands)} mA through its contact, more than ${chosen === undefined ? "any switch here" : named[0]!.name} is rated for.`;
+    return { code: "rating", says, refs: named.map((s) => part(s.id)) };
+  }
+  if (chosen !== undefined && named.length === 0) {
     return { code: "switch-unfit", says: `The parts records hold no switch ${chosen}.`, refs: [part(chosen)] };
   }
   const end = complete ? "" : " Not every assignment was tried.";
@@ -160,7 +184,7 @@ function noSwitch(
 
 function otherSwitch(switches: readonly Switch[], demands: Demands, lines: number): WayOut[] {
   const fitting = switches
-    .filter((s) => s.form !== "dip")
+    .filter((s) => s.form !== "dip" && bears(s, demands))
     .flatMap((s) => contactPlans(s, demands, lines).plans.slice(0, 1))
     .sort((a, b) => a.part.terminals.length - b.part.terminals.length);
   return fitting.slice(0, 1).map(({ part: { id, name } }) => ({ says: `Use ${name} instead.`, part: id }));

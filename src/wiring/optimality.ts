@@ -42,7 +42,7 @@ function uniformWords(demands: Demands, ground: number, lines: number): string[]
       .sort((a, b) => b.needs - a.needs);
     words.push(
       ground === tightest?.needs
-        ? `Mode ${tightest.mode.name} must ground ${tightest.needs} net${tightest.needs === 1 ? "" : "s"} at once, and a pole grounds one at a time: fewer than ${ground} ground pole${ground === 1 ? "" : "s"} cannot do.`
+        ? `${tightest.mode.name} must ground ${tightest.needs} net${tightest.needs === 1 ? "" : "s"} at once, and a pole grounds one at a time: fewer than ${ground} ground pole${ground === 1 ? "" : "s"} cannot do.`
         : `With fewer than ${ground} ground poles no number of lines this device has tells the versions apart.`,
     );
   }

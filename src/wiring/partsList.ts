@@ -1,10 +1,12 @@
 // Everything to have on the bench before the work begins: counted, with what each is for and whether it is at hand.
+import type { Catalogue } from "../catalogue/index.js";
 import type { Candidate } from "./design.js";
 import type { Loom } from "./loom.js";
 import type { Sockets } from "./sockets.js";
 import type { DevicePlan, PartLine } from "./types.js";
 
 export interface PartsInput {
+  readonly catalogue: Catalogue;
   readonly candidate: Candidate;
   readonly device?: DevicePlan;
   readonly loom: Loom;
@@ -12,7 +14,7 @@ export interface PartsInput {
   readonly atHand: ReadonlySet<string>;
 }
 
-export function partsList({ candidate, device, loom, sockets, atHand }: PartsInput): PartLine[] {
+export function partsList({ catalogue, candidate, device, loom, sockets, atHand }: PartsInput): PartLine[] {
   const lines: PartLine[] = [];
   const add = (part: string | undefined, name: string, count: number, use: string) => {
     if (count > 0)
@@ -26,7 +28,7 @@ export function partsList({ candidate, device, loom, sockets, atHand }: PartsInp
   for (const c of loom.connectors) {
     const use = c.purpose === "switch" ? `${c.id}, loom of the switch` : `${c.id}, lead to the outside`;
     add(c.part, c.name, 1, use);
-    if (c.mates) add(c.mates, c.mates, 1, `${c.id}, other half`);
+    if (c.mates) add(c.mates, catalogue.parts.get(c.mates)?.name ?? c.mates, 1, `${c.id}, other half`);
   }
   for (const c of loom.cables) add(c.part, c.name, 1, c.purpose === "switch" ? "loom of the switch" : "lead to the outside");
   const resistors = new Map<string, { part?: string; ohms: number; names: string[] }>();

@@ -173,7 +173,7 @@ function finish(input: FinishInput): WiringPlan {
     benchTest: bench,
     faults: options.tables === false ? noTable : faultTable(built, singleFaults(faultInput), pointName),
     doubleFaults: options.tables === false ? noTable : faultTable(built, doubleSwaps(faultInput), pointName),
-    parts: partsList({ candidate, device, loom, sockets, atHand }),
+    parts: partsList({ catalogue, candidate, device, loom, sockets, atHand }),
     cautions: cautionsOf([...cautionIds]),
     notes,
   };

@@ -84,8 +84,20 @@ export function plainState(plan: WiringPlan, part: Switch, enables: Readonly<Rec
       cards[card] = on === off ? "undefined" : on ? "on" : "off";
       continue;
     }
-    const closed = paths[at("a")!]![at("b") ?? 0]!;
-    cards[card] = closed === (enable.sense === "closed-enables") ? "on" : "off";
+    const [a, b] = [at("a")!, at("b")];
+    const closed = paths[a]![b ?? 0]!;
+    // Points between which nothing but the card's own contact belongs: any other company leaves the card in doubt.
+    const company = (point: number) =>
+      [
+        0,
+        1,
+        ...pullUps,
+        ...Object.entries(enables).flatMap(([other, e]) =>
+          other === card ? [] : (e.points ?? []).flatMap((p) => (p.role === "ground" ? [] : [node(`${other} ${p.id}`)])),
+        ),
+      ].some((n) => paths[point]![n]);
+    const doubt = b === undefined ? !closed && paths[a]![1]! : !closed && (company(a) || company(b));
+    cards[card] = doubt ? "undefined" : closed === (enable.sense === "closed-enables") ? "on" : "off";
   }
   return { version, cards, short };
 }
