@@ -26,10 +26,10 @@ function swapped(wires: readonly Wire[], x: Wire, y: Wire, side: "from" | "to"):
 }
 
 describe("two wires swapped in the build", () => {
-  it("are found by what is seen, every time, in 150 random machines", { timeout: 120_000 }, () => {
+  it("are found by what is seen, every time, in random machines", { timeout: 240_000 }, () => {
     let found = 0;
     let silent = 0;
-    for (let seed = 5001; found + silent < 1500 && seed < 5400; seed += 1) {
+    for (let seed = 5001; found + silent < 500 && seed < 5400; seed += 1) {
       const random = new Random(seed);
       const m = machine(random);
       const wiring = planWiring(m.catalogue, m.combination, m.options);
@@ -74,7 +74,7 @@ describe("two wires swapped in the build", () => {
         found += 1;
       }
     }
-    expect(found).toBeGreaterThan(500);
+    expect(found).toBeGreaterThan(350);
     expect(silent).toBeGreaterThan(10);
   });
 });
