@@ -29,7 +29,8 @@ export function openClub(asked: string | undefined, terminal: Terminal, guests: 
   terminal.progress("reading records");
   const own = readData(data.path).map(({ file, bytes }): SourceFile => ({ file, content: bytes }));
   const places = new Set(guests.map((guest) => guest.file));
-  const reading = readRecords([...own.filter(({ file }) => !places.has(file)), ...guests]);
+  const files = [...own.filter(({ file }) => !places.has(file)), ...guests];
+  const reading = readRecords(files, (done, of) => terminal.progress(`reading records: ${done} of ${of}`));
   terminal.progress(`linking ${reading.records.length} records`);
   const linked = link(reading.records, { failed: reading.failed, today: today() });
   terminal.progress("");

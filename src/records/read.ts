@@ -39,11 +39,14 @@ export interface SourceFile {
 /** Most findings told of one file; a reader mends the first ones and asks again. */
 const mostOfAFile = 20;
 
-export function readRecords(files: readonly SourceFile[]): Reading {
+/** Reads every file; `progress` is told now and then how many are done, for large clubs. */
+export function readRecords(files: readonly SourceFile[], progress?: (done: number, of: number) => void): Reading {
   const records: Loaded[] = [];
   const failed: Failed[] = [];
   const findings: Finding[] = [];
-  for (const { file: given, content } of [...files].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0))) {
+  const ordered = [...files].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
+  for (const [i, { file: given, content }] of ordered.entries()) {
+    if (i % 200 === 0 && i > 0) progress?.(i, ordered.length);
     const file = given.replaceAll("\\", "/");
     const home = homeOf(file);
     if ("finding" in home) {

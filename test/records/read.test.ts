@@ -123,6 +123,13 @@ describe("good input", () => {
     expect(findings).toEqual([]);
   });
 
+  test("long reading tells how far it is", () => {
+    const told: string[] = [];
+    const many = Array.from({ length: 450 }, (_, i) => ({ file: `clubs/c${i}.yaml`, content: "" }));
+    readRecords(many, (done, of) => told.push(`${done} of ${of}`));
+    expect(told).toEqual(["200 of 450", "400 of 450"]);
+  });
+
   test("the order of files does not matter", () => {
     const a = { file: "clubs/a.yaml", content: club.replace("testers", "a") };
     expect(readRecords([good, a])).toEqual(readRecords([a, good]));
