@@ -23,7 +23,7 @@ const rules: RoomRules = {
     records: ["yaml", "@sinclair/typebox"],
     site: ["preact", "preact-render-to-string", "minisearch"],
     templates: ["preact"],
-    cli: ["node:*", "commander"],
+    cli: ["node:*", "commander", "yaml"],
   },
   exempt: {
     "src/site/build.ts": "writes the built site into a folder and runs Eleventy",

@@ -9,8 +9,8 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.{ts,tsx}"],
     exclude: ["**/node_modules/**", "dist/**", "_site/**"],
-    testTimeout: 30_000,
-    hookTimeout: 120_000,
+    testTimeout: 120_000,
+    hookTimeout: 300_000,
     maxWorkers: 2,
     passWithNoTests: false,
     allowOnly: false,
