@@ -28,6 +28,8 @@ const rules: RoomRules = {
   exempt: {
     "src/site/build.ts": "writes the built site into a folder and runs Eleventy",
     "src/site/bundles.mjs": "makes the browser's scripts and style sheet when the project is built",
+    "src/site/offline/write-pack.ts": "packs the built folder for the service worker",
+    "src/site/pocket/make.ts": "packs the built pages and scripts into the single file",
     "src/site/search-index.ts": "has Pagefind write its index into the folder of the site",
   },
   doors: {},

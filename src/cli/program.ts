@@ -8,6 +8,7 @@ import { type Everywhere, json, type Register, type Setting } from "./command.js
 import { packageTop } from "./folders.js";
 import { registerNew } from "./new.js";
 import { registerPlan } from "./plan.js";
+import { registerPocket } from "./pocket.js";
 import { registerResult } from "./result.js";
 import { registerSite } from "./site.js";
 import { registerStart } from "./start.js";
@@ -20,6 +21,7 @@ const commands: readonly Register[] = [
   registerPlan,
   registerBurn,
   registerSite,
+  registerPocket,
   registerStart,
   registerNew,
   registerStartClub,

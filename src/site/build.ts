@@ -7,6 +7,7 @@ import type { EleventyConfig } from "@11ty/eleventy";
 import type { Catalogue } from "../catalogue/index.js";
 import { fieldGuide, jsonSchemas, locator } from "../records/index.js";
 import { downloads, exportsOf } from "./exports/index.js";
+import { writePack } from "./offline/write-pack.js";
 import { type Pages, pagesOf } from "./pages.js";
 import { entriesOf } from "./search/entries.js";
 import { indexPages } from "./search-index.js";
@@ -33,7 +34,7 @@ export interface BuiltSite {
 const mark = ".slotwright-site";
 
 /** The folder of the package: the one that holds .eleventy.js, whether this runs from dist/ or from sources. */
-function packageTop(): string {
+export function packageTop(): string {
   let folder = dirname(fileURLToPath(import.meta.url));
   while (!existsSync(join(folder, ".eleventy.js"))) {
     const up = dirname(folder);
@@ -72,7 +73,13 @@ export function pagesFor(catalogue: Catalogue, records: BuildSiteOptions["record
   });
 }
 
-async function render(top: string, pages: Pages) {
+export interface Rendered {
+  readonly url: string;
+  readonly content: string;
+}
+
+/** Every page as HTML. */
+export async function render(top: string, pages: Pages): Promise<readonly Rendered[]> {
   const before = process.cwd();
   // Eleventy takes its input and its ignore lists from where it runs; the package's own folder is the one safe place.
   process.chdir(top);
@@ -122,15 +129,17 @@ export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
       made,
       rendered.map((p) => ({ name: fileOf(p.url), content: p.content })),
     );
+    say("Packing it for reading without a network");
+    const packed = writePack(made);
     swap(made, out);
-    return { out, pages: rendered.length, files: rendered.length + exported.length + found };
+    return { out, pages: rendered.length, files: rendered.length + exported.length + found + packed };
   } finally {
     rmSync(made, { recursive: true, force: true });
   }
 }
 
 /** Eleventy names a page by its address; "/boards/" is boards/index.html. */
-function fileOf(url: string): string {
+export function fileOf(url: string): string {
   return (url.endsWith("/") ? `${url}index.html` : url).slice(1);
 }
 

@@ -25,11 +25,17 @@ export async function bundle(top) {
   const shared = { bundle: true, minify: true, legalComments: "none", logLevel: "warning", absWorkingDir: top };
   const browser = { ...shared, target: ["es2022", "chrome109", "firefox115", "safari16"] };
   await build({ ...browser, entryPoints: ["templates/style/site.css"], outfile: join(assets, "site.css"), external: ["fonts/*"] });
-  await build({ ...browser, entryPoints: { planner: "src/site/planner/style/planner.css" }, outdir: assets });
+  await build({
+    ...browser,
+    entryPoints: { planner: "src/site/planner/style/planner.css", pocket: "src/site/pocket/pocket.css" },
+    outdir: assets,
+  });
   await build({
     ...browser,
     entryPoints: {
+      offline: "src/site/offline/worker.ts",
       planner: "src/site/planner/main.tsx",
+      pocket: "src/site/pocket/main.ts",
       "planner-solve": "src/site/planner/engine/worker.ts",
       "planner-bench": "src/site/planner/bench/worker.ts",
     },
@@ -56,7 +62,7 @@ const onlyWhatIsUsed = {
   setup(build) {
     // The door of the site's room also leads to its build; none of that is used, so it never reaches a browser.
     build.onResolve({ filter: /^node:|^@11ty\/|^pagefind$/ }, ({ path }) => ({ path, external: true, sideEffects: false }));
-    const entry = /src\/site\/planner\/(main\.tsx|engine\/worker\.ts|bench\/worker\.ts)$/;
+    const entry = /src\/site\/(planner\/(main\.tsx|engine\/worker\.ts|bench\/worker\.ts)|offline\/worker\.ts|pocket\/main\.ts)$/;
     build.onResolve({ filter: /^\.{1,2}\/|^@sinclair\/|^yaml$/ }, async (asked) => {
       if (asked.pluginData === onlyWhatIsUsed) return undefined;
       const { path, kind, importer, resolveDir } = asked;

@@ -5,6 +5,7 @@ export { type Cell, type CellKey, type Cells, cellsOf, type Judge } from "./cell
 export { menu, policy } from "./frame.js";
 export { type Figure, figure, markSvg } from "./marks.js";
 export { type Given, type Pages, pagesOf } from "./pages.js";
+export { makePocket, type Pocket, type PocketOptions } from "./pocket/make.js";
 export { sheetFile } from "./sheet-file.js";
 export type { BoardLine, BoardPage } from "./views/board.js";
 export type { BuildPage } from "./views/build.js";

@@ -1,4 +1,6 @@
 // On every page: "/" goes to the search box; on pages with a matrix or a picker, those are made to work. All of it is extra: pages read without it.
+
+import { keepOffline } from "../offline/register.js";
 import { matrixFilters } from "./filters.js";
 import { boardPicker } from "./picker.js";
 
@@ -29,3 +31,4 @@ addEventListener("hashchange", openTarget);
 slashToSearch();
 matrixFilters();
 boardPicker();
+keepOffline(document.body.dataset.root ?? "");

@@ -24,7 +24,7 @@ export type Opened = { readonly kind: "build"; readonly build: Build } | { reado
 export function openedWith(place: Pick<Location, "hash" | "search">, prefix = "#"): Opened | undefined {
   const shared = place.hash.startsWith(prefix) ? buildFrom(place.hash.slice(prefix.length)) : undefined;
   if (shared) return { kind: "build", build: shared };
-  const asked = new URLSearchParams(place.search);
+  const asked = new URLSearchParams(prefix === "#" ? place.search : place.hash.startsWith(prefix) ? place.hash.slice(prefix.length) : "");
   const id = asked.get("build");
   if (id) return { kind: "named", id };
   const cards = asked.getAll("card").map((card) => ({ card }));
@@ -47,7 +47,7 @@ function isState(kept: unknown): kept is { readonly planner: State } {
 }
 
 /** `prefix` stands before the build in the address: "#", or more where the address also says which page is shown. */
-export function makeStore(prefix = "#"): Store {
+export function makeStore(prefix = "#", until?: AbortSignal): Store {
   const opened = openedWith(location, prefix);
   const fresh = (): State => ({ base: opened?.kind === "build" ? opened.build : blank, moves: [] });
   let state = isState(history.state) ? history.state.planner : fresh();
@@ -61,12 +61,13 @@ export function makeStore(prefix = "#"): Store {
     history.pushState({ planner: state }, "", addressed());
     tell();
   };
-  addEventListener("popstate", (event: PopStateEvent) => {
+  const back = (event: PopStateEvent) => {
     if (!location.hash.startsWith(prefix) && prefix !== "#") return;
     const shared = buildFrom(location.hash.slice(prefix.length));
     state = isState(event.state) ? event.state.planner : { base: shared ?? fresh().base, moves: [] };
     tell();
-  });
+  };
+  addEventListener("popstate", back, { signal: until });
   return {
     get state() {
       return state;
