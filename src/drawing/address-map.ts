@@ -1,7 +1,7 @@
 // The address map: one address space from low to high, each window in a lane of its own, the free runs between them.
 // Heights follow the size only roughly: a 4-port window must stay readable beside a megabyte of memory.
 import { address, sizeOf } from "./numbers.js";
-import { dashes, drawing, join, line, nothing, rect, type Svg, shorten, text, tone, weight, wrap } from "./svg.js";
+import { dashes, drawing, join, line, nothing, rect, type Svg, shorten, text, tone, unitsFor, weight, wrap } from "./svg.js";
 
 export interface MapWindow {
   readonly base: number;
@@ -89,7 +89,8 @@ function label(w: MapWindow, alone: boolean, wide: number): string[] {
   return wrap(alone ? nameOf(w) : `${nameOf(w)}, ${sizeOf(w.size)}`, wide).map((l) => shorten(l, wide));
 }
 
-export function addressMap(map: AddressMap, prefix: string, width = 640): string {
+export function addressMap(map: AddressMap, prefix: string, pixels = 640): string {
+  const width = unitsFor(pixels);
   const digits = Math.max(3, (map.to - 1).toString(16).length);
   const shown = map.windows.filter((w) => w.base < map.to && w.base + w.size > map.from).sort((a, b) => a.base - b.base || b.size - a.size);
   const lane = lanes(shown);

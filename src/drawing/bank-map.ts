@@ -1,7 +1,7 @@
 // What lies where in the memory device, and which levels of the bank lines choose it.
 import type { Bank, WiringPlan } from "../wiring/index.js";
 import { address, sizeOf } from "./numbers.js";
-import { dashes, drawing, join, line, nothing, rect, type Svg, shorten, text, tone, weight } from "./svg.js";
+import { dashes, drawing, join, line, nothing, rect, type Svg, shorten, text, tone, unitsFor, weight } from "./svg.js";
 
 export type BankMapInput = Pick<WiringPlan, "banks" | "lines" | "modes"> & { readonly device: NonNullable<WiringPlan["device"]> };
 
@@ -10,7 +10,8 @@ function level(bit: number, bank: number): "H" | "L" {
   return (bank >> bit) & 1 ? "H" : "L";
 }
 
-export function bankMap(plan: BankMapInput, prefix: string, width = 640): string {
+export function bankMap(plan: BankMapInput, prefix: string, pixels = 640): string {
+  const width = unitsFor(pixels);
   const banks = [...plan.banks].sort((a, b) => a.offset - b.offset);
   const lines = [...plan.lines].sort((a, b) => b.bit - a.bit);
   const digits = Math.max(4, (plan.device.capacity - 1).toString(16).length);
@@ -21,7 +22,7 @@ export function bankMap(plan: BankMapInput, prefix: string, width = 640): string
   const row = narrow ? 58 : 42;
   const step = narrow ? 30 : 36;
   const levelsX = left + box + (narrow ? 2 : 14);
-  const modesX = narrow ? left + 62 : levelsX + lines.length * step + 16;
+  const modesX = narrow ? left + 8 : levelsX + lines.length * step + 16;
   const top = 34;
   const height = top + banks.length * row + 22;
   const y = (i: number) => top + i * row;
@@ -52,7 +53,7 @@ export function bankMap(plan: BankMapInput, prefix: string, width = 640): string
       text(left + box - 8, y(i) + 17, sizeOf(bank.size), { mono: true, small: true, anchor: "end" }),
       ...lines.map((l, k) => text(levelsX + k * step + 12, y(i) + 17, level(l.bit, bank.index), { mono: true, anchor: "middle" })),
       narrow
-        ? text(modesX, y(i) + 48, shorten(uses(bank), box - 70, { small: true }), { small: true })
+        ? text(modesX, y(i) + 48, shorten(uses(bank), box - 14, { small: true }), { small: true })
         : text(modesX, y(i) + 17, shorten(uses(bank), width - modesX - 4, { small: true }), { small: true }),
     ]);
   };

@@ -1,7 +1,7 @@
 // One face of a connector as the eye sees it, every contact numbered, and the list of what each carries.
 // Which way round a face is seen was settled before; the drawing only says which face it is.
 import type { ConnectorPlan, Face } from "../wiring/index.js";
-import { circle, drawing, join, path, rect, type Svg, shorten, text, tone, weight, widthOf, wrap } from "./svg.js";
+import { circle, drawing, join, path, rect, type Svg, shorten, text, tone, unitsFor, weight, widthOf, wrap } from "./svg.js";
 
 const pixelsPerMm = 8;
 const faceWidth = 300;
@@ -35,7 +35,8 @@ function scaleOf(face: Face): number {
   return Math.max(23 / nearest, Math.min(pixelsPerMm, faceWidth / wide));
 }
 
-export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "key">, face: Face, prefix: string, within = 640): string {
+export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "key">, face: Face, prefix: string, pixels = 640): string {
+  const within = unitsFor(pixels);
   const scale = scaleOf(face);
   const reach = (get: (c: Face["contacts"][number]) => number) => Math.max(...face.contacts.map((c) => Math.abs(get(c))), 0);
   const wide = 2 * (reach((c) => c.x_mm) + 3.4) * scale;

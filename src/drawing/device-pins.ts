@@ -1,6 +1,6 @@
 // A memory device seen from above, every pin numbered and named; pins that need work stand out, a lifted one does not reach the socket.
 import type { BankLine, PinWork } from "../wiring/index.js";
-import { drawing, join, line, nothing, path, rect, type Svg, shorten, text, tone, weight, widthOf } from "./svg.js";
+import { drawing, join, line, nothing, path, rect, type Svg, shorten, text, tone, unitsFor, weight, widthOf } from "./svg.js";
 
 export interface DevicePinsInput {
   readonly family: string;
@@ -22,7 +22,8 @@ const shortWork: Readonly<Record<PinWork["does"], string>> = {
   "lift-and-wire": "lift, wire",
 };
 
-export function devicePins(device: DevicePinsInput, prefix: string, width = 640): string {
+export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640): string {
+  const width = unitsFor(pixels);
   const half = Math.ceil(device.pins.length / 2);
   const body = width < 480 ? 84 : 108;
   const left = (width - body) / 2;
@@ -36,7 +37,7 @@ export function devicePins(device: DevicePinsInput, prefix: string, width = 640)
   const noteOf = (pin: number): string | undefined => {
     const work = device.work.find((w) => w.pin === pin);
     const bank = device.lines.find((l) => l.pin === pin);
-    if (work) return `${shortWork[work.does]}${work.to === undefined ? "" : `: ${work.to}`}`;
+    if (work) return `${shortWork[work.does]}${work.to === undefined || work.to === work.signal ? "" : `: ${work.to}`}`;
     return bank === undefined
       ? undefined
       : bank.role === "switched"

@@ -1,5 +1,5 @@
 // Tests over the years: one mark a tested build on a line of time, numbered, with the list below it.
-import { circle, drawing, join, line, path, type Svg, text, weight, wrap } from "./svg.js";
+import { circle, drawing, join, line, path, type Svg, text, unitsFor, weight, wrap } from "./svg.js";
 
 export interface EvidenceEvent {
   /** YYYY, YYYY-MM or YYYY-MM-DD. */
@@ -31,7 +31,8 @@ function mark(outcome: EvidenceEvent["outcome"], x: number, y: number): Svg {
   }
 }
 
-export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, width = 640): string {
+export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, pixels = 640): string {
+  const width = unitsFor(pixels);
   const sorted = [...events].sort((a, b) => years(a.date) - years(b.date));
   const from = Math.floor(Math.min(...sorted.map((e) => years(e.date)), Number.POSITIVE_INFINITY));
   const to = Math.max(from + 1, Math.ceil(Math.max(...sorted.map((e) => years(e.date)), Number.NEGATIVE_INFINITY)));
@@ -60,7 +61,7 @@ export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, w
     base.set(outcome, y - 10);
   }
   const axis = y + 4;
-  const every = Math.ceil((to - from) / 8);
+  const every = Math.ceil((to - from) / Math.floor((width - left - 24) / 44));
   const ticks = Array.from({ length: Math.floor((to - from) / every) + 1 }, (_, i) => from + i * every);
   const labels = placed.map((p) => wrap(p.event.label, width - 142, { small: true }));
   const listAt: number[] = [];

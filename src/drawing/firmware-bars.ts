@@ -1,7 +1,24 @@
 // What works with which release: one row a thing, bars over the line of releases in their declared order.
 // A run of releases with the same verdict is one bar; where nothing is known the bar is an empty dashed frame.
 import type { Verdict } from "../planning/index.js";
-import { dashes, drawing, group, join, line, nothing, path, rect, round, type Svg, shorten, text, tone, weight, widthOf } from "./svg.js";
+import {
+  dashes,
+  drawing,
+  group,
+  join,
+  line,
+  nothing,
+  path,
+  rect,
+  round,
+  type Svg,
+  shorten,
+  text,
+  tone,
+  unitsFor,
+  weight,
+  widthOf,
+} from "./svg.js";
 import { verdictWord } from "./verdict-mark.js";
 
 export interface FirmwareRow {
@@ -32,7 +49,8 @@ export function runsOf(verdicts: readonly Verdict[]): Run[] {
   return runs;
 }
 
-export function firmwareBars(bars: FirmwareBars, prefix: string, width = 640): string {
+export function firmwareBars(bars: FirmwareBars, prefix: string, pixels = 640): string {
+  const width = unitsFor(pixels);
   // On a narrow page the name stands above its bar, not beside it.
   const narrow = width < 480;
   const left = narrow ? 4 : 190;
@@ -50,7 +68,10 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, width = 640): s
       : line(x(i), top, x(i), height - 8, { "stroke-width": weight.thin, "stroke-opacity": 0.3 });
   const height = top + bars.rows.length * row + 8;
 
+  // Where even upright names would touch, only every second or third is written; the description names them all.
+  const nth = Math.max(1, Math.ceil(13 / step));
   const heads = bars.releases.map((r, i) => {
+    if (upright && i % nth !== 0) return nothing;
     const middle = x(i) + step / 2;
     const label = text(upright ? 0 : middle, upright ? 0 : top - 10, r.id, {
       mono: true,

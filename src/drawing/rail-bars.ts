@@ -1,6 +1,6 @@
 // Load of each supply rail against its limit. A current nobody has measured is drawn as an open end, never as nothing.
 import { withUnit } from "./numbers.js";
-import { dashes, drawing, join, line, nothing, rect, type Svg, text, tone, weight, wrap } from "./svg.js";
+import { dashes, drawing, join, line, nothing, rect, type Svg, text, tone, unitsFor, weight, wrap } from "./svg.js";
 
 export interface RailLoad {
   readonly rail: string;
@@ -31,7 +31,8 @@ export function railWords(load: RailLoad): string {
   return `${withUnit(load.used_A, "A")} of ${withUnit(load.limit_A, "A")}, ${rest}`;
 }
 
-export function railBars(loads: readonly RailLoad[], prefix: string, width = 640): string {
+export function railBars(loads: readonly RailLoad[], prefix: string, pixels = 640): string {
+  const width = unitsFor(pixels);
   const full = width - left - 12;
   // Each rail is drawn against its own limit, at four fifths of the width, so that an overload has room to show.
   const limitX = left + full * 0.8;

@@ -1,7 +1,7 @@
 // The slot plan: the board seen from above with its slots in order of position, rear openings at the left,
 // cards drawn to the length they take. What may stand where was decided before.
 import { withUnit } from "./numbers.js";
-import { dashes, drawing, join, line, nothing, path, rect, type Svg, shorten, text, tone, weight, widthOf } from "./svg.js";
+import { dashes, drawing, join, line, nothing, path, rect, type Svg, shorten, text, tone, unitsFor, weight, widthOf } from "./svg.js";
 
 export interface PlanSlot {
   readonly id: string;
@@ -63,7 +63,8 @@ function describe(plan: SlotPlan, slots: readonly PlanSlot[], standing: readonly
   return `${plan.board}, slots in order of position. ${lines.join(" ")}`;
 }
 
-export function slotPlan(plan: SlotPlan, prefix: string, width = 640): string {
+export function slotPlan(plan: SlotPlan, prefix: string, pixels = 640): string {
+  const width = unitsFor(pixels);
   const slots = [...plan.slots].sort((a, b) => a.position - b.position);
   const standing = standings(plan, slots);
   const lengths = [...slots.map((s) => s.longest_mm), ...plan.cards.map((c) => c.length_mm)].filter(

@@ -6,10 +6,21 @@ export type Svg = string & { readonly svg: unique symbol };
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
-/** Line weights, in drawing units (1 unit = 1 CSS pixel at natural size). */
+/** Line weights, in drawing units. */
 export const weight = { thin: 0.75, line: 1.25, heavy: 2.5 } as const;
 /** Text sizes, in the same units. */
 export const size = { text: 13, small: 11 } as const;
+/**
+ * Size of a unit on the page, in CSS pixels: text of 13 units is read at 15 pixels. Everything grows together,
+ * so weights and sizes keep their proportions.
+ */
+const unit = 1.15;
+
+/** How many units there are room for in a width given in CSS pixels. */
+export function unitsFor(pixels: number): number {
+  return pixels / unit;
+}
+
 /** Corner radius of everything that has corners to round. */
 export const corner = 2;
 
@@ -150,8 +161,8 @@ export function drawing(head: DrawingHead, ...children: readonly Svg[]): string 
       role: "img",
       "aria-labelledby": `${prefix}-title ${prefix}-desc`,
       viewBox: `0 0 ${round(width)} ${round(height)}`,
-      width,
-      height,
+      width: width * unit,
+      height: height * unit,
     },
     words("title", title, { id: `${prefix}-title` }),
     words("desc", says, { id: `${prefix}-desc` }),

@@ -1,7 +1,7 @@
 // The switch as a schematic: poles with their contacts at the left, one upright for each net, where each net goes below.
 // Of the uprights the leftmost ends first, and its words stand to the left of all that still run on: no wire meets a label.
 import type { End, SwitchSection, Wire, WiringPlan } from "../wiring/index.js";
-import { circle, drawing, join, line, nothing, path, rect, type Svg, shorten, text, weight, widthOf, wrap } from "./svg.js";
+import { circle, drawing, join, line, nothing, path, rect, type Svg, shorten, text, unitsFor, weight, widthOf, wrap } from "./svg.js";
 
 export type SwitchWiringInput = Pick<WiringPlan, "switch" | "contacts" | "wires" | "pullUps" | "nets">;
 
@@ -98,7 +98,8 @@ function throwWords(t: SwitchSection["throws"][number]): string {
   return t.net === undefined ? `${positionWords(t.positions)}, not used` : positionWords(t.positions);
 }
 
-export function switchWiring(plan: SwitchWiringInput, prefix: string, atMost = 640): string {
+export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 640): string {
+  const atMost = unitsFor(pixels);
   const { sections } = plan.switch;
   const { hubs, throws } = netsOf(sections);
   const { hubX, throwX, railsFrom, railStep, railLeft } = columns(
