@@ -5,9 +5,9 @@ import { type Everywhere, gathered, json, type Register } from "./command.js";
 import { answerFor } from "./planner.js";
 import { answerText } from "./print-answer.js";
 import { wiringText } from "./print-wiring.js";
-import { writeSheet } from "./sheet.js";
 import { styled } from "./terminal.js";
 import { wiringFor } from "./wiring-for.js";
+import type { ExitCode } from "./wrong-use.js";
 
 interface PlanOptions extends Everywhere, QuestionOptions {
   readonly full?: boolean;
@@ -33,13 +33,13 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .description("answer a build: does it work, in which ways, and if not, why not and what would help")
     .addHelpText("after", "\nExit codes: 0 it works (or works under a named condition), 1 it does not or that is not known, 2 wrong use.")
     .action(
-      action<PlanOptions>(([name], options) => {
+      action<PlanOptions>(async ([name], options): Promise<ExitCode> => {
         const club = openClub(options.data, terminal);
         const asked = askedBuild(name, options, club, terminal);
         terminal.progress("planning");
         const answer = answerFor(club, asked);
         terminal.progress("");
-        const sheet = options.sheet && writeSheet(club, asked, answer, options.sheet, options.replace === true, terminal);
+        const sheet = options.sheet && (await sheetWriter())(club, asked, answer, options.sheet, options.replace === true, terminal);
         const best = answer.combinations[0];
         const wiring = best?.switched ? wiringFor(club, asked, best, false) : undefined;
         if (options.json) terminal.out(json(wiring ? { ...answer, wiring } : answer));
@@ -56,3 +56,8 @@ export const registerPlan: Register = (program, { terminal, action }) => {
       }),
     );
 };
+
+/** Pages are set by the site's room, which the other questions need not wait for. */
+async function sheetWriter() {
+  return (await import("./sheet.js")).writeSheet;
+}
