@@ -1,0 +1,1 @@
+export function serveFolder(folder: string): Promise<{ readonly address: string; readonly close: () => void }>;

@@ -1,0 +1,279 @@
+// The built site in a real browser: it opens and stays quiet, fits a small phone, is accessible in light and dark,
+// prints, and its search finds a problem by what people see.
+import { AxeBuilder } from "@axe-core/playwright";
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { files, pages, siteFolder } from "../site/built.js";
+import { ensureChromium, launchArguments } from "../support/chromium.mjs";
+import { serveFolder } from "./serve.mjs";
+
+/** The heaviest page of each folder stands for its kind. */
+const heaviest = new Map<string, { name: string; weight: number }>();
+for (const p of pages) {
+  const parts = p.name.split("/");
+  const kind = p.name.endsWith("index.html") || parts.length === 1 ? p.name : parts[0]!;
+  const known = heaviest.get(kind);
+  if (!known || known.weight < p.html.length) heaviest.set(kind, { name: p.name, weight: p.html.length });
+}
+const kinds = [...heaviest.values()].map((p) => p.name);
+
+let browser: Browser;
+let server: { address: string; close: () => void };
+
+beforeAll(async () => {
+  server = await serveFolder(siteFolder);
+  browser = await chromium.launch({ executablePath: ensureChromium(), args: [...launchArguments] });
+});
+afterAll(async () => {
+  await browser?.close();
+  server?.close();
+});
+
+type Options = NonNullable<Parameters<Browser["newContext"]>[0]>;
+
+async function withPage(options: Options, work: (page: Page, context: BrowserContext) => Promise<void>): Promise<void> {
+  const context = await browser.newContext(options);
+  try {
+    await work(await context.newPage(), context);
+  } finally {
+    await context.close();
+  }
+}
+
+describe("every kind of page", () => {
+  it("is there to be looked at", () => {
+    expect(kinds.length).toBeGreaterThan(18);
+  });
+
+  it("opens without a word on the console and without asking any other host", async () => {
+    await withPage({}, async (page, context) => {
+      const said: string[] = [];
+      const hosts = new Set<string>();
+      page.on("console", (m) => said.push(`${page.url()} ${m.type()}: ${m.text()}`));
+      page.on("pageerror", (e) => said.push(`${page.url()}: ${e.message}`));
+      context.on("request", (r) => hosts.add(new URL(r.url()).host));
+      for (const name of kinds) await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
+      expect(said).toEqual([]);
+      expect([...hosts]).toEqual([new URL(server.address).host]);
+    });
+  }, 120_000);
+
+  it.each(["light", "dark"] as const)(
+    "has no accessibility violation in the %s theme",
+    async (colorScheme) => {
+      await withPage({ colorScheme, viewport: { width: 1280, height: 900 } }, async (page) => {
+        const found: string[] = [];
+        for (const name of kinds) {
+          await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
+          const { violations } = await new AxeBuilder({ page })
+            .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+            .analyze();
+          found.push(...violations.map((v) => `${name}: ${v.id}: ${v.nodes[0]?.html.slice(0, 160)}`));
+        }
+        expect(found).toEqual([]);
+      });
+    },
+    300_000,
+  );
+
+  it("fits 320 px without moving sideways, and at twice the size of text", async () => {
+    await withPage({ viewport: { width: 320, height: 640 } }, async (page) => {
+      const wide: string[] = [];
+      for (const name of kinds) {
+        await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
+        const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+        if (over > 0) wide.push(`${name}: ${over} px`);
+      }
+      expect(wide).toEqual([]);
+    });
+    await withPage({ viewport: { width: 640, height: 800 } }, async (page) => {
+      const wide: string[] = [];
+      for (const name of kinds) {
+        await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
+        const over = await page.evaluate(() => {
+          document.documentElement.style.fontSize = "34px";
+          return document.documentElement.scrollWidth - document.documentElement.clientWidth;
+        });
+        if (over > 0) wide.push(`${name} at 200 %: ${over} px`);
+      }
+      expect(wide).toEqual([]);
+    });
+  }, 180_000);
+
+  it("moves by no more than 0.02 while it loads", async () => {
+    await withPage({ viewport: { width: 360, height: 740 } }, async (page) => {
+      const moved: string[] = [];
+      await page.addInitScript(() => {
+        (globalThis as { shift?: number }).shift = 0;
+        new PerformanceObserver((list) => {
+          for (const entry of list.getEntries() as unknown as { value: number }[]) (globalThis as { shift?: number }).shift! += entry.value;
+        }).observe({ type: "layout-shift", buffered: true });
+      });
+      for (const name of kinds) {
+        await page.goto(`${server.address}/${name}`, { waitUntil: "networkidle" });
+        const shift = await page.evaluate(() => (globalThis as { shift?: number }).shift ?? 0);
+        if (shift > 0.02) moved.push(`${name}: ${shift.toFixed(3)}`);
+      }
+      expect(moved).toEqual([]);
+    });
+  }, 180_000);
+
+  it("gives links and fields that stand alone 44 px to be hit", async () => {
+    await withPage({ viewport: { width: 360, height: 740 }, hasTouch: true }, async (page) => {
+      const small: string[] = [];
+      for (const name of kinds) {
+        await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
+        const found = await page.evaluate(() =>
+          [
+            ...document.querySelectorAll<HTMLElement>(
+              "header a, footer a, button, select, input, summary, .matrix td a, .act, .machines h2 a, .ways a, .revs a",
+            ),
+          ]
+            .filter((e) => e.offsetParent !== null)
+            .map((e) => ({ text: `${e.tagName} ${e.textContent?.trim().slice(0, 30)}`, box: e.getBoundingClientRect() }))
+            .filter(({ box }) => box.height < 43.5)
+            .map(({ text, box }) => `${text}: ${box.height.toFixed(1)}`),
+        );
+        small.push(...found.slice(0, 3).map((f) => `${name}: ${f}`));
+      }
+      expect(small).toEqual([]);
+    });
+  }, 120_000);
+
+  it("prints on white, without menu and fields, with folded reasons unfolded", async () => {
+    await withPage({}, async (page) => {
+      await page.emulateMedia({ media: "print" });
+      await page.goto(`${server.address}/${kinds.find((k) => k.startsWith("cards/") && !k.endsWith("index.html"))}`);
+      const seen = await page.evaluate(() => ({
+        menu: getComputedStyle(document.querySelector("header.top")!).display,
+        paper: getComputedStyle(document.body).backgroundColor,
+        folded: [...document.querySelectorAll<HTMLElement>(".reasons")].filter((e) => e.getBoundingClientRect().height === 0).length,
+        reasons: document.querySelectorAll(".reasons").length,
+      }));
+      expect(seen).toEqual({ menu: "none", paper: "rgb(255, 255, 255)", folded: 0, reasons: seen.reasons });
+      expect(seen.reasons).toBeGreaterThan(0);
+      const paper = await page.pdf({ format: "A4" });
+      expect(paper.length).toBeGreaterThan(10_000);
+    });
+  }, 60_000);
+
+  it("reads from a folder on a disk, with its style and without a word on the console", async () => {
+    await withPage({}, async (page) => {
+      const said: string[] = [];
+      page.on("console", (m) => said.push(m.text()));
+      for (const name of kinds.slice(0, 6)) {
+        await page.goto(`file://${siteFolder}/${name}`, { waitUntil: "load" });
+        expect(await page.evaluate(() => getComputedStyle(document.querySelector("header.top")!).borderBottomStyle)).toBe("solid");
+      }
+      expect(said).toEqual([]);
+    });
+  }, 60_000);
+});
+
+describe("search", () => {
+  const first = (page: Page) => page.textContent("#found > li a");
+
+  it("finds a problem by what people see, in words that are not the record's", async () => {
+    await withPage({}, async (page) => {
+      await page.goto(`${server.address}/index.html`);
+      await page.keyboard.press("/");
+      expect(await page.evaluate(() => document.activeElement?.id)).toBe("find");
+      await page.keyboard.type("disk freezes when somebody types");
+      await page.keyboard.press("Enter");
+      await page.waitForSelector("#found > li");
+      await page.waitForFunction(() => /page/.test(document.querySelector("#said")?.textContent ?? ""));
+      expect(await page.$$eval("#found > li a", (links) => links.slice(0, 3).map((l) => l.getAttribute("href")))).toContainEqual(
+        expect.stringMatching(/^conflicts\//),
+      );
+      expect(await page.textContent("#found > li p:nth-of-type(2)")).not.toBe("");
+      await page.click("#found > li a");
+      expect(await page.textContent("h1")).toBeTruthy();
+    });
+  }, 60_000);
+
+  it("uses Pagefind's full text when served, and its filters", async () => {
+    await withPage({}, async (page) => {
+      const asked: string[] = [];
+      page.on("request", (r) => asked.push(r.url()));
+      await page.goto(`${server.address}/search.html?q=photograph`);
+      await page.waitForFunction(() => /page|Nothing/.test(document.querySelector("#said")?.textContent ?? ""));
+      expect(asked.some((url) => url.includes("/pagefind/index/"))).toBe(true);
+      const all = await page.$$eval("#found > li", (l) => l.length);
+      expect(all).toBeGreaterThan(1);
+      await page.selectOption("select[name=kind]", "board");
+      await page.waitForFunction((n) => document.querySelectorAll("#found > li").length < n, all);
+      expect(await page.$$eval("#found > li .hit .more", (l) => l.map((e) => e.textContent))).toEqual(expect.arrayContaining(["board"]));
+      expect(new URL(page.url()).searchParams.get("kind")).toBe("board");
+    });
+  }, 60_000);
+
+  it("works in a folder on a disk, for an exact number and for a typing error", async () => {
+    expect(files).toContain("assets/search-data.js");
+    await withPage({}, async (page) => {
+      await page.goto(`file://${siteFolder}/search.html?q=27C040`);
+      await page.waitForSelector("#found > li");
+      expect(await first(page)).toMatch(/27C040/);
+      await page.goto(`file://${siteFolder}/search.html?q=Ganet+fixed+disk`);
+      await page.waitForSelector("#found > li");
+      expect(await first(page)).toMatch(/^Gannet/);
+    });
+  }, 60_000);
+});
+
+describe("a card's page", () => {
+  const card = kinds.find((k) => k.startsWith("cards/") && !k.endsWith("index.html"))!;
+
+  it("answers for the reader's own board and firmware", async () => {
+    await withPage({ viewport: { width: 360, height: 740 } }, async (page) => {
+      await page.goto(`${server.address}/${card}`);
+      const board = await page.$$eval("select[name=board] option", (o) => (o[1] as HTMLOptionElement).value);
+      await page.selectOption("select[name=board]", board);
+      const runs = await page.$$eval(".picker output .run", (r) => r.length);
+      expect(runs).toBeGreaterThan(0);
+      const version = await page.$$eval("select[name=version] option", (o) => (o[1] as HTMLOptionElement).value);
+      await page.selectOption("select[name=version]", version);
+      expect(await page.$$eval(".picker output .run", (r) => r.length)).toBe(1);
+      expect(await page.textContent(".picker output .run .word")).toMatch(/^(works|works if|no|not known)$/);
+    });
+  }, 60_000);
+
+  it("opens the reason that a cell of the matrix leads to", async () => {
+    await withPage({}, async (page) => {
+      await page.goto(`${server.address}/${kinds.find((k) => k.startsWith("matrix/"))}`);
+      await page.click(".matrix tbody tr:nth-child(3) td:last-child a");
+      await page.waitForFunction(() => location.pathname.includes("/cards/"));
+      expect(await page.$$eval(".run:has(.anchor:target) details[open]", (d) => d.length)).toBe(1);
+    });
+  }, 60_000);
+
+  it("is whole without any script", async () => {
+    await withPage({ javaScriptEnabled: false }, async (page) => {
+      await page.goto(`${server.address}/${card}`);
+      expect(await page.locator(".run summary").count()).toBeGreaterThan(2);
+      expect(await page.locator("form.picker").isVisible()).toBe(false);
+      await page.goto(`${server.address}/search.html`);
+      expect(await page.locator("noscript").count()).toBe(1);
+    });
+  }, 60_000);
+});
+
+describe("the matrix", () => {
+  it("keeps its heads in view, and can be narrowed by answer, certainty and purpose", async () => {
+    await withPage({ viewport: { width: 1280, height: 700 } }, async (page) => {
+      await page.goto(`${server.address}/${kinds.find((k) => k.startsWith("matrix/"))}`);
+      const rows = await page.locator(".matrix tbody tr:visible").count();
+      await page.selectOption("select[name=verdict]", "unknown");
+      const left = await page.locator(".matrix tbody tr:visible").count();
+      expect(left).toBeGreaterThan(0);
+      expect(left).toBeLessThan(rows);
+      expect(await page.textContent(".filters output")).toBe(`${left} of ${rows} cards`);
+      await page.click(".filters button");
+      await page.waitForFunction((n) => document.querySelectorAll(".matrix tbody tr:not([hidden])").length === n, rows);
+      await page.evaluate(() => scrollTo(0, 1200));
+      const head = await page.locator(".matrix thead tr:last-child th").last().boundingBox();
+      expect(head!.y).toBeGreaterThanOrEqual(0);
+      expect(head!.y).toBeLessThan(200);
+      expect((await page.locator(".legend").boundingBox())!.y).toBeLessThan(5);
+    });
+  }, 60_000);
+});
