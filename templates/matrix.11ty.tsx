@@ -24,7 +24,7 @@ export function render({ view }: Shown<MatrixPage>) {
           ))}
         </p>
       </div>
-      <form class="filters" hidden>
+      <form class="filters">
         <label>
           Answer
           <select name="verdict">
@@ -58,7 +58,7 @@ export function render({ view }: Shown<MatrixPage>) {
             ))}
           </select>
         </label>
-        <output aria-live="polite" />
+        <output aria-live="polite">All {view.rows.length} cards</output>
         <button type="reset">Show all</button>
       </form>
       <Legend />

@@ -1,11 +1,11 @@
 // Search: the box, the filters and a place for results; the script does the rest and says so when it cannot.
-import type { PageHead } from "../src/site/index.js";
+import type { SearchPage } from "../src/site/index.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
 export const data = paged("search");
 
-export function render({ view }: Shown<PageHead>) {
+export function render({ view }: Shown<SearchPage>) {
   return (
     <Layout page={view} scripts={["assets/search-data.js", "assets/search.js"]}>
       <p class="lead">A model number, a name, or what you see on the screen, in your own words.</p>
@@ -16,7 +16,21 @@ export function render({ view }: Shown<PageHead>) {
             <input id="q" name="q" type="search" autocomplete="off" />
             <button type="submit">Find</button>
           </div>
-          <div class="narrow" id="filters" hidden />
+          <div class="narrow">
+            {view.filters.map((f) => (
+              <label key={f.name}>
+                {f.label}
+                <select name={f.name}>
+                  <option value="">anything</option>
+                  {f.values.map((v) => (
+                    <option key={v} value={v}>
+                      {v}
+                    </option>
+                  ))}
+                </select>
+              </label>
+            ))}
+          </div>
         </form>
       </search>
       <noscript>

@@ -48,7 +48,7 @@ export async function bundle(top) {
   });
   await build({
     ...browser,
-    entryPoints: { site: "src/site/client/site.ts", search: "src/site/client/search.ts" },
+    entryPoints: { early: "src/site/client/early.ts", site: "src/site/client/site.ts", search: "src/site/client/search.ts" },
     outdir: assets,
     format: "iife",
     jsx: "automatic",

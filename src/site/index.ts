@@ -19,7 +19,7 @@ export type { FirmwarePage, ReleaseView } from "./views/firmware.js";
 export type { ListLine, ListPage, StartPage } from "./views/lists.js";
 export type { MatrixCell, MatrixPage, MatrixRow } from "./views/matrix.js";
 export type { PartPage, PinView } from "./views/part.js";
-export type { CautionsPage, DataPage, GuideKindView, GuidePage, SourcePage, SurePage } from "./views/plain.js";
+export type { CautionsPage, DataPage, GuideKindView, GuidePage, SearchPage, SourcePage, SurePage } from "./views/plain.js";
 export { type FaceView, type NoSheet, type PanelView, type SheetPage, type SheetResult, sheetOf } from "./views/sheet.js";
 export type { TestedView } from "./views/tested.js";
 export type { CellView as WhereView, GroupView, RunView } from "./views/where.js";

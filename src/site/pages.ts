@@ -34,6 +34,7 @@ import {
   guidePage,
   missingPage,
   plannerHead,
+  type SearchPage,
   type SourcePage,
   type SurePage,
   searchPage,
@@ -60,7 +61,7 @@ export interface Pages {
   readonly data: readonly DataPage[];
   readonly guides: readonly GuidePage[];
   readonly sources: readonly SourcePage[];
-  readonly search: readonly PageHead[];
+  readonly search: readonly SearchPage[];
   readonly planner: readonly PageHead[];
   readonly missing: readonly PageHead[];
 }
@@ -80,7 +81,7 @@ export function pagesOf(given: Given): Pages {
   const ctx: Context = { catalogue, lineOf: given.lineOf };
   const cells = cellsOf(catalogue, given.judge ?? askPlanning);
   const sheets = sheetPages(ctx);
-  return {
+  const made = {
     start: [startPage(ctx, cells)],
     lists: [boardList(ctx, cells), cardList(ctx, cells), conflictList(ctx), buildList(ctx), partList(ctx), firmwareList(ctx)],
     boards: [...catalogue.boards.values()].map((b) => boardPage(ctx, cells, b)),
@@ -104,8 +105,9 @@ export function pagesOf(given: Given): Pages {
       const text = given.texts.get(file);
       return text === undefined ? [] : [sourceView(file, text, recordLink(catalogue, kind, id))];
     }),
-    search: [searchPage()],
     planner: [plannerHead()],
     missing: [missingPage()],
   };
+  const searched = (Object.values(made).flat() as readonly PageHead[]).flatMap((p) => p.search ?? []);
+  return { ...made, search: [searchPage(searched)] };
 }

@@ -27,6 +27,7 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
         <meta name="color-scheme" content="light dark" />
         <title>{page.part === "start" ? page.title : `${page.title} \u2013 Slotwright`}</title>
         <meta name="description" content={page.description} />
+        <script src={`${root}assets/early.js`} />
         <link rel="icon" href={`${root}assets/icon.svg`} type="image/svg+xml" />
         <link rel="stylesheet" href={`${root}assets/site.css`} />
         {styles.map((s) => (

@@ -6,7 +6,7 @@ import { Reasons } from "./Reasons.js";
 export function Where({ view }: { readonly view: CardPage }) {
   return (
     <Section id="where" title="Does it work in mine?">
-      <form class="picker" hidden>
+      <form class="picker">
         <label>
           Your board
           <select name="board">

@@ -58,23 +58,22 @@ describe("every kind of page", () => {
     });
   }, 120_000);
 
-  it.each(["light", "dark"] as const)(
-    "has no accessibility violation in the %s theme",
-    async (colorScheme) => {
+  it("has no accessibility violation, and in the dark theme none of contrast", async () => {
+    const rules = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+    const found: string[] = [];
+    for (const colorScheme of ["light", "dark"] as const) {
       await withPage({ colorScheme, viewport: { width: 1280, height: 900 } }, async (page) => {
-        const found: string[] = [];
         for (const name of kinds) {
           await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
-          const { violations } = await new AxeBuilder({ page })
-            .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-            .analyze();
-          found.push(...violations.map((v) => `${name}: ${v.id}: ${v.nodes[0]?.html.slice(0, 160)}`));
+          // The theme changes colours and nothing else, so only colours are judged again.
+          const axe = new AxeBuilder({ page });
+          const { violations } = await (colorScheme === "light" ? axe.withTags(rules) : axe.withRules(["color-contrast"])).analyze();
+          found.push(...violations.map((v) => `${name}, ${colorScheme}: ${v.id}: ${v.nodes[0]?.html.slice(0, 160)}`));
         }
-        expect(found).toEqual([]);
       });
-    },
-    300_000,
-  );
+    }
+    expect(found).toEqual([]);
+  }, 400_000);
 
   it("fits 320 px without moving sideways, and at twice the size of text", async () => {
     await withPage({ viewport: { width: 320, height: 640 } }, async (page) => {

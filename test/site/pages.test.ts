@@ -109,7 +109,8 @@ describe("every page", () => {
   });
 
   it("says nothing that a program says", () => {
-    const words = /\bundefined\b|\[object |\bNaN\b|\bnull\b/;
+    // "Undefined levels" is what an electrician says.
+    const words = /\bundefined\b(?! level)|\[object |\bNaN\b|\bnull\b/;
     const own = pages.filter((p) => !p.name.startsWith("source/") && !p.name.startsWith("data/guide/"));
     expect(own.flatMap((p) => (words.test(p.find("body")[0]!.text) ? [`${p.name}: ${words.exec(p.find("body")[0]!.text)}`] : []))).toEqual(
       [],

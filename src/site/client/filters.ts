@@ -4,7 +4,6 @@ export function matrixFilters(): void {
   const form = document.querySelector<HTMLFormElement>("form.filters");
   const rows = [...document.querySelectorAll<HTMLTableRowElement>("table.matrix tbody tr")];
   if (!form || rows.length === 0) return;
-  form.hidden = false;
   const left = form.querySelector("output");
   const has = (row: HTMLTableRowElement, name: string, wanted: string) =>
     wanted === "" || (row.dataset[name] ?? "").split(" ").includes(wanted);

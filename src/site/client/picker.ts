@@ -6,7 +6,6 @@ export function boardPicker(): void {
   const board = form.querySelector<HTMLSelectElement>("select[name=board]")!;
   const version = form.querySelector<HTMLSelectElement>("select[name=version]")!;
   const out = form.querySelector("output")!;
-  form.hidden = false;
 
   const show = () => {
     out.replaceChildren();

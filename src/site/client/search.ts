@@ -24,7 +24,6 @@ declare global {
 const most = 40;
 const form = document.querySelector<HTMLFormElement>("form.search")!;
 const box = form.querySelector<HTMLInputElement>("input[name=q]")!;
-const filtersAt = document.getElementById("filters")!;
 const said = document.getElementById("said")!;
 const found = document.getElementById("found")!;
 const entries = globalThis.slotwrightSearch ?? [];
@@ -44,24 +43,6 @@ async function load(): Promise<Pagefind | undefined> {
   await engine.options({ excerptLength: 24 });
   await engine.init();
   return engine;
-}
-
-function makeFilters(): void {
-  const lists: readonly [keyof Filters, string, readonly (string | undefined)[]][] = [
-    ["kind", "Only", entries.map((e) => e.kind)],
-    ["board", "For the board", entries.flatMap((e) => e.boards)],
-    ["verdict", "That says", entries.map((e) => e.verdict)],
-  ];
-  for (const [name, text, values] of lists) {
-    const label = document.createElement("label");
-    const select = document.createElement("select");
-    select.name = name;
-    select.add(new Option("anything", ""));
-    for (const value of [...new Set(values)].filter((v) => v !== undefined).sort()) select.add(new Option(value, value));
-    label.append(text, select);
-    filtersAt.append(label);
-  }
-  filtersAt.hidden = false;
 }
 
 function filters(): Filters {
@@ -162,7 +143,6 @@ function show(sure: readonly Hit[], rest: readonly HTMLElement[], word: string):
   said.textContent = word;
 }
 
-makeFilters();
 const asked = new URL(location.href).searchParams;
 for (const name of ["q", "kind", "board", "verdict"]) {
   const field = form.elements.namedItem(name) as HTMLInputElement | HTMLSelectElement | null;

@@ -3,7 +3,7 @@ import type { Evidence, Verdict } from "../../planning/index.js";
 import { type Caution, cautions } from "../cautions.js";
 import { sourcePage } from "../links.js";
 import { evidenceOrder, evidenceWords, statusWords, verdictOrder, verdictWords } from "../words.js";
-import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordHead } from "./common.js";
+import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordHead, type SearchHead } from "./common.js";
 
 export interface CautionsPage extends PageHead {
   readonly answer: string;
@@ -115,8 +115,21 @@ export function dataPage(ctx: Context, guides: readonly GuideKindView[], downloa
   };
 }
 
-export function searchPage(): PageHead {
-  return head("search.html", "Search", "Search every record by model number, name or symptom.", "search");
+export interface SearchPage extends PageHead {
+  readonly filters: readonly { readonly name: string; readonly label: string; readonly values: readonly string[] }[];
+}
+
+/** The filters offer what the searched pages hold. */
+export function searchPage(searched: readonly SearchHead[]): SearchPage {
+  const values = (of: (s: SearchHead) => readonly string[]) => [...new Set(searched.flatMap(of))].sort();
+  return {
+    ...head("search.html", "Search", "Search every record by model number, name or symptom.", "search"),
+    filters: [
+      { name: "kind", label: "Only", values: values((s) => [s.kind]) },
+      { name: "board", label: "For the board", values: values((s) => s.boards) },
+      { name: "verdict", label: "That says", values: values((s) => (s.verdict ? [s.verdict] : [])) },
+    ],
+  };
 }
 
 export function plannerHead(): PageHead {
