@@ -27,7 +27,7 @@ export const circulatingSize: Rule = {
           const over = file.as === "overdump" && bytes(file.size) <= bytes(size);
           if (!over && (factor === undefined || bytes(file.size) === bytes(size) * factor)) continue;
           yield {
-            says: `A file that is ${file.as} of an image of ${sizeText(bytes(size))} cannot be ${sizeText(bytes(file.size))} long.`,
+            says: `A file listed as ${file.as} cannot be ${sizeText(bytes(file.size))} long when the image is ${sizeText(bytes(size))}.`,
             at: at("circulating", i, "size"),
             expected: over ? `more than ${sizeText(bytes(size))}` : sizeText(bytes(size) * factor!),
             actual: sizeText(bytes(file.size)),

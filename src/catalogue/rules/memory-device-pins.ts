@@ -30,7 +30,8 @@ export const memoryDevicePins: Rule = {
       const address = [...names].filter((n) => /^A\d+$/.test(n)).length;
       const data = [...names].filter((n) => /^D\d+$/.test(n)).length;
       const lines = Math.log2(widest.words);
-      if (address !== lines) {
+      // Both counts go wrong together when the wrong width is given; the data lines show which it is.
+      if (address !== lines && data === widest.width) {
         yield {
           says: `${widest.words} words take ${lines} address lines, but ${address} pins are named A0, A1 and so on.`,
           at: at("pins"),

@@ -16,7 +16,7 @@ export const orderOfReleases: Rule = {
         const of = versionIndex(family, version.follows);
         if (of < 0) {
           const others = family.versions.map((v) => v.id).filter((v) => v !== version.id);
-          yield noSuch("version", version.follows, others, at);
+          yield noSuch(`version of ${family.name}`, version.follows, others, at);
         } else if (of >= i) {
           yield {
             says:
@@ -26,7 +26,10 @@ export const orderOfReleases: Rule = {
             at,
             related:
               of === i ? undefined : [{ says: `${version.follows} stands here.`, at: ref("firmware", family.id, "versions", of, "id") }],
-            hint: `Move ${version.id} below ${version.follows}: the order of the list is the only order.`,
+            hint:
+              of === i
+                ? "Name the release before it, or leave it out."
+                : `Move ${version.id} below ${version.follows}: the order of the list is the only order.`,
           };
         }
       }

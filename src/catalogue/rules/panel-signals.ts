@@ -11,7 +11,7 @@ export const panelSignals: Rule = {
       for (const [i, p] of (card.panel ?? []).entries()) {
         if (!p.signals || p.signals.length <= p.conductors) continue;
         yield {
-          says: `The lead has ${p.conductors} conductors for ${p.signals.length} signals.`,
+          says: `The lead has ${p.conductors === 1 ? "one conductor" : `${p.conductors} conductors`} for ${p.signals.length} signals.`,
           at: ref("card", card.id, "panel", i, "conductors"),
           related: [{ says: "The signals.", at: ref("card", card.id, "panel", i, "signals") }],
           hint: "Correct the number: a cable chosen by it would be one wire short.",
