@@ -38,7 +38,7 @@ export function power(frame: Frame): Draft[] {
     return [...new Set(card.power.map((p) => p.rail))].reduce((sum, rail) => sum + drawn_mA(card, rail, revision) * volts(rail), 0);
   };
   const all = users.reduce((sum, { at }) => sum + mostDrawn(frame, at, draw(at)), 0);
-  const limit = Math.floor(total * 1000 + 1e-6);
+  const limit = Math.floor(total * (board.total_derate ?? 1) * 1000 + 1e-6);
   const dearest = Math.max(...own);
   if (all + dearest <= limit) return [];
   const says = `In all the cards take up to ${(all / 1000).toFixed(1)} W; the supply of ${board.name} leaves ${((limit - dearest) / 1000).toFixed(1)} W.`;

@@ -97,6 +97,7 @@ export const Board = strict("A mainboard or backplane.", {
   fixed: list(Fixed, "Resources the board itself takes."),
   rails: list(RailLimit, "Supply rails and limits."),
   total_W: optional(fact(amount("W"), "What the supply can give in all, in W.")),
+  total_derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of the total to plan with (0.8); 1 when left out." })),
   memory: optional(
     strict("Main memory.", {
       options: list(size("Bytes fitted."), "Amounts that can be fitted."),

@@ -325,7 +325,7 @@ export function judge(world: World, build: Build, machine: Machine): Judgement {
           ),
         0,
       );
-      if (all > value(board.total_W) - own + 1e-9) bad.push("supply overloaded");
+      if (all > value(board.total_W) * (board.total_derate ?? 1) - own + 1e-9) bad.push("supply overloaded");
     }
   }
   return { bad, open, level };

@@ -91,6 +91,7 @@ export function randomSetup(seed: number): Setup {
       ...(chance(0.6) ? [{ rail: "-12", limit_A: 0.5, revisions: someRevisions(0.2) }] : []),
     ],
     total_W: maybe(0.3, () => unknownOr(0.1, r.pick([8, 15]))),
+    total_derate: maybe(0.3, () => 0.8),
     memory: memories ? { options: memories } : undefined,
     firmware: ["fw"],
     firmware_sockets: [{ id: "IC1", pins: 28, data_width: 8, window: { base: 240, size: 16 }, wired_for: "27C64", slowest_ns: 200 }],
