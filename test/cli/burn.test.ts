@@ -2,7 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { readMemoryFile, sameBytes, swapBytes } from "../../src/wiring/index.js";
+import { joinLanes, readMemoryFile, repeatTo, sameBytes, swapBytes, takeLane } from "../../src/wiring/index.js";
 import { freshFolder, slotwright } from "../support/recorder.js";
 import { stream } from "../wiring/images/world.js";
 
@@ -97,6 +97,40 @@ describe("burning the headline machine", () => {
     expect(out).toMatch(/There is no image of R4A; bank [\d, ]+ needs it\./);
     expect(err).toContain("Nothing was written.");
     expect(existsSync(join(folder, "burn"))).toBe(false);
+  });
+});
+
+describe("burning for two sockets", () => {
+  it("splits every image over the even and the odd device, takes halves as dumps, and notices exchanged devices", async () => {
+    const folder = freshFolder();
+    writeFileSync(join(folder, "r6.bin"), image("R6"));
+    writeFileSync(join(folder, "ic21.bin"), takeLane(image("R5.1"), "even"));
+    writeFileSync(join(folder, "ic22.bin"), takeLane(image("R5.1"), "odd"));
+    const dumps = ["r6.bin", "ic22.bin", "ic21.bin"].flatMap((file) => ["--dump", file]);
+    const { code, out } = await slotwright(["burn", "switched-skua-24-d1", ...dumps, "--out", ".", "--json"], { folder });
+    expect(code).toBe(0);
+    const { devices, wrote } = JSON.parse(out);
+    expect(devices.map((d: { socket: string; lane: string; size: number }) => [d.socket, d.lane, d.size])).toEqual([
+      ["IC21", "even", 65536],
+      ["IC22", "odd", 65536],
+    ]);
+    const [even, odd] = [wrote[0], wrote[2]].map((file) => new Uint8Array(readFileSync(join(folder, file)))) as [Uint8Array, Uint8Array];
+    const joined = joinLanes(even, odd);
+    for (const region of devices[0].regions)
+      expect(sameBytes(joined.subarray(2 * region.offset, 2 * (region.offset + region.size)), image(region.version))).toBe(true);
+    const crossed = await slotwright(["burn", "switched-skua-24-d1", ...dumps, "--verify", wrote[2], "--verify", wrote[0]], { folder });
+    expect(crossed.code).toBe(1);
+    expect(crossed.out).toContain("It is the device of socket IC22: the two are exchanged.");
+  });
+
+  it("lays out one version for a machine that is not switched", async () => {
+    const folder = freshFolder();
+    writeFileSync(join(folder, "r4a.bin"), image("R4A"));
+    const { code, out } = await slotwright(["burn", "tracer-r4a-16t-d1", "--dump", "r4a.bin", "--out", ".", "--json"], { folder });
+    expect(code).toBe(0);
+    const { devices, wrote } = JSON.parse(out);
+    expect(devices[0].regions).toMatchObject([{ version: "R4A", repeats: 2, offset: 0, size: 65536 }]);
+    expect(sameBytes(readFileSync(join(folder, wrote[0])), repeatTo(image("R4A"), 65536))).toBe(true);
   });
 });
 
