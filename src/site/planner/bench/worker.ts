@@ -1,8 +1,8 @@
 // The second worker, begun only when it is wanted: build sheets with their drawings, and build files in and out.
 import type { Catalogue } from "../../../catalogue/index.js";
-import { readOne, writeRecord } from "../../../records/index.js";
 import type { BenchTasks } from "../engine/protocol.js";
 import { catalogueFrom, serve } from "../engine/serve.js";
+import { handlers as files } from "./files.js";
 import { sheetOf } from "./sheet.js";
 
 type Asks<K extends keyof BenchTasks> = BenchTasks[K]["asks"];
@@ -18,13 +18,7 @@ export const handlers = {
   sheet({ build, combination }: Asks<"sheet">): Gives<"sheet"> {
     return sheetOf(catalogue, build, combination);
   },
-  write({ build }: Asks<"write">): Gives<"write"> {
-    return writeRecord("build", build);
-  },
-  read({ text, file }: Asks<"read">): Gives<"read"> {
-    const { record, findings } = readOne("build", text, file);
-    return record ? { kind: "read", build: record, warnings: findings } : { kind: "unreadable", findings };
-  },
+  ...files,
 };
 
 serve<BenchTasks>(self as unknown as Parameters<typeof serve>[0], handlers);

@@ -9,7 +9,12 @@ import { type Build, type BuildCard, bytes, type Mode } from "../../../records/i
 type Open<T> = { -readonly [K in keyof T]?: T[K] };
 
 function word(text: string): string {
-  return encodeURIComponent(text).replaceAll("%20", "+").replaceAll("%2C", "%2c").replaceAll("%3A", ":").replaceAll("%2F", "/");
+  // Half of a pair is no letter and has no place in an address.
+  return encodeURIComponent(text.replaceAll(/\p{Cs}/gu, "\ufffd"))
+    .replaceAll("%20", "+")
+    .replaceAll("%2C", "%2c")
+    .replaceAll("%3A", ":")
+    .replaceAll("%2F", "/");
 }
 
 function unword(text: string): string {
