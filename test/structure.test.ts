@@ -32,7 +32,7 @@ const rules: RoomRules = {
     "src/site/pocket/make.ts": "packs the built pages and scripts into the single file",
     "src/site/search-index.ts": "has Pagefind write its index into the folder of the site",
   },
-  doors: {},
+  doors: { "src/site/words.ts": "the words of verdicts and evidence, for commands that set no page" },
 };
 
 /** Files past 350 lines that are one idea all the same, each with the reason. */

@@ -48,7 +48,9 @@ export const registerPlan: Register = (program, { terminal, action }) => {
           if (club.data.demo && club.data.shown !== "data")
             terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
           if (errors > 0) terminal.err(`The records have ${errors} errors that may bear on this answer; see: slotwright check`);
-          terminal.out(answerText(answer, { placeOf: (ref) => placeText(club, ref), terminal, full: options.full }));
+          terminal.out(
+            answerText(answer, { catalogue: club.catalogue, placeOf: (ref) => placeText(club, ref), terminal, full: options.full }),
+          );
           if (wiring) for (const line of ["", ...wiringText(wiring, (text) => styled(terminal, "bold", text))]) terminal.out(line);
         }
         if (sheet) terminal.err(`Wrote ${sheet}.`);

@@ -1,37 +1,34 @@
 // An answer as a person at the bench reads it: the sentence, how sure, the combinations, the reasons, the way out.
+import type { Catalogue } from "../catalogue/index.js";
 import type { Answer, Combination, Condition, PlacedCard, Reason, Ref, UnknownFact } from "../planning/index.js";
 import { sizeText } from "../records/index.js";
+import { evidenceWords, verdictWords } from "../site/words.js";
 import { para, styled, type Terminal, wrapped } from "./terminal.js";
-
-/** Words of the verdicts and grades of evidence, the same on pages and here. */
-export const verdictWord = { workable: "works", conditional: "works if", "ruled-out": "no", unknown: "not known" } as const;
-export const evidenceWord = {
-  bench: "a dated bench test covers it",
-  documented: "a maker's or club's paper says so",
-  reported: "somebody said so",
-  inferred: "the rules find nothing against it; nobody has tried",
-} as const;
 
 /** Turns a record reference into file:line:column, or undefined when the record is not in a file. */
 export type PlaceOf = (ref: Ref) => string | undefined;
 
 export interface AnswerOptions {
+  /** Boards and firmware families by the names people use. */
+  readonly catalogue: Pick<Catalogue, "boards" | "firmware">;
   readonly placeOf: PlaceOf;
   readonly terminal: Pick<Terminal, "colour">;
   /** Every combination in full; else the first in full and the others by what differs from it. */
   readonly full?: boolean;
 }
 
-export function answerText(answer: Answer, { placeOf, terminal, full }: AnswerOptions): string {
+export function answerText(answer: Answer, options: AnswerOptions): string {
+  const { placeOf, terminal, full } = options;
   const title = (text: string) => styled(terminal, "bold", text);
   const out: string[] = [title(wrapped(answer.says, 96, "")), ""];
   const best = answer.combinations[0];
-  out.push(`Verdict: ${verdictWord[answer.verdict]} (${answer.verdict})`);
-  if (best && answer.verdict !== "ruled-out") out.push(`Evidence: ${best.evidence}: ${evidenceWord[best.evidence]}`);
+  out.push(`Verdict: ${verdictWords[answer.verdict].word} (${answer.verdict})`);
+  if (best && answer.verdict !== "ruled-out")
+    out.push(`Evidence: ${evidenceWords[best.evidence].word} (${best.evidence}). ${evidenceWords[best.evidence].means}`);
   out.push(`Combinations: ${answer.exact ? "" : "at least "}${answer.count} certain${hanging(answer)}`);
   for (const [i, combination] of answer.combinations.entries()) {
     const lines =
-      i === 0 || full || !best ? combinationLines(combination, i + 1, placeOf, title) : differingLines(combination, best, i + 1, title);
+      i === 0 || full || !best ? combinationLines(combination, i + 1, options, title) : differingLines(combination, best, i + 1, title);
     out.push("", ...lines);
   }
   if (answer.reasons.length > 0) out.push("", title("Why not"), ...answer.reasons.flatMap((reason) => reasonLines(reason, placeOf)));
@@ -40,7 +37,7 @@ export function answerText(answer: Answer, { placeOf, terminal, full }: AnswerOp
     out.push("", title("What would help"));
     for (const repair of answer.repairs) {
       out.push(para("", `- ${repair.says}`));
-      out.push(`  then: ${verdictWord[repair.verdict]}, ${repair.count} combination${repair.count === "1" ? "" : "s"}`);
+      out.push(`  then: ${verdictWords[repair.verdict].word}, ${repair.count} combination${repair.count === "1" ? "" : "s"}`);
     }
     out.push(answer.repairsComplete ? "These are all the smallest changes." : "There are more ways.");
   }
@@ -63,9 +60,16 @@ function hanging(answer: Answer): string {
   return `; ${answer.hangingExact ? "" : "at least "}${answer.hanging} more hang on facts nobody knows yet`;
 }
 
-function combinationLines(c: Combination, number: number, placeOf: PlaceOf, title: (text: string) => string): string[] {
-  const machine = `${c.board} revision ${c.revision}${c.memory ? `, ${sizeText(c.memory)} of memory` : ""}, ${c.firmwareFamily}`;
-  const lines = [title(`${number}. ${machine}: ${verdictWord[c.verdict]}, evidence ${c.evidence}`)];
+function combinationLines(
+  c: Combination,
+  number: number,
+  { placeOf, catalogue }: AnswerOptions,
+  title: (text: string) => string,
+): string[] {
+  const board = catalogue.boards.get(c.board)?.name ?? c.board;
+  const family = catalogue.firmware.get(c.firmwareFamily)?.name ?? c.firmwareFamily;
+  const machine = `${board} revision ${c.revision}${c.memory ? `, ${sizeText(c.memory)} of memory` : ""}, ${family}`;
+  const lines = [title(`${number}. ${machine}: ${verdictWords[c.verdict].word}, evidence ${c.evidence}`)];
   for (const mode of c.modes) {
     const on = mode.enabled.length === 0 ? "no card on" : mode.enabled.join(", ");
     lines.push(
@@ -109,7 +113,8 @@ function differingLines(c: Combination, first: Combination, number: number, titl
   const was = new Set(first.conditions.map((condition) => condition.says));
   const more = c.conditions.filter((condition) => !was.has(condition.says)).map((condition) => para("   ", `if: ${condition.says}`));
   const lacking = c.unknowns.map((fact) => para("   ", `not known: ${fact.says}`));
-  const sure = c.verdict === first.verdict && c.evidence === first.evidence ? "" : `: ${verdictWord[c.verdict]}, evidence ${c.evidence}`;
+  const sure =
+    c.verdict === first.verdict && c.evidence === first.evidence ? "" : `: ${verdictWords[c.verdict].word}, evidence ${c.evidence}`;
   return [
     title(`${number}. As 1${sure}`),
     para("   ", `but ${says.length > 0 ? says.join("; ") : "with another price"}`),
