@@ -120,17 +120,9 @@ class Posting {
   }
 
   private sum(terms: readonly Term[], min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY): void {
-    const merged = new Map<number, number[]>();
-    for (const { variable, weights } of terms) {
-      const before = merged.get(variable);
-      merged.set(
-        variable,
-        this.each(variable).map((v) => (before?.[v] ?? 0) + (weights[v] ?? 0)),
-      );
-    }
-    if (merged.size === 0 && (0 < min || 0 > max)) this.clause([], false);
-    const flat = [...merged].map(([variable, weights]) => ({ variable, weights }));
-    if (flat.length > 0) this.engine.add(new Linear(flat, min, max), this.guard);
+    const sum = Linear.of(terms, this.sizes, min, max);
+    if (sum.variables.length > 0) this.engine.add(sum, this.guard);
+    else if (0 < min || 0 > max) this.clause([], false);
   }
 
   private different(variables: readonly number[], except: readonly number[]): void {

@@ -15,11 +15,27 @@ export class Linear implements Propagator {
   constructor(
     private readonly terms: readonly Term[],
     readonly min: number,
-    readonly max: number,
+    /** Only branch and bound moves it, between searches. */
+    public max: number,
   ) {
     this.variables = terms.map((t) => t.variable);
     this.low = new Float64Array(terms.length);
     this.high = new Float64Array(terms.length);
+  }
+
+  /** A sum without bounds yet, terms on one variable added up and a weight for every value. */
+  static of(terms: readonly Term[], sizes: readonly number[], min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY): Linear {
+    const merged = new Map<number, number[]>();
+    for (const { variable, weights } of terms) {
+      const sum = merged.get(variable) ?? new Array<number>(sizes[variable]!).fill(0);
+      for (let value = 0; value < sum.length; value++) sum[value]! += weights[value] ?? 0;
+      merged.set(variable, sum);
+    }
+    return new Linear(
+      [...merged].map(([variable, weights]) => ({ variable, weights })),
+      min,
+      max,
+    );
   }
 
   propagate(store: Store): boolean {
