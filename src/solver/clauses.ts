@@ -110,6 +110,11 @@ export class ClauseSet {
     return first >= 0;
   }
 
+  /** For the counting diagram: 1 when the value makes the clause hold. */
+  sees(clause: Clause, variable: number, value: number): number {
+    return (clause.masks[clause.variables.indexOf(variable)]![value >>> 5]! >>> (value & 31)) & 1;
+  }
+
   isOpenOn(clause: Clause, variable: number): boolean {
     return this.isOpen(clause, clause.variables.indexOf(variable));
   }

@@ -2,7 +2,8 @@
 import { Counting } from "./counting.js";
 import { Engine } from "./engine.js";
 import type { Budget, Problem } from "./problem.js";
-import { Purse } from "./search.js";
+import { findOne, Purse } from "./search.js";
+import { Tally } from "./tally.js";
 import type { Count } from "./tasks.js";
 
 export interface CountOptions {
@@ -19,8 +20,12 @@ export interface CountPerValue {
 export function count(problem: Problem, options: CountOptions = {}, budget?: Budget): Count {
   const engine = new Engine(problem);
   if (!engine.wake()) return { count: 0n, exact: true };
-  const diagram = new Counting(engine, new Purse(budget), options.project).build();
-  return diagram ? { count: diagram.count(), exact: true } : { count: 0n, exact: false };
+  const purse = new Purse(budget);
+  const known = findOne(engine, purse);
+  if (typeof known === "string") return { count: 0n, exact: known === "none" };
+  const tally = new Tally(engine, purse, known, options.project);
+  const total = tally.count();
+  return { count: total, exact: tally.exact };
 }
 
 export function countPerValue(problem: Problem, budget?: Budget): CountPerValue {

@@ -9,6 +9,7 @@ import { bitCount, type Store } from "./store.js";
 
 /** One direction of a table: from the variable that changed to the one to be revised. */
 export interface Arc {
+  readonly from: number;
   readonly to: number;
   /** For each value of the changed variable, the bitset of the other's values that go with it. */
   readonly forward: Int32Array;
@@ -71,8 +72,8 @@ export class PairTables {
     const [m, n] = [this.store.sizes[x]!, this.store.sizes[y]!];
     const fromX = fullRows(m, n);
     const fromY = fullRows(n, m);
-    const arc: Arc = { to: y, forward: fromX, backward: fromY, residues: new Int32Array(n), slack: 0, guard };
-    const back: Arc = { to: x, forward: fromY, backward: fromX, residues: new Int32Array(m), slack: 0, guard };
+    const arc: Arc = { from: x, to: y, forward: fromX, backward: fromY, residues: new Int32Array(n), slack: 0, guard };
+    const back: Arc = { from: y, to: x, forward: fromY, backward: fromX, residues: new Int32Array(m), slack: 0, guard };
     this.arcs[x]!.push(arc);
     this.arcs[y]!.push(back);
     this.tables.set(key, arc);
@@ -110,9 +111,17 @@ export class PairTables {
     return true;
   }
 
-  /** Whether two variables as they stand still rule some pair of values out. */
-  binds(variable: number, arc: Arc): boolean {
+  /** Both directions of every table, one after the other. */
+  both(): Arc[] {
+    const out: Arc[] = [];
+    for (const arcs of this.arcs) for (const arc of arcs) if (arc.from < arc.to) out.push(arc, this.arc(arc.to, arc.from, arc.guard));
+    return out;
+  }
+
+  /** Whether the two variables as they stand still have some pair of values ruled out. */
+  binds(arc: Arc): boolean {
     if (arc.guard >= 0 && this.on[arc.guard] === 0) return false;
+    const variable = arc.from;
     const { cells, start, length } = this.store;
     const width = length[arc.to]!;
     const base = start[arc.to]!;

@@ -1,8 +1,11 @@
 // Parts: the variables not yet fixed fall apart into sets that no rule ties together any more; each can be counted by itself.
 import type { Engine } from "./engine.js";
+import type { Arc } from "./pairs.js";
 
 export interface Part {
   readonly variables: readonly number[];
+  /** The pair tables that still rule something out, from both ends. */
+  readonly arcs: readonly Arc[];
   /** The clauses and propagators that still ask something of the part, by number. */
   readonly clauses: readonly number[];
   readonly propagators: readonly number[];
@@ -35,6 +38,7 @@ export class Splitter {
     const all = (n: number) => Array.from({ length: n }, (_, i) => i);
     return {
       variables: all(this.engine.count),
+      arcs: this.engine.pairs.both(),
       clauses: all(this.engine.clauses.clauses.length),
       propagators: all(this.engine.propagators.length),
     };
@@ -49,22 +53,26 @@ export class Splitter {
       parent[v] = v;
       ties[v] = 0;
     }
-    for (const v of open) {
-      for (const arc of pairs.arcs[v]!) {
-        if (arc.to > v && store.size(arc.to) > 1 && pairs.binds(v, arc)) join(v, arc.to);
-      }
+    const binding: Arc[] = [];
+    // Both ends of a table come one after the other in `arcs`, and what bound nothing above binds nothing here.
+    for (let i = 0; i < whole.arcs.length; i += 2) {
+      const arc = whole.arcs[i]!;
+      if (store.size(arc.from) === 1 || store.size(arc.to) === 1 || !pairs.binds(arc)) continue;
+      join(arc.from, arc.to);
+      binding.push(arc, whole.arcs[i + 1]!);
     }
     const activeClauses = whole.clauses.filter((c) => clauses.couple(clauses.clauses[c]!, join));
     const activePropagators = whole.propagators.filter((p) => propagators[p]!.couple(store, join));
     const free = open.filter((v) => ties[v] === 0);
-    const byRoot = new Map<number, { variables: number[]; clauses: number[]; propagators: number[] }>();
+    const byRoot = new Map<number, { variables: number[]; arcs: Arc[]; clauses: number[]; propagators: number[] }>();
     for (const v of open) {
       if (ties[v] === 0) continue;
       const root = this.find(v);
       const part = byRoot.get(root);
       if (part) part.variables.push(v);
-      else byRoot.set(root, { variables: [v], clauses: [], propagators: [] });
+      else byRoot.set(root, { variables: [v], arcs: [], clauses: [], propagators: [] });
     }
+    for (const arc of binding) byRoot.get(this.find(arc.from))!.arcs.push(arc);
     for (const c of activeClauses) {
       const v = clauses.clauses[c]!.variables.find((w) => store.size(w) > 1 && ties[w]! > 0 && clauses.isOpenOn(clauses.clauses[c]!, w))!;
       byRoot.get(this.find(v))!.clauses.push(c);

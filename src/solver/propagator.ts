@@ -19,6 +19,8 @@ export interface Propagator {
    * states of the search with equal domains and equal keys have the same solutions from there on.
    */
   residue(store: Store, key: number[]): void;
+  /** For the counting diagram: what the rule sees in a value. Values with equal traits in every rule are alike. */
+  trait(variable: number, value: number): number;
 }
 
 /** A bitset over the values of one variable. */

@@ -64,19 +64,25 @@ export function generateBuild(size: BuildSize, strain: Strain, seed: number): Bu
   hidden[firmware] = random.int(Math.floor(size.firmware / 3), Math.floor((size.firmware * 2) / 3) - 1);
   hidden[revision] = random.int(0, 2);
   const places = random.shuffle(range(size.slots));
+  const slotKinds = Math.max(2, Math.min(5, Math.round(size.slots / 4)));
+  const kindOf = range(size.slots).map((s) => Math.floor((s * slotKinds) / size.slots));
   const claimed = new Set<number>();
   const raised = new Set<number>();
 
   for (const card of range(size.cards)) {
     const slot = variable(`card ${card} slot`, size.slots + 1);
     slots.push(slot);
-    const fits = range(size.slots).filter(() => random.next() < how.suits);
-    if (fits.length === 0) fits.push(random.int(0, size.slots - 1));
+    // A card fits whole kinds of slots (length, bus), now and then not the one beside a tall heat sink.
+    const kinds = random.some(range(slotKinds), how.suits);
+    if (kinds.length === 0) kinds.push(random.int(0, slotKinds - 1));
+    const blocked = random.next() < 0.15 ? random.int(0, size.slots - 1) : -1;
+    const fits = range(size.slots).filter((s) => kinds.includes(kindOf[s]!) && s !== blocked);
     rules.push({ id: id("fit"), kind: "unary", variable: slot, values: [...fits, out] });
     const wanted = random.next() < how.wanted && card < size.slots;
     const stays = (wanted || random.next() < 0.3) && places.length > 0;
     hidden[slot] = stays ? places.pop()! : out;
-    if (planted && stays && !fits.includes(hidden[slot]!)) fits[random.int(0, fits.length - 1)] = hidden[slot]!;
+    if (planted && stays && !fits.includes(hidden[slot]!))
+      fits.push(...range(size.slots).filter((s) => kindOf[s] === kindOf[hidden[slot]!]));
     if (wanted) choices.push({ id: `card ${card}`, rules: [{ kind: "unary", variable: slot, values: range(size.slots) }] });
 
     // Value 0 of a setting means "not in the machine": nothing is claimed.
@@ -184,9 +190,12 @@ export function generateBuild(size: BuildSize, strain: Strain, seed: number): Bu
         .filter(() => random.next() < how.wide);
       return { variable: v, values: values.length > 0 ? values : [random.int(from, variables[v]!.size - 1)] };
     };
+    // Slots are named by their kind or as a few neighbours.
     const spot = (card: number): Literal => {
-      const values = range(size.slots).filter(() => random.next() < how.wide);
-      return { variable: slots[card]!, values: values.length > 0 ? values : [random.int(0, size.slots - 1)] };
+      const kind = random.int(0, slotKinds - 1);
+      const from = random.int(0, size.slots - 1);
+      const byKind = random.next() < 0.6;
+      return { variable: slots[card]!, values: range(size.slots).filter((s) => (byKind ? kindOf[s] === kind : s >= from && s < from + 3)) };
     };
     switch (random.int(0, 5)) {
       case 0:

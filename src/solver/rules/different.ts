@@ -58,6 +58,10 @@ export class Different implements Propagator {
     return any;
   }
 
+  trait(_: number, value: number): number {
+    return (this.except[value >>> 5]! >>> (value & 31)) & 1;
+  }
+
   /** Nothing: a taken value has left the other domains. */
   residue(): void {}
 }

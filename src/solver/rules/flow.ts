@@ -46,6 +46,10 @@ export class Flow implements Propagator {
     return false;
   }
 
+  trait(): number {
+    return 0;
+  }
+
   residue(): void {}
 
   /** Repairs the kept assignment after domains changed. */

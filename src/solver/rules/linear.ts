@@ -60,6 +60,10 @@ export class Linear implements Propagator {
     return first >= 0;
   }
 
+  trait(variable: number, value: number): number {
+    return this.terms[this.variables.indexOf(variable)]!.weights[value]!;
+  }
+
   /**
    * How much room the sum still has, rounded to what the open variables can use of it: of all sums they can reach, the largest that
    * fits (and the smallest that suffices). Different sums so far that leave the same room in this sense are one state.

@@ -79,6 +79,10 @@ export class Table implements Propagator {
     return true;
   }
 
+  trait(_: number, value: number): number {
+    return value;
+  }
+
   residue(store: Store, key: number[]): void {
     for (let w = 0; w < this.width; w++) key.push(store.cells[this.rows + w]!);
   }

@@ -1,0 +1,130 @@
+// The tally: counts solutions part by part, each part looked up before it is worked on and known by what its values are like (alike.ts).
+// It keeps numbers only; diagram.ts keeps the solutions themselves. When the purse is empty it unwinds with what has been counted so far:
+// every branch finished is a certain number of solutions, and along the path of one known solution every part has at least one.
+import { Alike } from "./alike.js";
+import type { Engine } from "./engine.js";
+import { Keys } from "./keys.js";
+import { type Part, Splitter } from "./parts.js";
+import type { Solution } from "./problem.js";
+import type { Purse } from "./search.js";
+
+export class Tally {
+  /** The count is exact; false: at least so many. */
+  exact = true;
+  private readonly keys = new Keys();
+  private readonly counts: bigint[] = [];
+  private readonly splitter: Splitter;
+  private readonly alike: Alike;
+  private readonly wanted: Uint8Array | undefined;
+  private readonly scratch: number[] = [];
+
+  /**
+   * For an engine already propagated, with one of its solutions. With `project` only these variables' values are told apart: a part
+   * without any of them counts once if it can be filled at all.
+   */
+  constructor(
+    private readonly engine: Engine,
+    private readonly purse: Purse,
+    private readonly known: Solution,
+    project?: readonly number[],
+  ) {
+    this.splitter = new Splitter(engine);
+    this.alike = new Alike(engine);
+    if (project) {
+      this.wanted = new Uint8Array(engine.count);
+      for (const v of project) this.wanted[v] = 1;
+    }
+  }
+
+  count(): bigint {
+    return this.rest(this.splitter.whole(), true);
+  }
+
+  /** The solutions of what is left of a part as the store stands. */
+  private rest(whole: Part, along: boolean): bigint {
+    const { parts, free } = this.splitter.split(whole);
+    let product = 1n;
+    for (const v of free) if (this.wanted?.[v] !== 0) product *= BigInt(this.engine.store.size(v));
+    const choices = parts.map((part) => this.choose(part));
+    for (const [i, part] of parts.entries()) {
+      if (!this.exact && !along) return 0n;
+      if (this.exact) product *= this.part(part, choices[i]!, along);
+      if (product === 0n) return product;
+    }
+    return product;
+  }
+
+  private part(part: Part, variable: number, along: boolean): bigint {
+    const { engine } = this;
+    const slot = this.keys.slot(this.key(part));
+    if (this.keys.get(slot) >= 0) return this.counts[this.keys.get(slot)]!;
+    const once = this.wanted?.[variable] === 0;
+    let sum = 0n;
+    for (const [value, times] of this.representatives(variable, along)) {
+      if (!this.purse.spend()) {
+        this.exact = false;
+        break;
+      }
+      const mark = engine.store.mark();
+      const found = engine.take(variable, value) ? this.rest(part, along && value === this.known[variable]) : 0n;
+      engine.store.undo(mark);
+      if (found > 0n && once) {
+        sum = 1n;
+        break;
+      }
+      sum += found * times;
+      if (!this.exact) break;
+    }
+    if (!this.exact) return sum > 0n || !along ? sum : 1n;
+    this.keys.set(slot, this.counts.push(sum) - 1);
+    return sum;
+  }
+
+  /** One value of each likeness with how many there are; the known solution's own first. */
+  private representatives(variable: number, along: boolean): [value: number, times: bigint][] {
+    const like = this.alike.of[variable]!;
+    const groups = new Map<number, { value: number; times: bigint }>();
+    for (const value of this.engine.store.values(variable)) {
+      const group = groups.get(like[value]!);
+      if (!group) groups.set(like[value]!, { value, times: 1n });
+      else {
+        group.times++;
+        if (along && value === this.known[variable]) group.value = value;
+      }
+    }
+    const out = [...groups.values()].map(({ value, times }): [number, bigint] => [value, times]);
+    if (along) out.sort(([a], [b]) => Number(b === this.known[variable]) - Number(a === this.known[variable]));
+    return out;
+  }
+
+  /** The variable to branch over: few values, many ties; those told apart first. */
+  private choose(part: Part): number {
+    const { store } = this.engine;
+    let best = part.variables[0]!;
+    let bestScore = Number.POSITIVE_INFINITY;
+    for (const v of part.variables) {
+      let score = store.size(v) / (1 + this.splitter.ties[v]!);
+      if (this.wanted?.[v] === 0) score += 1e9;
+      if (score < bestScore) {
+        bestScore = score;
+        best = v;
+      }
+    }
+    return best;
+  }
+
+  private key(part: Part): readonly number[] {
+    const { store, propagators } = this.engine;
+    const key = this.scratch;
+    key.length = 0;
+    this.alike.describe(part, key);
+    key.push(-1);
+    for (const c of part.clauses) key.push(c);
+    key.push(-1);
+    for (const p of part.propagators) {
+      key.push(p);
+      propagators[p]!.residue(store, key);
+    }
+    return key;
+  }
+}
