@@ -77,12 +77,12 @@ export function generateBuild(size: BuildSize, strain: Strain, seed: number): Bu
     if (kinds.length === 0) kinds.push(random.int(0, slotKinds - 1));
     const blocked = random.next() < 0.15 ? random.int(0, size.slots - 1) : -1;
     const fits = range(size.slots).filter((s) => kinds.includes(kindOf[s]!) && s !== blocked);
-    rules.push({ id: id("fit"), kind: "unary", variable: slot, values: [...fits, out] });
-    const wanted = random.next() < how.wanted && card < size.slots;
-    const stays = (wanted || random.next() < 0.3) && places.length > 0;
+    const wanted = random.next() < how.wanted && places.length > 0;
+    const stays = wanted || (random.next() < 0.3 && places.length > size.cards - card);
     hidden[slot] = stays ? places.pop()! : out;
     if (planted && stays && !fits.includes(hidden[slot]!))
       fits.push(...range(size.slots).filter((s) => kindOf[s] === kindOf[hidden[slot]!]));
+    rules.push({ id: id("fit"), kind: "unary", variable: slot, values: [...fits, out] });
     if (wanted) choices.push({ id: `card ${card}`, rules: [{ kind: "unary", variable: slot, values: range(size.slots) }] });
 
     // Value 0 of a setting means "not in the machine": nothing is claimed.
