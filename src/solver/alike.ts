@@ -57,6 +57,17 @@ export class Alike {
     }
   }
 
+  /** How many rules tie a variable of the part described last, and how many likenesses its values have. */
+  ties(variable: number): number {
+    return this.arcsOf[variable]!.length + this.clausesOf[variable]!.length + this.propagatorsOf[variable]!.length;
+  }
+
+  kinds(variable: number): number {
+    const seen = new Set<number>();
+    for (const value of this.engine.store.values(variable)) seen.add(this.of[variable]![value]!);
+    return seen.size;
+  }
+
   private likenesses(members: readonly number[], key: number[]): void {
     const { store } = this.engine;
     const { lists } = this;

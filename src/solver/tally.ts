@@ -45,19 +45,19 @@ export class Tally {
     const { parts, free } = this.splitter.split(whole);
     let product = 1n;
     for (const v of free) if (this.wanted?.[v] !== 0) product *= BigInt(this.engine.store.size(v));
-    const choices = parts.map((part) => this.choose(part));
-    for (const [i, part] of parts.entries()) {
+    for (const part of parts) {
       if (!this.exact && !along) return 0n;
-      if (this.exact) product *= this.part(part, choices[i]!, along);
+      if (this.exact) product *= this.part(part, along);
       if (product === 0n) return product;
     }
     return product;
   }
 
-  private part(part: Part, variable: number, along: boolean): bigint {
+  private part(part: Part, along: boolean): bigint {
     const { engine } = this;
     const slot = this.keys.slot(this.key(part));
     if (this.keys.get(slot) >= 0) return this.counts[this.keys.get(slot)]!;
+    const variable = this.choose(part);
     const once = this.wanted?.[variable] === 0;
     let sum = 0n;
     for (const [value, times] of this.representatives(variable, along)) {
@@ -97,13 +97,13 @@ export class Tally {
     return out;
   }
 
-  /** The variable to branch over: few values, many ties; those told apart first. */
+  /** The variable to branch over: few likenesses, many ties; those told apart first. */
   private choose(part: Part): number {
-    const { store } = this.engine;
     let best = part.variables[0]!;
     let bestScore = Number.POSITIVE_INFINITY;
     for (const v of part.variables) {
-      let score = store.size(v) / (1 + this.splitter.ties[v]!);
+      const ties = this.alike.ties(v);
+      let score = this.alike.kinds(v) / (1 + ties * ties);
       if (this.wanted?.[v] === 0) score += 1e9;
       if (score < bestScore) {
         bestScore = score;

@@ -23,9 +23,9 @@ export const strains: readonly Strain[] = ["normal", "tight", "loose", "over"];
 
 /** How much each strain asks: chance that a card is wanted, that a slot suits a card, settings a card has, literals' width, rail room. */
 const strainOf = {
-  normal: { wanted: 0.6, suits: 0.5, options: [2, 6], wide: 0.3, rail: 1.15 },
+  normal: { wanted: 0.75, suits: 0.5, options: [2, 5], wide: 0.3, rail: 1.15 },
   tight: { wanted: 0.8, suits: 0.3, options: [2, 4], wide: 0.35, rail: 1.02 },
-  loose: { wanted: 0.4, suits: 0.85, options: [4, 8], wide: 0.2, rail: 1.6 },
+  loose: { wanted: 0.6, suits: 0.85, options: [3, 6], wide: 0.2, rail: 1.6 },
   over: { wanted: 0.9, suits: 0.3, options: [2, 4], wide: 0.4, rail: 1.6 },
 } as const;
 

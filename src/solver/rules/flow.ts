@@ -136,19 +136,32 @@ export class Flow implements Propagator {
     const open = most.length;
     moves.clear();
     for (let g = 0; g < open; g++) {
-      if (this.members[g]!.length < most[g]!) moves.link(g, open);
-      if (this.members[g]!.length > least[g]!) moves.link(open, g);
-      for (const i of this.members[g]!) {
-        for (const value of store.values(this.variables[i]!)) if (of[i]![value] !== g) moves.link(g, of[i]![value]!);
+      const members = this.members[g]!;
+      if (members.length < most[g]!) moves.link(g, open);
+      if (members.length > least[g]!) moves.link(open, g);
+      for (let m = 0; m < members.length; m++) {
+        const i = members[m]!;
+        const variable = this.variables[i]!;
+        if (store.cells[variable] === 1) continue;
+        for (let w = 0; w < store.length[variable]!; w++) {
+          for (let word = store.cells[store.start[variable]! + w]!; word !== 0; word &= word - 1) {
+            moves.link(g, of[i]![(w << 5) + 31 - Math.clz32(word & -word)]!);
+          }
+        }
       }
     }
     moves.find();
     for (let i = 0; i < this.variables.length; i++) {
       const variable = this.variables[i]!;
-      if (store.size(variable) === 1) continue;
+      if (store.cells[variable] === 1) continue;
       const home = moves.of[of[i]![this.chosen[i]!]!]!;
-      for (const value of store.values(variable)) {
-        if (moves.of[of[i]![value]!] !== home && !store.remove(variable, value)) return false;
+      for (let w = 0; w < store.length[variable]!; w++) {
+        let gone = 0;
+        for (let word = store.cells[store.start[variable]! + w]!; word !== 0; word &= word - 1) {
+          const bit = word & -word;
+          if (moves.of[of[i]![(w << 5) + 31 - Math.clz32(bit)]!] !== home) gone |= bit;
+        }
+        if (gone !== 0 && !store.keep(variable, w, ~gone)) return false;
       }
     }
     return true;
