@@ -3,14 +3,14 @@ import type { Switch } from "../records/index.js";
 import { closedIn, type Demands, type SwitchedCard } from "./demands.js";
 import type { Section } from "./sections.js";
 
-/** What a throw is wired to. `line` counts the switched lines from 0; `card` is a place in the demanded cards. */
-export type ThrowUse =
+/** What a terminal is wired to. `line` counts the switched lines from 0; `card` is a place in the demanded cards. */
+export type TerminalUse =
+  | { readonly kind: "ground" }
   | { readonly kind: "line"; readonly line: number }
-  | { readonly kind: "card"; readonly card: number; readonly side: "closed" | "on" | "off" };
+  | { readonly kind: "card"; readonly card: number; readonly side: "common" | "closed" | "on" | "off" };
 
-export type SectionUse =
-  | { readonly kind: "ground"; readonly throws: ReadonlyMap<string, ThrowUse> }
-  | { readonly kind: "card"; readonly card: number; readonly throws: ReadonlyMap<string, ThrowUse> };
+/** Uses of the terminals of a section, the hub among them; terminals that are not listed stay free. */
+export type SectionUse = ReadonlyMap<string, TerminalUse>;
 
 export interface ContactPlan {
   readonly part: Switch;
@@ -19,7 +19,7 @@ export interface ContactPlan {
   readonly uses: readonly (SectionUse | undefined)[];
   readonly poles: number;
   readonly lines: number;
-  /** Wired throws. */
+  /** Wired terminals. */
   readonly contacts: number;
   /** Mode at each position; undefined: beyond the stop. */
   readonly modeAt: readonly (number | undefined)[];
@@ -57,5 +57,5 @@ export function lowCards(demands: Demands, mode: number): number[] {
 /** Counts what a plan uses. */
 export function finish(plan: Omit<ContactPlan, "poles" | "contacts">): ContactPlan {
   const used = plan.uses.filter((u) => u !== undefined);
-  return { ...plan, poles: used.length, contacts: used.reduce((sum, u) => sum + u.throws.size, 0) };
+  return { ...plan, poles: used.length, contacts: used.reduce((sum, u) => sum + u.size, 0) };
 }

@@ -156,7 +156,11 @@ export function switchPlanOf(candidate: Candidate, loom: Loom, atHand: ReadonlyS
 /** The contact table, read off the simulation of the finished wiring. */
 export function contactRows(built: BuiltModel, candidate: Candidate, demands: Demands): ContactRow[] {
   const { part, modeAt, sections, uses } = candidate.contacts;
-  const wired = new Set(uses.flatMap((use, s) => (use ? [sections[s]!.hub, ...use.throws.keys()] : [])));
+  const used = new Set(sections.flatMap((section, s) => (uses[s] ? [section.hub, ...section.throws.map((t) => t.terminal)] : [])));
+  const wired = new Set(uses.flatMap((use) => (use ? [...use.keys()] : [])));
+  const hubs = new Set(sections.map((s) => s.hub));
+  // A hub that carries nothing still passes a contact on.
+  const counts = (terminal: string) => wired.has(terminal) || (used.has(terminal) && hubs.has(terminal));
   return part.positions.flatMap((position, p): ContactRow[] => {
     const mode = modeAt[p];
     if (mode === undefined) return [];
@@ -165,7 +169,7 @@ export function contactRows(built: BuiltModel, candidate: Candidate, demands: De
       {
         position,
         mode: demands.modes[mode]!.id,
-        joined: (part.closes[position] ?? []).filter(([a, b]) => wired.has(a) && wired.has(b)),
+        joined: (part.closes[position] ?? []).filter(([a, b]) => counts(a) && counts(b)),
         levels: state.levels,
         ...(state.bank === undefined || built.model.lanes === 0 ? {} : { bank: state.bank }),
         version: built.model.lanes === 0 ? demands.modes[mode]!.firmware : (state.version ?? ""),

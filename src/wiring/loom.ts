@@ -4,6 +4,7 @@ import type { Catalogue } from "../catalogue/index.js";
 import type { Combination } from "../planning/index.js";
 import { type Cable, known, type Resistor } from "../records/index.js";
 import { type ConnectorPair, compare, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
+import type { TerminalUse } from "./contactPlan.js";
 import type { Demands } from "./demands.js";
 import type { Candidate, LineUse } from "./design.js";
 import { leakage_uA, ohmPerMetre, openVolts, pullUp_mA, rounded } from "./electrical.js";
@@ -162,10 +163,8 @@ function rolesOf(
 function netPaths({ candidate, demands, sockets }: LoomInput): NetPath[] {
   const { contacts, fit, lines } = candidate;
   const paths: NetPath[] = [];
-  const terminals = (wanted: (use: { kind: string; line?: number; card?: number; side?: string }) => boolean) =>
-    contacts.uses.flatMap((use) => (use ? [...use.throws].filter(([, t]) => wanted(t)).map(([terminal]) => terminal) : []));
-  const hubs = (wanted: (use: NonNullable<(typeof contacts.uses)[number]>) => boolean) =>
-    contacts.uses.flatMap((use, s) => (use && wanted(use) ? [contacts.sections[s]!.hub] : []));
+  const terminals = (wanted: (use: TerminalUse) => boolean) =>
+    contacts.uses.flatMap((use) => (use ? [...use].filter(([, t]) => wanted(t)).map(([terminal]) => terminal) : []));
 
   lines
     .filter((use) => use.role === "switched")
@@ -189,13 +188,12 @@ function netPaths({ candidate, demands, sockets }: LoomInput): NetPath[] {
       machine: [{ at: "card", card: card.card, point }],
       terminals: at,
     });
-    const throws = (side: string) => terminals((t) => t.kind === "card" && t.card === i && t.side === side);
-    const hub = hubs((use) => use.kind === "card" && use.card === i);
-    if (card.kind === "ground") paths.push(path(card.point, throws("closed")));
-    else if (card.kind === "pair") paths.push(path(card.points[0], hub), path(card.points[1], throws("closed")));
-    else paths.push(path(card.common, hub), path(card.on, throws("on")), path(card.off, throws("off")));
+    const side = (name: string) => terminals((t) => t.kind === "card" && t.card === i && t.side === name);
+    if (card.kind === "ground") paths.push(path(card.point, side("closed")));
+    else if (card.kind === "pair") paths.push(path(card.points[0], side("common")), path(card.points[1], side("closed")));
+    else paths.push(path(card.common, side("common")), path(card.on, side("on")), path(card.off, side("off")));
   });
-  const ground = hubs((use) => use.kind === "ground");
+  const ground = terminals((t) => t.kind === "ground");
   if (ground.length > 0) {
     paths.push({ net: { id: "GND", label: "GND", kind: "ground" }, machine: [groundEnd(fit, sockets, demands)], terminals: ground });
   }

@@ -1,28 +1,28 @@
 // Contact plans of a switch whose throws close in several positions or in none: every assignment of nets to terminals is tried, and
 // for each every choice of versions that gives each position a mode and each mode a position.
 import type { Switch } from "../records/index.js";
-import { type ContactPlan, type ContactSearch, finish, hasStop, isOwn, type SectionUse, type ThrowUse } from "./contactPlan.js";
+import { type ContactPlan, type ContactSearch, finish, hasStop, isOwn, type SectionUse, type TerminalUse } from "./contactPlan.js";
 import type { Demands } from "./demands.js";
-import type { Section } from "./sections.js";
+import { isSimple, type Section } from "./sections.js";
+import { chooseVersions, modesAt } from "./versionChoice.js";
 
 /** Assignments looked at before an unusual switch is given up as too large. */
 const mostAssignments = 400_000;
 /** Lines an unusual switch is tried with. */
 const mostLines = 4;
+/** Cards an unusual switch is tried with: their nets and the lines are bits of one number. */
+const mostCards = 6;
 
-/** Every assignment of nets to terminals, for switches whose throws close in several positions or in none. */
 export function searchedPlans(part: Switch, sections: readonly Section[], demands: Demands, linesAvailable: number): ContactSearch {
+  if (demands.cards.length > mostCards) {
+    return { plans: [], complete: false, looked: 0, says: `${part.name} was not tried with more than ${mostCards} switched cards` };
+  }
   const best = new Map<number, ContactPlan>();
+  const positions = part.positions.map((p) => part.closes[p] ?? []);
   let looked = 0;
   let complete = true;
-  const grounds = demands.cards.flatMap((card, i) => (isOwn(card) ? [] : [i]));
   const least = Math.ceil(Math.log2(demands.versions.length));
   for (let lines = least; lines <= Math.min(linesAvailable, mostLines); lines += 1) {
-    const nets: (ThrowUse | undefined)[] = [
-      undefined,
-      ...Array.from({ length: lines }, (_, line): ThrowUse => ({ kind: "line", line })),
-      ...grounds.map((card): ThrowUse => ({ kind: "card", card, side: "closed" })),
-    ];
     const uses: (SectionUse | undefined)[] = [];
     const walk = (s: number, own: ReadonlySet<number>): void => {
       if (looked >= mostAssignments) {
@@ -32,33 +32,29 @@ export function searchedPlans(part: Switch, sections: readonly Section[], demand
       const section = sections[s];
       if (!section) {
         looked += 1;
-        const plan = judge(part, sections, [...uses], lines, demands);
+        const plan = judge(part, positions, sections, uses, lines, demands);
         const before = best.get(lines);
-        if (plan && (!before || plan.poles < before.poles || (plan.poles === before.poles && plan.contacts < before.contacts)))
+        if (plan && (!before || plan.poles < before.poles || (plan.poles === before.poles && plan.contacts < before.contacts))) {
           best.set(lines, plan);
+        }
         return;
       }
-      uses.push(undefined);
-      walk(s + 1, own);
-      uses.pop();
-      const terminals = section.throws.map((t) => t.terminal);
-      assign(terminals, nets, (throws) => {
-        uses.push({ kind: "ground", throws });
-        walk(s + 1, own);
+      const put = (use: SectionUse | undefined, taken: ReadonlySet<number>) => {
+        uses.push(use);
+        walk(s + 1, taken);
         uses.pop();
-      });
-      demands.cards.forEach((card, i) => {
-        if (!isOwn(card) || own.has(i)) return;
-        const sides: (ThrowUse | undefined)[] =
-          card.kind === "pair"
-            ? [undefined, { kind: "card", card: i, side: "closed" }]
-            : [undefined, { kind: "card", card: i, side: "on" }, { kind: "card", card: i, side: "off" }];
-        assign(terminals, sides, (throws) => {
-          uses.push({ kind: "card", card: i, throws });
-          walk(s + 1, new Set([...own, i]));
-          uses.pop();
-        });
-      });
+      };
+      put(undefined, own);
+      assign(section, [...sharedUses(demands, lines)], (use) => put(use, own));
+      for (const [i, card] of demands.cards.entries()) {
+        if (!isOwn(card) || own.has(i)) continue;
+        const sides = card.kind === "pair" ? (["common", "closed"] as const) : (["common", "on", "off"] as const);
+        assign(
+          section,
+          sides.map((side): TerminalUse => ({ kind: "card", card: i, side })),
+          (use) => put(use, new Set([...own, i])),
+        );
+      }
     };
     walk(0, new Set());
   }
@@ -70,22 +66,36 @@ export function searchedPlans(part: Switch, sections: readonly Section[], demand
   return { plans: front, complete, looked, says: front.length > 0 ? undefined : says };
 }
 
-function assign(
-  terminals: readonly string[],
-  nets: readonly (ThrowUse | undefined)[],
-  take: (throws: Map<string, ThrowUse>) => void,
-): void {
-  const throws = new Map<string, ThrowUse>();
+/** Ground, the lines and the grounding enables: they may share a section. Ground stands first. */
+function sharedUses(demands: Demands, lines: number): TerminalUse[] {
+  return [
+    { kind: "ground" },
+    ...Array.from({ length: lines }, (_, line): TerminalUse => ({ kind: "line", line })),
+    ...demands.cards.flatMap((card, i): TerminalUse[] => (isOwn(card) ? [] : [{ kind: "card", card: i, side: "closed" }])),
+  ];
+}
+
+/**
+ * Every way to put some of the nets on the terminals of a section, two at least and the first net among them. Where each contact joins
+ * the hub and one throw the first net goes to the hub: any wiring of such a section that does something can be turned round so.
+ */
+function assign(section: Section, nets: readonly TerminalUse[], take: (use: SectionUse) => void): void {
+  const [first, ...others] = nets;
+  const simple = isSimple(section);
+  const terminals = simple ? section.throws.map((t) => t.terminal) : [section.hub, ...section.throws.map((t) => t.terminal)];
+  const use = new Map<string, TerminalUse>(simple ? [[section.hub, first!]] : []);
+  const offered = simple ? others : nets;
   const step = (i: number): void => {
     const terminal = terminals[i];
     if (terminal === undefined) {
-      if (throws.size > 0) take(new Map(throws));
+      if (use.size >= 2 && [...use.values()].includes(first!)) take(new Map(use));
       return;
     }
-    for (const net of nets) {
-      if (net) throws.set(terminal, net);
+    step(i + 1);
+    for (const net of offered) {
+      use.set(terminal, net);
       step(i + 1);
-      throws.delete(terminal);
+      use.delete(terminal);
     }
   };
   step(0);
@@ -94,84 +104,72 @@ function assign(
 /** The plan an assignment makes, when each position gives a mode and each mode has a position. */
 function judge(
   part: Switch,
+  positions: readonly (readonly (readonly [string, string])[])[],
   sections: readonly Section[],
   uses: readonly (SectionUse | undefined)[],
   lines: number,
   demands: Demands,
 ): ContactPlan | undefined {
-  const wired = new Set(uses.flatMap((u) => (u ? [...u.throws.values()].filter((t) => t.kind === "card").map((t) => t.card) : [])));
+  const place = new Map<string, TerminalUse>(uses.flatMap((use) => (use ? [...use] : [])));
+  const wired = new Set([...place.values()].flatMap((u) => (u.kind === "card" ? [u.card] : [])));
   if (demands.cards.some((_, i) => !wired.has(i))) return undefined;
-  const open = 2 ** lines - 1;
+  const nets = netNumbers(lines);
   const levelsAt: number[] = [];
   const wants: number[][] = [];
-  for (let position = 0; position < part.positions.length; position += 1) {
-    let levels = open;
-    const sides: Set<string>[] = demands.cards.map(() => new Set());
-    uses.forEach((use, s) => {
-      for (const t of use ? sections[s]!.throws : []) {
-        const net = t.closed.has(position) ? use!.throws.get(t.terminal) : undefined;
-        if (net?.kind === "line") levels &= ~(1 << net.line);
-        else if (net) sides[net.card]!.add(net.side);
-      }
-    });
+  for (const pairs of positions) {
+    const groups = joined(pairs, place, nets);
+    const of = (use: TerminalUse) => {
+      const bit = 1 << nets(use);
+      return groups.find((g) => g & bit) ?? bit;
+    };
+    const ground = of({ kind: "ground" });
+    const levels = Array.from({ length: lines }, (_, line) => ((ground >> nets({ kind: "line", line })) & 1 ? 0 : 1 << line));
     const on = demands.cards.map((card, i) => {
-      if (card.kind === "change-over") return sides[i]!.size === 1 ? sides[i]!.has("on") : undefined;
-      return sides[i]!.has("closed") === (card.closedIs === "on");
+      const to = (side: "common" | "closed" | "on" | "off") =>
+        (of({ kind: "card", card: i, side: "common" }) >> nets({ kind: "card", card: i, side })) & 1;
+      if (card.kind === "ground")
+        return ((ground >> nets({ kind: "card", card: i, side: "closed" })) & 1) === (card.closedIs === "on" ? 1 : 0);
+      if (card.kind === "pair") return (to("closed") === 1) === (card.closedIs === "on");
+      return to("on") === to("off") ? undefined : to("on") === 1;
     });
     const fits = demands.modes.flatMap((mode, m) => (mode.on.every((want, i) => want === on[i]) ? [m] : []));
     if (fits.length === 0 && !hasStop(part)) return undefined;
-    levelsAt.push(levels);
+    levelsAt.push(levels.reduce((sum, bit) => sum | bit, 0));
     wants.push(fits);
   }
-  const versionAt = chooseVersions(levelsAt, wants, open, demands, hasStop(part));
+  const versionAt = chooseVersions(levelsAt, wants, 2 ** lines - 1, demands, hasStop(part));
   if (!versionAt) return undefined;
   const modeAt = modesAt(levelsAt, wants, versionAt, demands);
   if (demands.modes.some((_, mode) => !modeAt.includes(mode))) return undefined;
-  return finish({ part, sections, uses, lines, modeAt, levelsAt, versionAt });
+  return finish({ part, sections, uses: [...uses], lines, modeAt, levelsAt, versionAt });
 }
 
-/** A version for each levels, so that every position has a mode (or lies beyond the stop) and every mode a position. */
-function chooseVersions(
-  levelsAt: readonly number[],
-  wants: readonly (readonly number[])[],
-  open: number,
-  demands: Demands,
-  stop: boolean,
-): Map<number, number> | undefined {
-  const different = [...new Set(levelsAt)];
-  const chosen = new Map<number, number>([[open, 0]]);
-  const version = (mode: number) => demands.versions.indexOf(demands.modes[mode]!.firmware);
-  const holds = (levels: number, v: number) =>
-    stop || levelsAt.every((at, p) => at !== levels || wants[p]!.some((mode) => version(mode) === v));
-  const complete = () =>
-    demands.modes.every((_, mode) => levelsAt.some((at, p) => wants[p]!.includes(mode) && chosen.get(at) === version(mode)));
-  const step = (i: number): boolean => {
-    const levels = different[i];
-    if (levels === undefined) return complete();
-    if (levels === open) return holds(levels, 0) && step(i + 1);
-    for (let v = 0; v < demands.versions.length; v += 1) {
-      if (!holds(levels, v)) continue;
-      chosen.set(levels, v);
-      if (step(i + 1)) return true;
-      chosen.delete(levels);
-    }
-    return false;
+/** A number for each net: ground, lines, then four for each card. */
+function netNumbers(lines: number): (use: TerminalUse) => number {
+  const sides = ["common", "closed", "on", "off"];
+  return (use) => (use.kind === "ground" ? 0 : use.kind === "line" ? 1 + use.line : 1 + lines + 4 * use.card + sides.indexOf(use.side));
+}
+
+/** Sets of nets that the closed contacts join, as bits. Free terminals pass a contact on. */
+function joined(
+  pairs: readonly (readonly [string, string])[],
+  place: ReadonlyMap<string, TerminalUse>,
+  nets: (use: TerminalUse) => number,
+): number[] {
+  const groups: { readonly terminals: Set<string>; mask: number }[] = [];
+  const bit = (terminal: string) => {
+    const use = place.get(terminal);
+    return use ? 1 << nets(use) : 0;
   };
-  return step(0) ? chosen : undefined;
-}
-
-function modesAt(
-  levelsAt: readonly number[],
-  wants: readonly (readonly number[])[],
-  versionAt: ReadonlyMap<number, number>,
-  demands: Demands,
-): (number | undefined)[] {
-  const used = new Set<number>();
-  return levelsAt.map((levels, p) => {
-    const version = demands.versions[versionAt.get(levels) ?? 0];
-    const fits = wants[p]!.filter((mode) => demands.modes[mode]!.firmware === version);
-    const mode = fits.find((m) => !used.has(m)) ?? fits[0];
-    if (mode !== undefined) used.add(mode);
-    return mode;
-  });
+  for (const [a, b] of pairs) {
+    const mine = { terminals: new Set([a, b]), mask: bit(a) | bit(b) };
+    for (const other of [...groups]) {
+      if (![...other.terminals].some((t) => mine.terminals.has(t)) && (other.mask & mine.mask) === 0) continue;
+      for (const t of other.terminals) mine.terminals.add(t);
+      mine.mask |= other.mask;
+      groups.splice(groups.indexOf(other), 1);
+    }
+    groups.push(mine);
+  }
+  return groups.map((g) => g.mask);
 }

@@ -60,3 +60,8 @@ export function isUniform(sections: readonly Section[], positions: number): bool
     return count.every((c) => c === 1);
   });
 }
+
+/** True when no two throws are ever joined: each contact stands between the hub and one throw. */
+export function isSimple(section: Section): boolean {
+  return section.throws.every((t, i) => section.throws.every((u, j) => i === j || [...t.closed].every((p) => !u.closed.has(p))));
+}

@@ -40,7 +40,7 @@ function terminalPairs({ built, candidate }: FaultInput): TerminalPair[] {
     return [...throws, { terminal: section.hub, hub: true }].map((t) => ({
       ...t,
       pole: section.pole,
-      wired: t.hub || use.throws.has(t.terminal),
+      wired: use.has(t.terminal),
     }));
   });
   return terminals.flatMap((x, i) =>

@@ -44,32 +44,37 @@ export function contactsStuck({ built, candidate }: FaultInput): FaultCase[] {
     const use = contacts.uses[s];
     if (!use) return [];
     const hub = built.terminal.get(section.hub)!;
-    return [...use.throws.keys()].flatMap((terminal): FaultCase[] => {
-      const node = built.terminal.get(terminal)!;
-      const is = ([a, b]: Join) => (a === hub && b === node) || (a === node && b === hub);
-      const name = `${section.hub} to ${terminal}`;
-      return [
-        {
-          fault: {
-            id: `contact-stuck:${terminal}:dead`,
-            kind: "contact-stuck",
-            says: `Contact ${name} never makes`,
-            fix: "Clean the switch or fit another.",
+    return [...use.keys()]
+      .filter((t) => t !== section.hub)
+      .flatMap((terminal): FaultCase[] => {
+        const node = built.terminal.get(terminal)!;
+        const is = ([a, b]: Join) => (a === hub && b === node) || (a === node && b === hub);
+        const name = `${section.hub} to ${terminal}`;
+        return [
+          {
+            fault: {
+              id: `contact-stuck:${terminal}:dead`,
+              kind: "contact-stuck",
+              says: `Contact ${name} never makes`,
+              fix: "Clean the switch or fit another.",
+            },
+            variant: { ...built.good, closed: built.good.closed.map((joins) => joins.filter((j) => !is(j))) },
+            burn: false,
           },
-          variant: { ...built.good, closed: built.good.closed.map((joins) => joins.filter((j) => !is(j))) },
-          burn: false,
-        },
-        {
-          fault: {
-            id: `contact-stuck:${terminal}:welded`,
-            kind: "contact-stuck",
-            says: `Contact ${name} never opens`,
-            fix: "Fit another switch.",
+          {
+            fault: {
+              id: `contact-stuck:${terminal}:welded`,
+              kind: "contact-stuck",
+              says: `Contact ${name} never opens`,
+              fix: "Fit another switch.",
+            },
+            variant: {
+              ...built.good,
+              closed: built.good.closed.map((joins) => (joins.some(is) ? joins : [...joins, [hub, node] as Join])),
+            },
+            burn: false,
           },
-          variant: { ...built.good, closed: built.good.closed.map((joins) => (joins.some(is) ? joins : [...joins, [hub, node] as Join])) },
-          burn: false,
-        },
-      ];
-    });
+        ];
+      });
   });
 }

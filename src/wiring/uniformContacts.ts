@@ -2,7 +2,16 @@
 // most one net. A contact between two points of a card, or a change-over, takes a section of its own. At one position a ground pole
 // pulls one net low, so g ground poles are enough exactly when no mode needs more than g nets low at once.
 import type { Switch } from "../records/index.js";
-import { type ContactPlan, type ContactSearch, finish, hasStop, isOwn, lowCards, type SectionUse, type ThrowUse } from "./contactPlan.js";
+import {
+  type ContactPlan,
+  type ContactSearch,
+  finish,
+  hasStop,
+  isOwn,
+  lowCards,
+  type SectionUse,
+  type TerminalUse,
+} from "./contactPlan.js";
 import { closedIn, type Demands } from "./demands.js";
 import type { Section } from "./sections.js";
 
@@ -71,7 +80,7 @@ function uniformPlan(part: Switch, sections: readonly Section[], demands: Demand
     codeOf.set(version, code);
   }
   const modeAt = part.positions.map((_, p) => (p < demands.modes.length ? p : hasStop(part) ? undefined : demands.safest));
-  const throwsOf = sections.map(() => new Map<string, ThrowUse>());
+  const throwsOf = sections.map(() => new Map<string, TerminalUse>());
   const levelsAt: number[] = [];
   const home = new Map<string, number>();
   const own = new Map(demands.cards.flatMap((card, i) => (isOwn(card) ? [i] : [])).map((card, i) => [card, ground + i]));
@@ -82,11 +91,11 @@ function uniformPlan(part: Switch, sections: readonly Section[], demands: Demand
     }
     const code = codeOf.get(demands.versions.indexOf(demands.modes[mode]!.firmware))!;
     levelsAt.push(code);
-    const low: ThrowUse[] = [
-      ...Array.from({ length: lines }, (_, line) => line).flatMap((line): ThrowUse[] =>
+    const low: TerminalUse[] = [
+      ...Array.from({ length: lines }, (_, line) => line).flatMap((line): TerminalUse[] =>
         (code >> line) & 1 ? [] : [{ kind: "line", line }],
       ),
-      ...lowCards(demands, mode).map((card): ThrowUse => ({ kind: "card", card, side: "closed" })),
+      ...lowCards(demands, mode).map((card): TerminalUse => ({ kind: "card", card, side: "closed" })),
     ];
     place(low, position, sections.slice(0, ground), throwsOf, home);
     for (const [card, section] of own) {
@@ -98,31 +107,31 @@ function uniformPlan(part: Switch, sections: readonly Section[], demands: Demand
     }
   });
   const ownAt = new Map([...own].map(([card, section]) => [section, card]));
-  const uses = sections.map((_, s): SectionUse | undefined => {
+  const uses = sections.map((section, s): SectionUse | undefined => {
     const throws = throwsOf[s]!;
     const card = ownAt.get(s);
-    if (card !== undefined) return { kind: "card", card, throws };
-    return throws.size > 0 ? { kind: "ground", throws } : undefined;
+    if (card === undefined && throws.size === 0) return undefined;
+    return new Map([[section.hub, card === undefined ? { kind: "ground" } : { kind: "card", card, side: "common" }], ...throws]);
   });
   return finish({ part, sections, uses, lines, modeAt, levelsAt, versionAt });
 }
 
 /** Puts the nets of one position on free poles; a net stays on the pole it had before where it can. */
 function place(
-  low: readonly ThrowUse[],
+  low: readonly TerminalUse[],
   position: number,
   sections: readonly Section[],
-  throwsOf: readonly Map<string, ThrowUse>[],
+  throwsOf: readonly Map<string, TerminalUse>[],
   home: Map<string, number>,
 ): void {
   const taken = new Set<number>();
-  const name = (use: ThrowUse) => (use.kind === "line" ? `line ${use.line}` : `card ${use.card}`);
-  const put = (use: ThrowUse, section: number) => {
+  const name = (use: TerminalUse) => (use.kind === "card" ? `card ${use.card}` : use.kind === "line" ? `line ${use.line}` : "ground");
+  const put = (use: TerminalUse, section: number) => {
     taken.add(section);
     if (!home.has(name(use))) home.set(name(use), section);
     throwsOf[section]!.set(throwAt(sections[section]!, position), use);
   };
-  const later: ThrowUse[] = [];
+  const later: TerminalUse[] = [];
   for (const use of low) {
     const at = home.get(name(use));
     if (at !== undefined && !taken.has(at)) put(use, at);
