@@ -106,6 +106,8 @@ export interface FaultTable {
   readonly faults: number;
   /** Faults that stand alone in their group. */
   readonly alone: number;
+  /** Faults that what is seen and the measurements given tell from all others. */
+  readonly apart: number;
   /** Different things that can be seen, apart from the good build. */
   readonly distinct: number;
   readonly says: string;

@@ -3,7 +3,8 @@
 import type { BuiltModel } from "./buildModel.js";
 import type { FaultCase } from "./faultCase.js";
 import { separate } from "./measure.js";
-import { type RawState, rawState, shownText, stateAt, type Variant } from "./model.js";
+import { keyOf, observationText, observe } from "./observe.js";
+import { suggest } from "./suggest.js";
 import type { FaultGroup, FaultTable, Observation } from "./types.js";
 
 export function faultTable(built: BuiltModel, cases: readonly FaultCase[], pointName: (node: number) => string | undefined): FaultTable {
@@ -37,16 +38,21 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
     })
     .sort((a, b) => differing(a) - differing(b) || (a.says < b.says ? -1 : 1));
   const alone = made.filter((g) => g.faults.length === 1).length;
+  const shown = cases.length - silent.length;
+  const apart = shown - made.reduce((sum, g) => sum + g.twins.flat().length, 0);
   const says =
     cases.length === 0
       ? "There is nothing to mistake here."
-      : `Of ${cases.length} faults simulated, ${cases.length - silent.length} show at some position, in ${made.length} different ways; ${alone} stand alone, the others are told apart by the measurements given. ${silent.length} change nothing that is seen.`;
-  const suggestion = suggest(built, cases, base, positions, made.length, plannedKey);
+      : `Of ${cases.length} faults simulated, ${shown} show at some position, in ${made.length} different ways. ` +
+        `${alone} are known from what is seen alone, ${apart} with the measurements given; the other ${shown - apart} have a twin that no meter tells apart. ` +
+        `${silent.length} change nothing that is seen.`;
+  const suggestion = suggest(built, cases, base, plannedKey, positions, made.length, pointName);
   return {
     groups: made,
     silent: silent.map((c) => c.fault),
     faults: cases.length,
     alone,
+    apart,
     distinct: made.length,
     says,
     ...(suggestion ? { suggestion } : {}),
@@ -55,69 +61,4 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
 
 function differing(group: FaultGroup): number {
   return group.seen.filter((o) => o.differs).length;
-}
-
-export function observe(built: BuiltModel, variant: Variant, positions: readonly number[]): Observation[] {
-  const { model } = built;
-  return positions.map((p) => observation(built, stateAt(model, variant, p), model.positions[p]!));
-}
-
-function observation(built: BuiltModel, raw: RawState, position: string): Observation {
-  const { model } = built;
-  const of = (state: string) => model.cards.flatMap((card, i) => (raw.cards[i] === state ? [card.card] : []));
-  // A machine that does not start, or stands on a short, shows nothing of its cards.
-  const dead = raw.short || raw.version === -1;
-  const shows = model.lanes === 0 && !raw.short ? "starts" : shownText(model, raw);
-  return { position, shows, answers: dead ? [] : of("on"), unsure: dead ? [] : of("undefined") };
-}
-
-export function keyOf(seen: readonly Observation[]): string {
-  return JSON.stringify(seen.map((o) => [o.shows, o.answers, o.unsure]));
-}
-
-export function observationText(o: Observation): string {
-  const parts = [o.shows];
-  if (o.answers.length > 0) parts.push(`${o.answers.join(", ")} answer${o.answers.length === 1 ? "s" : ""}`);
-  else if (o.shows !== "does not start" && o.shows !== "supply shorted") parts.push("no switched card answers");
-  if (o.unsure.length > 0) parts.push(`${o.unsure.join(", ")} uncertain`);
-  return parts.join(", ");
-}
-
-/** One more thing to look at for every fault; the one that makes the most faults differ is suggested. */
-function suggest(
-  built: BuiltModel,
-  cases: readonly FaultCase[],
-  base: readonly string[],
-  positions: readonly number[],
-  before: number,
-  plannedKey: string,
-): FaultTable["suggestion"] {
-  const { model, good } = built;
-  const extras: { says: string; of: (variant: Variant) => string }[] = model.lines.map((line, i) => ({
-    says: `Measure the level of ${line.line} at the device pin at every position as well.`,
-    of: (variant) => positions.map((p) => stateAt(model, variant, p).levels[i]).join(" "),
-  }));
-  if (built.plug.length > 0) {
-    const loom = new Set(built.plug.map((p) => p.b));
-    extras.push({
-      says: "Start the machine once with the plug pulled as well.",
-      of: (variant) => {
-        const joins = variant.joins.filter(([, b]) => !loom.has(b) || !built.plug.some((p) => p.b === b));
-        return keyOf([observation(built, rawState(model, { ...variant, joins }, []), "plug pulled")]);
-      },
-    });
-  }
-  let best: FaultTable["suggestion"];
-  for (const extra of extras) {
-    const count = new Map<string, number>();
-    const goodKey = `${plannedKey}#${extra.of(good)}`;
-    cases.forEach((c, i) => {
-      const key = `${base[i]}#${extra.of(c.variant)}`;
-      if (key !== goodKey) count.set(key, (count.get(key) ?? 0) + 1);
-    });
-    if (count.size > (best?.distinct ?? before)) {
-      best = { says: extra.says, distinct: count.size, alone: [...count.values()].filter((n) => n === 1).length };
-    }
-  }
-  return best;
 }

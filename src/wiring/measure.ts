@@ -74,6 +74,8 @@ function offersFor(
     if (!offers.has(key) && shows.some((s) => s !== shows[0])) offers.set(key, { shows, says });
   };
   for (const position of positions) addContinuity(built, cases, position, pointName, add);
+  for (const position of positions) addBareSwitch(built, cases, position, add);
+  if (built.plug.length > 0) addPulled(built, cases, positions[0]!, pointName, add);
   addPullUps(built, cases, pointName, add);
   for (const node of new Set(cases.flatMap((c) => c.variant.strong.map((s) => s.node)))) {
     add(
@@ -102,6 +104,44 @@ function addPullUps(built: BuiltModel, cases: readonly FaultCase[], pointName: (
   }
 }
 
+/** The switch on its own: tells a contact that sticks from a bridge of solder. */
+function addBareSwitch(built: BuiltModel, cases: readonly FaultCase[], position: number, add: Add): void {
+  const made = cases.map((c) => new Set(c.variant.closed[position]!.map(([a, b]) => `${Math.min(a, b)} ${Math.max(a, b)}`)));
+  const terminals = [...built.terminal];
+  for (const pair of new Set(made.flatMap((m) => [...m]))) {
+    if (made.every((m) => m.has(pair))) continue;
+    const [x, y] = pair.split(" ").map((n) => terminals.find(([, node]) => node === Number(n))?.[0] ?? "");
+    add(
+      made.map((m) => (m.has(pair) ? "joined" : "open")),
+      () => `Power off, wires off the switch, at ${built.model.positions[position]}: measure from ${x} to ${y} of the bare switch.`,
+    );
+  }
+}
+
+/** Either side of the pulled plug: tells what is wrong in the machine from what is wrong at the switch. */
+function addPulled(
+  built: BuiltModel,
+  cases: readonly FaultCase[],
+  position: number,
+  pointName: (node: number) => string | undefined,
+  add: Add,
+): void {
+  const loose = new Set(built.plug.map((p) => p.b));
+  const fixed = new Set(built.plug.map((p) => p.a));
+  const groups = cases.map(({ variant }) => {
+    const joins = variant.joins.filter(([a, b]) => !(fixed.has(a) && loose.has(b)));
+    return solvedAt(built.model, { ...variant, joins }, position).group;
+  });
+  for (const side of [fixed, loose]) {
+    addPairs(
+      [...side],
+      groups,
+      add,
+      (a, b) => `Power off, plug pulled, switch at ${built.model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
+    );
+  }
+}
+
 function addContinuity(
   built: BuiltModel,
   cases: readonly FaultCase[],
@@ -112,6 +152,15 @@ function addContinuity(
   const { model } = built;
   const groups = cases.map((c) => solvedAt(model, c.variant, position).group);
   const points = model.nodes.flatMap((_, node) => (node !== supplyNode && pointName(node) !== undefined ? [node] : []));
+  addPairs(
+    points,
+    groups,
+    add,
+    (a, b) => `Power off, device and cards out, switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
+  );
+}
+
+function addPairs(points: readonly number[], groups: readonly Int16Array[], add: Add, says: (a: number, b: number) => string): void {
   points.forEach((a, i) => {
     for (let j = i + 1; j < points.length; j += 1) {
       const b = points[j]!;
@@ -119,7 +168,7 @@ function addContinuity(
       if (groups.every((g) => (g[a] === g[b]) === first)) continue;
       add(
         groups.map((g) => (g[a] === g[b] ? "joined" : "open")),
-        () => `Power off, device and cards out, switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
+        () => says(a, b),
       );
     }
   });

@@ -20,8 +20,9 @@ export function optimalityOf(candidate: Candidate, demands: Demands, found: Cand
     words.push(
       `Every assignment of nets to the terminals of ${contacts.part.name} was tried: none needs fewer poles, and none at that number fewer lines.`,
     );
-  const scope = someAtHand ? "switches and devices, those at hand first" : "switches and devices of the parts records";
-  words.push(`${found.looked} wirings over ${found.switches} switches and ${found.devices} devices were compared (${scope}).`);
+  const scope = someAtHand ? "those at hand first" : "of the parts records";
+  const many = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`;
+  words.push(`Compared: ${many(found.switches, "switch", "switches")}, ${many(found.devices, "device", "devices")} (${scope}).`);
   return {
     poles: contacts.poles,
     lines: contacts.lines,
@@ -48,7 +49,9 @@ function uniformWords(demands: Demands, ground: number, lines: number): string[]
   }
   if (lines > 0 && fewestLines(demands, ground, lines - 1) === undefined) {
     words.push(
-      `With ${ground} ground pole${ground === 1 ? "" : "s"}, ${lines - 1} line${lines === 2 ? "" : "s"} give at most ${codesWithin(lines - 1, ground)} bank${codesWithin(lines - 1, ground) === 1 ? "" : "s"} beside the open one; ${others} ${others === 1 ? "is" : "are"} needed.`,
+      lines === 1
+        ? `One line at least is needed to tell ${others + 1} versions apart.`
+        : `With ${ground} ground pole${ground === 1 ? "" : "s"}, ${lines - 1} line${lines === 2 ? " gives" : "s give"} at most ${codesWithin(lines - 1, ground)} bank${codesWithin(lines - 1, ground) === 1 ? "" : "s"} beside the open one; ${others} ${others === 1 ? "is" : "are"} needed.`,
     );
   }
   return words;
@@ -68,7 +71,7 @@ export function runnerUpOf(candidate: Candidate, ranked: readonly Candidate[]): 
   const words =
     save.length === 0 && cost.length === 0
       ? "does the same at the same price"
-      : [save.length > 0 ? `saves ${listText(save)}` : "saves nothing", ...(cost.length > 0 ? [`costs ${listText(cost)} more`] : [])].join(
+      : [save.length > 0 ? `saves ${listText(save)}` : "saves nothing", ...(cost.length > 0 ? [`costs ${listText(cost)}`] : [])].join(
           " and ",
         );
   return {

@@ -38,7 +38,8 @@ export function partsList({ catalogue, candidate, device, loom, sockets, atHand 
     entry.names.push(r.id);
     resistors.set(key, entry);
   }
-  for (const r of resistors.values()) add(r.part, `Resistor ${r.ohms} ohm`, r.names.length, `pull-ups ${r.names.join(", ")}`);
+  for (const r of resistors.values())
+    add(r.part, catalogue.parts.get(r.part ?? "")?.name ?? `Resistor ${r.ohms} ohm`, r.names.length, `pull-ups ${r.names.join(", ")}`);
   const board = loom.wires.filter((w) => w.run !== "cable").length;
   add(undefined, "Thin insulated wire", board, "pieces inside the machine and links at the switch");
   return lines;

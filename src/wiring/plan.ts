@@ -179,7 +179,15 @@ function finish(input: FinishInput): WiringPlan {
   };
 }
 
-const noTable: FaultTable = { groups: [], silent: [], faults: 0, alone: 0, distinct: 0, says: "The fault table was not asked for." };
+const noTable: FaultTable = {
+  groups: [],
+  silent: [],
+  faults: 0,
+  alone: 0,
+  apart: 0,
+  distinct: 0,
+  says: "The fault table was not asked for.",
+};
 
 /** Names of the points a meter can reach. */
 function namer(loom: Loom, built: BuiltModel): (node: number) => string | undefined {

@@ -122,7 +122,13 @@ it("one pole gives one image more than it has lines, and the runner-up trades a 
   const modes = [{ firmware: "R4" }, { firmware: "R5" }, { firmware: "R6" }, { firmware: "R7" }];
   const plan = planOf([rotary(1, 12), rotary(2, 6)], {}, modes, "m1");
   expect([plan.switch.part, plan.optimality.poles, plan.optimality.lines]).toEqual(["rotary-2x6", 1, 3]);
-  expect(plan.runnerUp).toMatchObject({ switchPart: "rotary-2x6", poles: 2, lines: 2, saves: ["1 bank line", "1 pin to work on"], costs: ["1 pole"] });
+  expect(plan.runnerUp).toMatchObject({
+    switchPart: "rotary-2x6",
+    poles: 2,
+    lines: 2,
+    saves: ["1 bank line", "1 pin to work on"],
+    costs: ["1 pole"],
+  });
 });
 
 it("a rotary with positions to spare is stopped at the last mode, and the position beyond is shown", () => {
