@@ -51,6 +51,7 @@ export function render({ view }: Shown<BuildPage>) {
         ) : (
           <p>One way of running, with every card on.</p>
         )}
+        {view.lineDrawing ? <Drawing figure={view.lineDrawing} /> : null}
       </Section>
       <Section id="machine" title="The machine, exactly">
         <dl class="facts">

@@ -1,6 +1,6 @@
 // A card: does it work in mine? Then what else to get, settings, what it takes, problems, who has it working.
 import type { CardPage } from "../src/site/index.js";
-import { Act, Answer, Claims, Conflicts, Facts, Links, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
+import { Act, Answer, Claims, Conflicts, Drawing, Facts, Links, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 import { Settings } from "./parts/Settings.js";
@@ -127,6 +127,7 @@ export function render({ view }: Shown<CardPage>) {
       ) : null}
       <Section id="tested" title="Who has tried it">
         {view.tested.length > 0 ? <Tested builds={view.tested} root={root} /> : <p>Nobody whose result is written down here.</p>}
+        {view.testsDrawing ? <Drawing figure={view.testsDrawing} /> : null}
       </Section>
       {view.revisions.length > 0 ? (
         <Section id="revisions" title="Its revisions">

@@ -18,6 +18,7 @@ import {
   unitsFor,
   weight,
   widthOf,
+  wrap,
 } from "./svg.js";
 import { verdictWord } from "./verdict-mark.js";
 
@@ -49,6 +50,26 @@ export function runsOf(verdicts: readonly Verdict[]): Run[] {
   return runs;
 }
 
+/** One bar, `middle` its middle line. */
+function look(verdict: Verdict, from: number, middle: number, wide: number, tall: number): Svg {
+  const top = middle - tall / 2;
+  switch (verdict) {
+    case "workable":
+      return rect(from, top, wide, tall, { fill: "currentColor", "fill-opacity": 0.55, class: "dw-works" });
+    case "conditional":
+      return join([
+        rect(from, top, wide, tall, { ...tone, class: "dw-if" }),
+        path(`M${from + 5} ${middle + 4.5}v-9l7 2.7l-7 2.7`, { fill: "currentColor" }),
+      ]);
+    case "unknown":
+      return rect(from, top, wide, tall, { "stroke-dasharray": dashes, class: "dw-unknown" });
+    case "ruled-out":
+      return line(from, middle, from + wide, middle, { "stroke-width": weight.thin, class: "dw-no" });
+    default:
+      return verdict satisfies never;
+  }
+}
+
 export function firmwareBars(bars: FirmwareBars, prefix: string, pixels = 640): string {
   const width = unitsFor(pixels);
   // On a narrow page the name stands above its bar, not beside it.
@@ -65,8 +86,8 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, pixels = 640): 
   const rule = (i: number) =>
     narrow
       ? join(bars.rows.map((_, k) => line(x(i), y(k) + 20, x(i), y(k) + row - 4, { "stroke-width": weight.thin, "stroke-opacity": 0.3 })))
-      : line(x(i), top, x(i), height - 8, { "stroke-width": weight.thin, "stroke-opacity": 0.3 });
-  const height = top + bars.rows.length * row + 8;
+      : line(x(i), top, x(i), bottom - 8, { "stroke-width": weight.thin, "stroke-opacity": 0.3 });
+  const bottom = top + bars.rows.length * row + 8;
 
   // Where even upright names would touch, only every second or third is written; the description names them all.
   const nth = Math.max(1, Math.ceil(13 / step));
@@ -81,26 +102,32 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, pixels = 640): 
     return upright ? group({ transform: `translate(${round(middle + 4)} ${round(top - 8)}) rotate(-90)` }, label) : label;
   });
 
-  const bar = (run: Run, i: number): Svg => {
-    const from = x(run.from) + 1;
-    const wide = (run.to - run.from + 1) * step - 2;
-    const middle = y(i) + row - 15;
-    switch (run.verdict) {
-      case "workable":
-        return rect(from, middle - 8, wide, 16, { fill: "currentColor", "fill-opacity": 0.55, class: "dw-works" });
-      case "conditional":
-        return join([
-          rect(from, middle - 8, wide, 16, { ...tone, class: "dw-if" }),
-          path(`M${from + 6} ${middle + 5}v-10l8 3l-8 3`, { fill: "currentColor" }),
-        ]);
-      case "unknown":
-        return rect(from, middle - 8, wide, 16, { "stroke-dasharray": dashes, class: "dw-unknown" });
-      case "ruled-out":
-        return line(from, middle, from + wide, middle, { "stroke-width": weight.thin, class: "dw-no" });
-      default:
-        return run.verdict satisfies never;
-    }
+  /** Beside the bar: in one line, or in two small ones. */
+  const name = (says: string, middle: number): Svg => {
+    if (widthOf(says) <= left - 14) return text(left - 10, middle + 4, says, { anchor: "end" });
+    const style = { small: true, anchor: "end" } as const;
+    const lines = wrap(says, left - 14, style);
+    const shown = lines.length <= 2 ? lines : [lines[0]!, shorten(lines.slice(1).join(" "), left - 14, style)];
+    return join(shown.map((l, k) => text(left - 10, middle + (shown.length === 1 ? 4 : k * 12 - 2), l, style)));
   };
+
+  const bar = (run: Run, i: number): Svg => look(run.verdict, x(run.from) + 1, y(i) + row - 15, (run.to - run.from + 1) * step - 2, 16);
+
+  // What the four kinds of bar mean, under them, in as many lines as it takes.
+  const kinds = ["workable", "conditional", "unknown", "ruled-out"] as const;
+  const legend: Svg[] = [];
+  let at = 4;
+  let legendY = bottom + 8;
+  for (const kind of kinds) {
+    const needs = 32 + widthOf(verdictWord[kind], { small: true });
+    if (at + needs > width) {
+      at = 4;
+      legendY += 18;
+    }
+    legend.push(look(kind, at, legendY, 26, 12), text(at + 32, legendY + 4, verdictWord[kind], { small: true }));
+    at += needs + 12;
+  }
+  const height = legendY + 14;
 
   const said = (r: FirmwareRow) =>
     runsOf(r.verdicts)
@@ -117,10 +144,9 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, pixels = 640): 
     ...bars.releases.map((_, i) => (i === 0 ? nothing : rule(i))),
     line(left, top - 2, width - 8, top - 2, { "stroke-width": weight.thin }),
     ...bars.rows.flatMap((r, i) => [
-      narrow
-        ? text(left, y(i) + 16, shorten(r.name, width - 8))
-        : text(left - 10, y(i) + row / 2 + 4, shorten(r.name, left - 14), { anchor: "end" }),
+      narrow ? text(left, y(i) + 16, shorten(r.name, width - 8)) : name(r.name, y(i) + row / 2),
       ...runsOf(r.verdicts).map((run) => bar(run, i)),
     ]),
+    ...legend,
   );
 }

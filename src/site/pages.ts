@@ -11,6 +11,7 @@ import { type CardPage, cardPage } from "./views/card.js";
 import { type Context, type LineOf, type PageHead, recordLink } from "./views/common.js";
 import { type ConflictPage, conflictPage } from "./views/conflict.js";
 import { type FirmwarePage, firmwarePage } from "./views/firmware.js";
+import { firmwareFigure } from "./views/line-figures.js";
 import {
   boardList,
   buildList,
@@ -92,6 +93,7 @@ export function pagesOf(given: Given): Pages {
     conflicts: [...catalogue.conflicts.values()].map((c) => conflictPage(ctx, c)),
     builds: [...catalogue.builds.values()].map((b) => ({
       ...buildPage(ctx, b),
+      lineDrawing: (b.modes ?? []).length > 1 ? firmwareFigure(ctx, cells, b) : undefined,
       sheet: sheets.find((s) => s.build?.href === pageOf("build", b.id))?.href,
     })),
     sheets,

@@ -55,6 +55,8 @@ export interface BuildPage extends PageHead {
   readonly notes?: string;
   readonly sources: readonly SourceView[];
   readonly planner?: string;
+  /** Each card over the releases, for a machine of several modes: why it has them. */
+  readonly lineDrawing?: Figure;
   /** Address of its build sheet, when it is a switched machine that can be wired. */
   readonly sheet?: string;
 }

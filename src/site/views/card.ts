@@ -3,6 +3,7 @@ import { rangeText } from "../../catalogue/index.js";
 import { bytes, type Card, sizeText } from "../../records/index.js";
 import type { Cells } from "../cells.js";
 import { plannerWith, slug } from "../links.js";
+import type { Figure } from "../marks.js";
 import { type ClaimLine, claimLines, claimText } from "./claims.js";
 import {
   amps,
@@ -21,6 +22,7 @@ import {
   value,
 } from "./common.js";
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
+import { testsFigure } from "./line-figures.js";
 import { boardSummaries, cardAnswer, sureOf } from "./summary.js";
 import { type TestedView, testedWhere } from "./tested.js";
 import { type CellView, whereView } from "./where.js";
@@ -76,6 +78,8 @@ export interface CardPage extends PageHead {
   readonly cooling?: string;
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
+  /** The same over the years. */
+  readonly testsDrawing?: Figure;
   readonly notes?: string;
   readonly sources: readonly SourceView[];
   readonly planner?: string;
@@ -246,6 +250,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
     cooling: card.cooling,
     conflicts: conflictsWhere(ctx, (c) => c.when.cards?.some((x) => x.card === card.id) ?? false),
     tested,
+    testsDrawing: testsFigure(tested, card.id),
     notes: card.notes,
     sources: sourcesView(card.sources),
     planner: plannerWith(`?card=${card.id}`),
