@@ -28,16 +28,37 @@ export function meetRevisions(a: readonly string[] | undefined, b: readonly stri
   return !a || !b || a.some((r) => b.includes(r));
 }
 
-export function meetMemory(a: MemoryWindow, b: MemoryWindow): boolean {
-  if (a.shareable && b.shareable) return false;
-  return a.base < b.base + bytes(b.size) && b.base < a.base + bytes(a.size);
+/** The addresses at which two memory windows meet; undefined when they do not, or when both are made to share. */
+export function memoryMeeting(a: MemoryWindow, b: MemoryWindow): { readonly from: number; readonly to: number } | undefined {
+  if (a.shareable && b.shareable) return undefined;
+  const from = Math.max(a.base, b.base);
+  const to = Math.min(a.base + bytes(a.size), b.base + bytes(b.size)) - 1;
+  return from <= to ? { from, to } : undefined;
 }
 
-/** Two port windows meet at an address both answer; a card that looks at few bits answers again at every alias. */
+export function meetMemory(a: MemoryWindow, b: MemoryWindow): boolean {
+  return memoryMeeting(a, b) !== undefined;
+}
+
+/**
+ * The ports at which two windows meet. A card that looks at d bits answers at every address equal to its own modulo 2^d, so
+ * two windows meet exactly when they meet modulo 2^min(d1, d2); `aliased` when it is only there.
+ */
+export function ioMeeting(
+  a: IoWindow,
+  b: IoWindow,
+  busBits: number,
+): { readonly from: number; readonly to: number; readonly aliased: boolean } | undefined {
+  const [from, to] = [Math.max(a.base, b.base), Math.min(a.base + a.size, b.base + b.size) - 1];
+  if (from <= to) return { from, to, aliased: false };
+  const turn = 2 ** Math.min(a.decoded_bits ?? busBits, b.decoded_bits ?? busBits, busBits);
+  // Seen in the bits both look at, each window is a run on a circle of 2^bits ports: b begins this far after a.
+  const after = (((b.base - a.base) % turn) + turn) % turn;
+  if (after >= a.size && turn - after >= b.size) return undefined;
+  const first = after < a.size ? b.base % turn : a.base % turn;
+  return { from: first, to: first, aliased: true };
+}
+
 export function meetIo(a: IoWindow, b: IoWindow, busBits: number): boolean {
-  const bits = Math.min(a.decoded_bits ?? busBits, b.decoded_bits ?? busBits, busBits);
-  const turn = 2 ** bits;
-  // Seen in the bits both look at, each window is a run on a circle of 2^bits ports.
-  const from = (((b.base - a.base) % turn) + turn) % turn;
-  return from < a.size || turn - from < b.size;
+  return ioMeeting(a, b, busBits) !== undefined;
 }

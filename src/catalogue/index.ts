@@ -1,7 +1,7 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
 export type { Loaded } from "../records/index.js";
 export * from "./catalogue.js";
-export { type ClaimSite, claimSites, fixedSites, meetIo, meetMemory, meetRevisions } from "./claims.js";
+export { type ClaimSite, claimSites, fixedSites, ioMeeting, meetIo, meetMemory, meetRevisions, memoryMeeting } from "./claims.js";
 export { findingOf } from "./exceptions.js";
 export { lineId } from "./lines.js";
 export { type Linked, type LinkOptions, link } from "./link.js";

@@ -1,5 +1,6 @@
 // Everything that takes ports, memory, interrupts or DMA: the cards under their settings, and the board itself.
 // One list, so that every clash is found by comparing two of its entries.
+import { lineId } from "../catalogue/index.js";
 import { type Bus, bytes, type Claims, hex } from "../records/index.js";
 import type { Literal } from "../solver/index.js";
 import type { Ref } from "./answer.js";
@@ -103,38 +104,10 @@ function ofRevisions(frame: Frame, card: number, revisions: readonly string[]): 
   return ofRevision(frame, card, (r) => revisions.includes(r));
 }
 
-/** The line's own name, whichever of its names was used; undefined when the bus has no such line. */
+/** The line itself, whichever of its names was used; undefined when the bus has no such line. */
 export function lineOf(bus: Bus, name: string): Bus["interrupts"][number] | undefined {
-  return bus.interrupts.find((l) => l.id === name || l.also?.includes(name));
-}
-
-/** Overlap of two memory windows, as text; undefined when there is none. */
-export function memoryOverlap(a: NonNullable<Claims["memory"]>[number], b: NonNullable<Claims["memory"]>[number]): string | undefined {
-  const from = Math.max(a.base, b.base);
-  const to = Math.min(a.base + bytes(a.size), b.base + bytes(b.size)) - 1;
-  return from <= to ? `${hex(from, 5)}–${hex(to, 5)}` : undefined;
-}
-
-/**
- * Overlap of two port windows, aliases counted: a card that decodes d bits answers at every address equal to its own
- * modulo 2^d, so two windows meet exactly when they meet modulo 2^min(d1, d2).
- */
-export function portOverlap(
-  a: NonNullable<Claims["io"]>[number],
-  b: NonNullable<Claims["io"]>[number],
-  busBits: number,
-): { readonly at: string; readonly aliased: boolean } | undefined {
-  const bits = Math.min(a.decoded_bits ?? busBits, b.decoded_bits ?? busBits);
-  const span = 2 ** bits;
-  const direct = Math.max(a.base, b.base) <= Math.min(a.base + a.size, b.base + b.size) - 1;
-  if (direct) return { at: ports(Math.max(a.base, b.base), Math.min(a.base + a.size, b.base + b.size) - 1), aliased: false };
-  for (let i = 0; i < Math.min(a.size, span); i++) {
-    const address = (a.base + i) % span;
-    const from = b.base % span;
-    const offset = (address - from + span) % span;
-    if (offset < b.size) return { at: ports(address, address), aliased: true };
-  }
-  return undefined;
+  const id = lineId(bus, name);
+  return bus.interrupts.find((l) => l.id === id);
 }
 
 export function ports(from: number, to: number): string {

@@ -9,11 +9,11 @@ import {
   type Card,
   type Firmware,
   type FirmwareVersion,
+  nearest,
   type Setting,
   type Slot,
   sizeText,
 } from "../records/index.js";
-import { closest } from "./closest.js";
 
 /** A card of the build: one copy, its name, and what of it the owner fixed. */
 export interface AskedCard {
@@ -79,7 +79,7 @@ export function ask(
   const faults: Fault[] = [];
   const miss = (pointer: string, what: string, word: string, among: Iterable<string>) => {
     const names = [...among];
-    const near = closest(word, names);
+    const near = nearest(word, names);
     const listed = names.length === 0 ? "There are none." : `There are: ${names.slice(0, 12).join(", ")}${names.length > 12 ? ", …" : ""}.`;
     faults.push({ pointer, says: `No ${what} is called "${word}".`, hint: near ? `Did you mean "${near}"?` : listed });
   };

@@ -1,5 +1,7 @@
 // Address windows: two things that answer at one address drive the bus against each other. Ports count with their aliases.
-import { memoryOverlap, portOverlap, type Taken, takings, together } from "../claims.js";
+import { ioMeeting, memoryMeeting } from "../../catalogue/index.js";
+import { hex } from "../../records/index.js";
+import { ports, type Taken, takings, together } from "../claims.js";
 import { type Draft, fact, never, type TradeRule } from "../draft.js";
 import type { Frame } from "../frame.js";
 
@@ -10,9 +12,9 @@ export const ioWindows: TradeRule = {
     pairs(frame, "io", (a, b) => {
       for (const x of a.claims.io ?? [])
         for (const y of b.claims.io ?? []) {
-          const met = portOverlap(x, y, frame.question.bus.io_address_bits);
+          const met = ioMeeting(x, y, frame.question.bus.io_address_bits);
           if (met)
-            return `both answer at port ${met.at}${met.aliased ? ", because one of them looks at too few address lines and answers again further up" : ""}`;
+            return `both answer at port ${ports(met.from, met.to)}${met.aliased ? ", because one of them looks at too few address lines and answers again further up" : ""}`;
         }
       return undefined;
     }),
@@ -25,8 +27,8 @@ export const memoryWindows: TradeRule = {
     pairs(frame, "memory", (a, b) => {
       for (const x of a.claims.memory ?? [])
         for (const y of b.claims.memory ?? []) {
-          const met = x.shareable && y.shareable ? undefined : memoryOverlap(x, y);
-          if (met) return `both answer at memory ${met}`;
+          const met = memoryMeeting(x, y);
+          if (met) return `both answer at memory ${hex(met.from, 5)}–${hex(met.to, 5)}`;
         }
       return undefined;
     }),
