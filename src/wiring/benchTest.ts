@@ -10,6 +10,8 @@ export interface BenchInput {
   readonly pinWork: readonly PinWork[];
   readonly cards: readonly string[];
   readonly device: string | undefined;
+  /** It has a window that light gets in at. */
+  readonly windowed: boolean;
   readonly stop: boolean;
   readonly supply_V: number;
 }
@@ -82,7 +84,17 @@ function continuity({ loom, contacts, switchPlan }: BenchInput): Draft[] {
 }
 
 function noCards({ contacts, supply_V, device }: BenchInput): Draft[] {
-  if (!device) return [];
+  if (!device) {
+    return [
+      {
+        stage: "no-cards",
+        power: "on",
+        does: "Without the switched cards, start at every position. Power off before each turn of the switch.",
+        expect: contacts.map((row) => ({ position: row.position, see: `${row.version} shown` })),
+        cautions: ["polarity-first", "tantalum", "x-capacitor", "power-off-to-switch"],
+      },
+    ];
+  }
   const levels = contacts.map((row) => ({
     position: row.position,
     see:
@@ -104,14 +116,14 @@ function noCards({ contacts, supply_V, device }: BenchInput): Draft[] {
   ];
 }
 
-function withDevice({ contacts, device, cards }: BenchInput): Draft[] {
+function withDevice({ contacts, device, cards, windowed }: BenchInput): Draft[] {
   if (!device) return [];
   return [
     off(
       "device",
-      `Fit ${device}, notch as marked, window covered.`,
+      `Fit ${device}, notch as marked${windowed ? ", window covered" : ""}.`,
       [{ see: "No pin bent; lifted pins touch nothing." }],
-      ["esd", "opaque-label", "vpp"],
+      ["esd", "vpp", ...(windowed ? ["opaque-label"] : [])],
     ),
     {
       stage: "device",

@@ -3,8 +3,9 @@ import type { BuiltModel } from "./buildModel.js";
 import type { Demands } from "./demands.js";
 import type { Candidate, LineUse } from "./design.js";
 import type { DeviceFit } from "./device.js";
-import { isLifted, type Loom } from "./loom.js";
+import type { Loom } from "./loom.js";
 import { machineState, rawState } from "./model.js";
+import { isLifted } from "./pullUps.js";
 import type { Sockets } from "./sockets.js";
 import type { BankLine, ContactRow, DevicePlan, PinWork, PlannedMode, SwitchPlan } from "./types.js";
 

@@ -2,12 +2,13 @@
 // pull-ups, and the wires. What the wires do is for the simulation.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Combination } from "../planning/index.js";
-import { type Cable, known, type Resistor } from "../records/index.js";
-import { type ConnectorPair, compare, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
+import { type Cable, known } from "../records/index.js";
+import { type ConnectorPair, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
 import type { TerminalUse } from "./contactPlan.js";
 import type { Demands } from "./demands.js";
-import type { Candidate, LineUse } from "./design.js";
-import { leakage_uA, ohmPerMetre, openVolts, pullUp_mA, rounded } from "./electrical.js";
+import type { Candidate } from "./design.js";
+import { ohmPerMetre, rounded } from "./electrical.js";
+import { isLifted, pullUpsOf } from "./pullUps.js";
 import type { Sockets } from "./sockets.js";
 import type { CablePlan, ConnectorPlan, End, Net, PullUp, WayOut, WiringOptions, WiringReason } from "./types.js";
 import { type BareWire, type NetPath, wiresOf } from "./wires.js";
@@ -21,6 +22,8 @@ export interface Loom {
   readonly cables: readonly CablePlan[];
   readonly pullUps: readonly PullUp[];
   readonly wires: readonly BareWire[];
+  /** Most current in a conductor of each lead net, in A. */
+  readonly leadAmps: ReadonlyMap<string, number | "unknown">;
   readonly notes: readonly string[];
 }
 
@@ -90,13 +93,14 @@ export function loomOf(input: LoomInput): LoomResult {
 
   // Leads that cards bring to the outside.
   const nets = paths.map((p) => p.net);
+  const leadAmps = new Map<string, number | "unknown">();
   for (const lead of leads) {
     const mine = roles.connector === "lead" ? options.switch?.connector : undefined;
     const found = pickConnector(catalogue, lead.conductors, {
       atHand,
       named: mine,
       panel: mine === undefined ? true : undefined,
-      amps: lead.amps,
+      amps: lead.amps === "unknown" ? 0 : lead.amps,
     });
     if (found.kind === "none") return refuse("connector-unfit", `${lead.card}, ${lead.name}: ${found.says}`, mine, found.instead);
     const theirs = roles.cable === "lead" ? options.switch?.cable : undefined;
@@ -110,6 +114,7 @@ export function loomOf(input: LoomInput): LoomResult {
       const signal = lead.signals[i] ?? `${i + 1}`;
       const net: Net = { id: `${lead.card}:${lead.name}:${i + 1}`, label: `${lead.card} ${signal}`, kind: "lead", card: lead.card };
       nets.push(net);
+      leadAmps.set(net.id, lead.amps);
       netOf.set(contacts[i]!, { net: net.id, label: net.label });
       wires.push(leadWire(net, lead, i, signal, id, contacts[i]!));
     }
@@ -120,7 +125,17 @@ export function loomOf(input: LoomInput): LoomResult {
   const numbered = wires.map((wire, i) => ({ ...wire, number: i + 1 }));
   return {
     kind: "loom",
-    loom: { nets, paths: carried, connectors, ...(pair ? { pair } : {}), cables, pullUps: pullUpsOf(input), wires: numbered, notes },
+    loom: {
+      nets,
+      paths: carried,
+      connectors,
+      ...(pair ? { pair } : {}),
+      cables,
+      pullUps: pullUpsOf(input),
+      wires: numbered,
+      leadAmps,
+      notes,
+    },
   };
 }
 
@@ -129,19 +144,18 @@ interface Lead {
   readonly name: string;
   readonly conductors: number;
   readonly signals: readonly string[];
-  readonly amps: number;
+  readonly amps: number | "unknown";
 }
 
 function leadsOf({ catalogue, combination }: LoomInput): Lead[] {
   return combination.cards.flatMap((placed) =>
     (catalogue.cards.get(placed.card)?.panel ?? []).map((panel): Lead => {
-      const amps = known(panel.current_A);
       return {
         card: placed.as,
         name: panel.name,
         conductors: panel.conductors,
         signals: panel.signals ?? [],
-        amps: amps === "unknown" ? 0 : amps,
+        amps: known(panel.current_A),
       };
     }),
   );
@@ -207,52 +221,6 @@ function groundEnd(fit: Candidate["fit"], sockets: Sockets | undefined, demands:
   const card = demands.cards.find((c) => c.kind === "ground" && c.groundPoint !== undefined);
   if (card?.kind === "ground" && card.groundPoint !== undefined) return { at: "card", card: card.card, point: card.groundPoint };
   return { at: "ground", says: "ground of the board" };
-}
-
-export function isLifted(carries: LineUse["fit"]["at"][number]["carries"]): boolean {
-  return carries !== "open" && carries !== "overhangs";
-}
-
-function pullUpsOf({ catalogue, candidate, sockets, options, supply_V }: LoomInput): PullUp[] {
-  const part = pickResistor(catalogue, new Set(options.atHand));
-  const ohms = part?.ohms ?? 10_000;
-  const pullUps: PullUp[] = [];
-  const add = (use: LineUse, socket: string) => {
-    const inputs = use.role === "switched" ? (sockets?.sockets.length ?? 1) : 1;
-    const volts = rounded(openVolts(supply_V, ohms, leakage_uA * inputs), 3);
-    const id = `R${pullUps.length + 1}`;
-    const current = rounded(pullUp_mA(supply_V, ohms), 3);
-    pullUps.push({
-      id,
-      net: use.fit.line,
-      label: use.fit.line,
-      ohms,
-      ...(part ? { part: part.id } : {}),
-      from: { at: "device", socket, pin: use.fit.pin, lifted: use.fit.at.some((a) => a.socket === socket && isLifted(a.carries)) },
-      to: { at: "supply", says: "+5 V of the socket" },
-      current_mA: use.role === "switched" ? current : 0,
-      openVolts: volts,
-      says:
-        `${id}, ${ohms} ohm, from ${socket} device pin ${use.fit.pin} (${use.fit.line}) to +5 V` +
-        (use.role === "switched"
-          ? `: ${current} mA while the contact is closed, ${volts} V while it is open.`
-          : ": holds it high for good."),
-    });
-  };
-  for (const use of candidate.lines) {
-    const [first] = use.fit.at;
-    if (use.role === "switched" && first) add(use, first.socket);
-    else if (use.tied) for (const at of use.fit.at) add(use, at.socket);
-  }
-  return pullUps;
-}
-
-/** The resistor nearest to 10 kohm among single ones, those at hand first. */
-function pickResistor(catalogue: Catalogue, atHand: ReadonlySet<string>): Resistor | undefined {
-  const rank = (r: Resistor) => [atHand.has(r.id) ? 0 : 1, Math.abs(Math.log(r.ohms / 10_000)), r.id] as const;
-  return [...catalogue.parts.values()]
-    .filter((p): p is Resistor => p.type === "resistor" && p.network === undefined && p.ohms >= 2_200 && p.ohms <= 47_000)
-    .sort((a, b) => compare(rank(a), rank(b)))[0];
 }
 
 function cablePlan(

@@ -3,9 +3,10 @@ import type { Catalogue } from "../catalogue/index.js";
 import type { Candidate } from "./design.js";
 import type { Loom } from "./loom.js";
 import type { Sockets } from "./sockets.js";
-import type { DevicePlan, PartLine } from "./types.js";
+import type { DevicePlan, PartLine, PinWork } from "./types.js";
 
 export interface PartsInput {
+  readonly pinWork: readonly PinWork[];
   readonly catalogue: Catalogue;
   readonly candidate: Candidate;
   readonly device?: DevicePlan;
@@ -14,7 +15,7 @@ export interface PartsInput {
   readonly atHand: ReadonlySet<string>;
 }
 
-export function partsList({ catalogue, candidate, device, loom, sockets, atHand }: PartsInput): PartLine[] {
+export function partsList({ pinWork, catalogue, candidate, device, loom, sockets, atHand }: PartsInput): PartLine[] {
   const lines: PartLine[] = [];
   const add = (part: string | undefined, name: string, count: number, use: string) => {
     if (count > 0)
@@ -40,6 +41,14 @@ export function partsList({ catalogue, candidate, device, loom, sockets, atHand 
   }
   for (const r of resistors.values())
     add(r.part, catalogue.parts.get(r.part ?? "")?.name ?? `Resistor ${r.ohms} ohm`, r.names.length, `pull-ups ${r.names.join(", ")}`);
+  // A device is bent once and never straight again: a socket between takes the lifted pins.
+  const lifting = new Set(pinWork.filter((w) => w.does !== "wire-in-place" && w.does !== "tie").map((w) => w.socket));
+  add(
+    undefined,
+    "Turned-pin socket or adapter that carries the lifted and overhanging pins",
+    lifting.size,
+    `between device and ${[...lifting].join(" and ")}`,
+  );
   const board = loom.wires.filter((w) => w.run !== "cable").length;
   add(undefined, "Thin insulated wire", board, "pieces inside the machine and links at the switch");
   return lines;

@@ -118,8 +118,8 @@ function finish(input: FinishInput): WiringPlan {
   const contacts = contactRows(built, candidate, demands);
   const switchPlan = switchPlanOf(candidate, loom, atHand);
   const pinWork = pinWorkOf(candidate, loom);
-  const wires = currents(candidate, demands, loom, contacts, options);
-  const electrical = electricalOf(catalogue, candidate, loom, wires, supply_V);
+  const wires = currents(demands, loom, contacts, options);
+  const electrical = electricalOf(candidate, loom, wires, supply_V);
   // The runner-up is looked for over all parts, also where the owner named some.
   const { device: namedDevice, switch: namedSwitch, ...others } = options.switch ?? {};
   const open = namedDevice || namedSwitch ? candidates(catalogue, sockets, demands, { ...options, switch: others }) : found;
@@ -132,6 +132,7 @@ function finish(input: FinishInput): WiringPlan {
     pinWork,
     cards: demands.cards.map((c) => c.card),
     device: device?.name,
+    windowed: candidate.fit?.device.technology === "uv-eprom",
     stop,
     supply_V,
   });
@@ -144,6 +145,7 @@ function finish(input: FinishInput): WiringPlan {
       : []),
     ...(part.lever ? [part.lever.trim()] : []),
     ...(device ? [partOfDevice(candidate, banks)] : []),
+    ...pulledNote(proof),
   ].filter((n) => n !== "");
   const cautionIds = new Set(bench.flatMap((s) => s.cautions));
   for (const id of ["solder", "power-off-to-switch", "polarity-first", "esd"]) cautionIds.add(id);
@@ -173,7 +175,7 @@ function finish(input: FinishInput): WiringPlan {
     benchTest: bench,
     faults: options.tables === false ? noTable : faultTable(built, singleFaults(faultInput), pointName),
     doubleFaults: options.tables === false ? noTable : faultTable(built, doubleSwaps(faultInput), pointName),
-    parts: partsList({ catalogue, candidate, device, loom, sockets, atHand }),
+    parts: partsList({ pinWork, catalogue, candidate, device, loom, sockets, atHand }),
     cautions: cautionsOf([...cautionIds]),
     notes,
   };
@@ -198,6 +200,13 @@ function namer(loom: Loom, built: BuiltModel): (node: number) => string | undefi
   }
   for (const r of loom.pullUps) names.set(endKey(r.from), endText(r.from));
   return (node) => names.get(built.model.nodes[node]!);
+}
+
+function pulledNote(proof: WiringPlan["proof"]): string[] {
+  const states = proof.cases.find((c) => c.kind === "pulled-plug")?.states ?? [];
+  return states.map(
+    (s) => `With the plug pulled: ${s.says}${s.mode === undefined ? ", which is none of the planned modes" : ` (mode ${s.mode})`}.`,
+  );
 }
 
 function partOfDevice(candidate: Candidate, banks: readonly Bank[]): string {

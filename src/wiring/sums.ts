@@ -1,5 +1,4 @@
 // Currents on every wire, and the checks of a plan: switch and connector ratings, levels of open and closed lines, drop in the cable.
-import type { Catalogue } from "../catalogue/index.js";
 import { known } from "../records/index.js";
 import type { Demands } from "./demands.js";
 import type { Candidate } from "./design.js";
@@ -13,6 +12,7 @@ type Amount = number | "unknown";
 function netCurrents(demands: Demands, loom: Loom, contacts: readonly ContactRow[]): Map<string, Amount> {
   const of = new Map<string, Amount>();
   for (const r of loom.pullUps) of.set(r.net, r.current_mA);
+  for (const [net, amps] of loom.leadAmps) of.set(net, amps === "unknown" ? amps : amps * 1000);
   for (const card of demands.cards) {
     const points = card.kind === "ground" ? [card.point] : card.kind === "pair" ? card.points : [card.common, card.on, card.off];
     for (const point of points) of.set(`${card.card}:${point}`, card.current_mA);
@@ -33,16 +33,9 @@ function netCurrents(demands: Demands, loom: Loom, contacts: readonly ContactRow
   return of;
 }
 
-export function currents(
-  candidate: Candidate,
-  demands: Demands,
-  loom: Loom,
-  contacts: readonly ContactRow[],
-  options: WiringOptions,
-): Wire[] {
+export function currents(demands: Demands, loom: Loom, contacts: readonly ContactRow[], options: WiringOptions): Wire[] {
   const of = netCurrents(demands, loom, contacts);
   const cable = loom.cables.find((c) => c.purpose === "switch");
-  void candidate;
   return loom.wires.map((wire): Wire => {
     const raw = of.get(wire.net) ?? "unknown";
     const current = raw === "unknown" ? raw : rounded(raw, 3);
@@ -53,7 +46,7 @@ export function currents(
   });
 }
 
-export function electricalOf(catalogue: Catalogue, candidate: Candidate, loom: Loom, wires: readonly Wire[], supply_V: number): Electrical {
+export function electricalOf(candidate: Candidate, loom: Loom, wires: readonly Wire[], supply_V: number): Electrical {
   const part = candidate.contacts.part;
   const switched = wires.filter((w) => loom.paths.some((p) => p.net.id === w.net));
   const most = switched.reduce<Amount>(
@@ -78,10 +71,8 @@ export function electricalOf(catalogue: Catalogue, candidate: Candidate, loom: L
   const j = loom.connectors.find((c) => c.purpose === "switch");
   if (j) rate(j.name, j.rating_A);
   for (const lead of loom.connectors.filter((c) => c.purpose === "lead")) {
-    const record = catalogue.parts.get(lead.part);
-    if (record?.type === "connector" && lead.rating_A === "unknown") {
-      checks.push({ what: lead.name, ok: "unknown", says: `The rating of ${lead.name} is unknown; read it off the part.` });
-    }
+    const amps = lead.contacts.flatMap((c) => (c.net === undefined ? [] : [loom.leadAmps.get(c.net) ?? "unknown"]))[0] ?? "unknown";
+    checks.push(leadCheck(`${lead.id}, ${lead.name}`, amps, lead.rating_A));
   }
   for (const r of loom.pullUps) {
     const fine = r.openVolts >= ttlHigh_V && r.openVolts >= cmosHigh * supply_V;
@@ -104,4 +95,12 @@ export function electricalOf(catalogue: Catalogue, candidate: Candidate, loom: L
   const ground = wires.find((w) => w.net === "GND")?.current_mA ?? 0;
   const says = loom.pullUps.map((r) => r.says);
   return { supply_V, pullUps_mA: rounded(lines, 3), ground_mA: ground, says, checks };
+}
+
+function leadCheck(what: string, amps: Amount, rating: Amount): Electrical["checks"][number] {
+  if (amps === "unknown")
+    return { what, ok: "unknown", says: `The current of the lead at ${what} is unknown; measure it before the plug is trusted.` };
+  if (rating === "unknown")
+    return { what, ok: "unknown", says: `The lead carries ${amps} A; the rating of ${what} is unknown, read it off the part.` };
+  return { what, ok: amps <= rating, says: `The lead carries at most ${amps} A in one conductor; ${what} takes ${rating} A.` };
 }

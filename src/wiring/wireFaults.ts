@@ -1,8 +1,9 @@
 // Faults of wires, plug, resistors and pins: open, grounded, bridged, mirrored, missing, not lifted.
 import { mirrorMap, neighbours } from "./connectors.js";
 import { type FaultCase, type FaultInput, switchWires } from "./faultCase.js";
-import { isLifted, switchConnector } from "./loom.js";
+import { switchConnector } from "./loom.js";
 import { groundNode, type Join } from "./netlist.js";
+import { isLifted } from "./pullUps.js";
 import type { Fault } from "./types.js";
 import { endKey } from "./wires.js";
 
