@@ -26,11 +26,15 @@ function Table({
       <table class={`list ${css ?? ""}`}>
         <thead>
           <tr>
-            {heads.map((h) => (
-              <th key={h} scope="col">
-                {h}
-              </th>
-            ))}
+            {heads.map((h) =>
+              h === "" ? (
+                <td key={h} />
+              ) : (
+                <th key={h} scope="col">
+                  {h}
+                </th>
+              ),
+            )}
           </tr>
         </thead>
         <tbody>
