@@ -126,8 +126,8 @@ export function render({ view }: Shown<CardPage>) {
         </Section>
       ) : null}
       <Section id="tested" title="Who has tried it">
-        {view.tested.length > 0 ? <Tested builds={view.tested} root={root} /> : <p>Nobody whose result is written down here.</p>}
         {view.testsDrawing ? <Drawing figure={view.testsDrawing} /> : null}
+        {view.tested.length > 0 ? <Tested builds={view.tested} root={root} /> : <p>Nobody whose result is written down here.</p>}
       </Section>
       {view.revisions.length > 0 ? (
         <Section id="revisions" title="Its revisions">

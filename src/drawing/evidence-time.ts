@@ -1,5 +1,5 @@
-// Tests over the years: one mark a tested build on a line of time, numbered, with the list below it.
-import { circle, drawing, join, line, path, type Svg, text, unitsFor, weight, wrap } from "./svg.js";
+// Tests over the years: one mark a tested build on a line of time. The list of them stands on the page; each mark carries its line as a title.
+import { circle, drawing, group, join, line, path, type Svg, text, unitsFor, weight, words } from "./svg.js";
 
 export interface EvidenceEvent {
   /** YYYY, YYYY-MM or YYYY-MM-DD. */
@@ -42,11 +42,11 @@ export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, p
       text(4, 18, "Nobody has tested it yet."),
     );
   const x = (date: string) => left + ((years(date) - from) / (to - from)) * (width - left - 24);
-  // Marks that would touch are set above one another, each with its number beside it.
+  // Marks that would touch are set above one another.
   const placed: { event: EvidenceEvent; x: number; level: number }[] = [];
   for (const event of sorted) {
     const at = x(event.date);
-    const taken = placed.filter((p) => p.event.outcome === event.outcome && Math.abs(p.x - at) < 26).map((p) => p.level);
+    const taken = placed.filter((p) => p.event.outcome === event.outcome && Math.abs(p.x - at) < 13).map((p) => p.level);
     let level = 0;
     while (taken.includes(level)) level++;
     placed.push({ event, x: at, level });
@@ -57,19 +57,13 @@ export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, p
   const base = new Map<string, number>();
   let y = 8;
   for (const outcome of used) {
-    y += levels(outcome) * 16 + 8;
+    y += levels(outcome) * 13 + 10;
     base.set(outcome, y - 10);
   }
   const axis = y + 4;
   const every = Math.ceil((to - from) / Math.floor((width - left - 24) / 44));
   const ticks = Array.from({ length: Math.floor((to - from) / every) + 1 }, (_, i) => from + i * every);
-  const labels = placed.map((p) => wrap(p.event.label, width - 142, { small: true }));
-  const listAt: number[] = [];
-  let height = axis + 42;
-  for (const l of labels) {
-    listAt.push(height);
-    height += l.length * 14 + 3;
-  }
+  const height = axis + 28;
   const says = sorted.map((e) => `${e.date}: ${e.label}, ${laneWord[e.outcome]}.`).join(" ");
 
   return drawing(
@@ -83,17 +77,9 @@ export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, p
         text(at, axis + 18, String(year), { mono: true, small: true, anchor: "middle" }),
       ]);
     }),
-    ...placed.map((p, i) => {
-      const at = base.get(p.event.outcome)! - p.level * 16;
-      return join([mark(p.event.outcome, p.x, at), text(p.x + 8, at + 4, String(i + 1), { mono: true, small: true })]);
+    ...placed.map((p) => {
+      const at = base.get(p.event.outcome)! - p.level * 13;
+      return group({}, words("title", `${p.event.date}: ${p.event.label}, ${laneWord[p.event.outcome]}`), mark(p.event.outcome, p.x, at));
     }),
-    ...placed.map((p, i) =>
-      join([
-        text(26, listAt[i]!, String(i + 1), { mono: true, small: true, anchor: "end" }),
-        text(36, listAt[i]!, p.event.date, { mono: true, small: true }),
-        mark(p.event.outcome, 124, listAt[i]! - 4),
-        ...labels[i]!.map((l, k) => text(138, listAt[i]! + k * 14, l, { small: true })),
-      ]),
-    ),
   );
 }
