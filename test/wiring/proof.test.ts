@@ -139,3 +139,34 @@ it("a rotary with positions to spare is stopped at the last mode, and the positi
   expect(plan.notes.some((n) => n.includes("stop ring"))).toBe(true);
   expect(plan.benchTest.some((s) => s.does.includes("Turn the knob"))).toBe(true);
 });
+
+describe("the order of the modes round the knob", () => {
+  const versions = ["R4", "R5", "R6"];
+  const cards = { a: pair(true), b: pair(true) };
+  const inOrder = (order: readonly (readonly [string, readonly string[]])[]) =>
+    planOf(
+      [rotary(4, 3)],
+      cards,
+      order.map(([firmware, on]) => ({ firmware, on })),
+      `m${order.findIndex(([, on]) => on.length === 0) + 1}`,
+    );
+  it("is named when another passes through fewer states nobody planned", () => {
+    // From "a alone" to "b alone" both may be off or both on for a moment; by way of "neither" only one card moves at a time.
+    const same = versions[0]!;
+    const plan = inOrder([
+      [same, ["a"]],
+      [same, ["b"]],
+      [same, []],
+    ]);
+    const transit = plan.proof.unsafe.find((u) => u.says.startsWith("Moving"))!;
+    expect(transit.cure).toContain("With the modes in the order m1, m3, m2 only 0 of 2 steps would do so, not 1.");
+  });
+  it("is left alone when it is the best", () => {
+    const plan = inOrder([
+      ["R4", ["a"]],
+      ["R4", []],
+      ["R4", ["b"]],
+    ]);
+    expect(plan.proof.unsafe.filter((u) => u.says.startsWith("Moving"))).toEqual([]);
+  });
+});
