@@ -1,9 +1,17 @@
 // Firmware versions in their declared order, and spans over that order.
 import { type Board, bytes, type Firmware, type FirmwareRange, type FirmwareVersion } from "../records/index.js";
 
+const places = new WeakMap<Firmware, ReadonlyMap<string, number>>();
+
 /** Place of a version in the declared order, or -1. */
 export function versionIndex(family: Firmware, version: string): number {
-  return family.versions.findIndex((v) => v.id === version);
+  let of = places.get(family);
+  if (!of) {
+    // Backwards, so that of two versions told under one name the first counts.
+    of = new Map(family.versions.map((v, at) => [v.id, at] as const).reverse());
+    places.set(family, of);
+  }
+  return of.get(version) ?? -1;
 }
 
 /** True when the version lies in the span. A span of another family holds no version of this one. */
@@ -39,15 +47,28 @@ export function runsOn(family: Firmware, version: FirmwareVersion, board: Board,
   return matches.some((m) => m.board === board.id && (!m.revisions || m.revisions.includes(revision)));
 }
 
+const features = new WeakMap<Firmware, ReadonlyMap<string, ReadonlySet<string>>>();
+const none: ReadonlySet<string> = new Set();
+
 /** Features a version has: all that it and its forerunners added, less what was removed. */
 export function featuresOf(family: Firmware, version: string): ReadonlySet<string> {
-  const features = new Set<string>();
-  for (const v of family.versions) {
-    for (const f of v.adds ?? []) features.add(f);
-    for (const f of v.removes ?? []) features.delete(f);
-    if (v.id === version) return features;
+  let of = features.get(family);
+  if (!of) {
+    of = featuresByVersion(family);
+    features.set(family, of);
   }
-  return new Set();
+  return of.get(version) ?? none;
+}
+
+/** Versions that bring and drop nothing share one set with the version before, so that a long line stays small. */
+function featuresByVersion(family: Firmware): ReadonlyMap<string, ReadonlySet<string>> {
+  const out = new Map<string, ReadonlySet<string>>();
+  let now = none;
+  for (const v of family.versions) {
+    if (v.adds || v.removes) now = new Set([...[...now, ...(v.adds ?? [])].filter((f) => !v.removes?.includes(f))]);
+    if (!out.has(v.id)) out.set(v.id, now);
+  }
+  return out;
 }
 
 /** Memory a version needs, in bytes; 0 when it asks for none. */

@@ -1,6 +1,6 @@
 // What the owner chose and could give up: cards wanted, modes wanted, and everything pinned. All else is fact.
 import { bytes, sizeText } from "../records/index.js";
-import type { Choice, Rule } from "../solver/index.js";
+import type { Choice, Literal, Rule } from "../solver/index.js";
 import type { OwnersChoice } from "./answer.js";
 import {
   cardIn,
@@ -22,14 +22,9 @@ type Told = Choice & { readonly told: OwnersChoice };
 export function ownersChoices(frame: Frame): Told[] {
   const { question } = frame;
   const out: Told[] = [];
-  const add = (
-    kind: OwnersChoice["kind"],
-    id: string,
-    says: string,
-    literal: { variable: number; values: readonly number[] } | undefined,
-  ) => {
+  const add = (kind: OwnersChoice["kind"], id: string, says: string, literal: Literal | undefined, unless?: Literal) => {
     if (!literal) return;
-    const rules: Rule[] = [{ kind: "unary", variable: literal.variable, values: literal.values }];
+    const rules: Rule[] = unless ? [{ kind: "clause", literals: [unless, literal] }] : [{ kind: "unary", ...literal }];
     out.push({ id, rules, told: { id, kind, says } });
   };
   const { build, board } = question;
@@ -64,6 +59,8 @@ export function ownersChoices(frame: Frame): Told[] {
   for (const { at, asked } of eachCard(frame)) {
     const { chosen, card, as } = asked;
     const out = frame.question.slots.length;
+    // A card that is left out takes its pins with it: giving up the card is then one thing, not several.
+    const gone: Literal = { variable: frame.cards[at]!.slot, values: [out] };
     add("card", `card:${as}`, card.name, cardIn(frame, at));
     if (chosen.slot !== undefined) {
       const pinned = inSlot(frame, at, (s) => s.id === chosen.slot);
@@ -75,9 +72,10 @@ export function ownersChoices(frame: Frame): Told[] {
         `card-revision:${as}`,
         `${card.name} of revision ${chosen.revision}`,
         ofRevision(frame, at, (r) => r === chosen.revision),
+        gone,
       );
     for (const [id, position] of Object.entries(chosen.settings ?? {}))
-      add("setting", `setting:${as}:${id}`, `${card.name} with ${id} at ${position}`, setTo(frame, at, id, [position]));
+      add("setting", `setting:${as}:${id}`, `${card.name} with ${id} at ${position}`, setTo(frame, at, id, [position]), gone);
   }
   return out;
 }

@@ -29,9 +29,10 @@ interface Proven {
   readonly fitted: readonly BuildCard[];
 }
 
-/** Modes of tested builds that worked on this board. */
+/** Modes of tested builds that worked on this board with any of these cards. */
 export function provenModes(question: Question): Proven[] {
-  return testedOn(question.catalogue, question.board.id).flatMap((build) => {
+  const cards = question.cards.map((c) => c.card.id);
+  return testedOn(question.catalogue, question.board.id, cards).flatMap((build) => {
     if (typeof build.revision !== "string") return [];
     if ((build.firmware ?? question.board.firmware[0]) !== question.family.id) return [];
     const modes = build.modes ?? [];

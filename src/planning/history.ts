@@ -6,7 +6,7 @@ import type { Question } from "./question.js";
 
 export function disproved(question: Question): Fact[] {
   const wanted = new Set(question.cards.map((c) => c.card.id));
-  return conflictsAmong(question.catalogue, [...wanted])
+  return conflictsAmong(question.catalogue, question.board.id, [...wanted])
     .filter((c) => c.status === "disproved")
     .filter((c) => !c.when.boards || c.when.boards.some((b) => b.board === question.board.id))
     .filter((c) => (c.when.cards ?? []).every((x) => wanted.has(x.card)) && (c.when.cards ?? []).length > 0)

@@ -26,6 +26,7 @@ export const conflicts: TradeRule = {
   drafts: (frame) =>
     conflictsAmong(
       frame.question.catalogue,
+      frame.question.board.id,
       frame.question.cards.map((c) => c.card.id),
     ).flatMap((c) => (c.status === "disproved" ? [] : conflictDrafts(frame, c))),
 };
