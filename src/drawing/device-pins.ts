@@ -4,6 +4,8 @@ import { drawing, join, line, nothing, path, rect, type Svg, shorten, text, tone
 
 export interface DevicePinsInput {
   readonly family: string;
+  /** Socket it stands in: IC7. */
+  readonly socket?: string;
   /** DIP32 */
   readonly package: string;
   readonly pins: readonly { readonly pin: number; readonly name: string }[];
@@ -68,12 +70,13 @@ export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640
   };
 
   const notch = `M${left + body / 2 - 9} ${top}a9 9 0 0 0 18 0`;
-  const says = `${device.family} in ${device.package}, seen from above, notch at the top. ${device.pins
+  const heading = `${device.family}${device.socket === undefined ? "" : ` in ${device.socket}`}, seen from above`;
+  const says = `${heading}; ${device.package}, notch at the top. ${device.pins
     .map((p) => `Pin ${p.pin} ${p.name}${noteOf(p.pin) === undefined ? "" : `, ${noteOf(p.pin)}`}.`)
     .join(" ")}`;
   return drawing(
     { prefix, title: `Pins of the ${device.family}`, says, width, height, class: "dw-pins" },
-    text(left + body / 2, 18, `${device.family}, seen from above`, { anchor: "middle" }),
+    text(left + body / 2, 18, heading, { anchor: "middle" }),
     rect(left, top, body, half * pitch + 8, tone),
     path(notch),
     ...device.pins.map(draw),

@@ -192,7 +192,9 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
       ...(board.years ? [{ name: "Made", value: value(board.years) }] : []),
       { name: "Bus clock", value: value(board.clock_MHz, "MHz") },
       ...(board.total_W === undefined ? [] : [{ name: "Supply in all", value: value(board.total_W, "W") }]),
-      ...(board.total_derate === undefined ? [] : [{ name: "Of it to plan with", value: value(`${Math.round(board.total_derate * 100)}\u202f%`) }]),
+      ...(board.total_derate === undefined
+        ? []
+        : [{ name: "Of it to plan with", value: value(`${Math.round(board.total_derate * 100)}\u202f%`) }]),
     ],
     revisions: board.revisions.map((r) => ({
       id: r.id,

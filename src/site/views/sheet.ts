@@ -109,6 +109,7 @@ function sheetView(catalogue: Context["catalogue"], build: Build, combination: C
                 devicePins(
                   {
                     family: part.family,
+                    socket,
                     package: part.package,
                     pins: part.pins,
                     lines: plan.lines,
