@@ -48,10 +48,16 @@ export function planWiring(catalogue: Catalogue, combination: Combination, optio
       reasons.push({ code: "simulation", says: `A wiring with ${candidate.contacts.part.name} was set aside: ${proof.says}`, refs: [] });
       continue;
     }
-    return {
-      kind: "wiring",
-      plan: finish({ ...start, catalogue, combination, options, candidate, loom: loomed.loom, banks, built, proof, supply_V }),
-    };
+    const contacts = contactRows(built, candidate, demands);
+    const wires = currents(demands, loomed.loom, contacts, options);
+    const electrical = electricalOf(candidate, loomed.loom, wires, supply_V);
+    const failed = electrical.checks.filter((c) => c.ok === false);
+    if (failed.length === 0) {
+      const made = { loom: loomed.loom, banks, built, proof, contacts, wires, electrical };
+      return { kind: "wiring", plan: finish({ ...start, ...made, catalogue, combination, options, candidate, supply_V }) };
+    }
+    reasons.push(...failed.map((c): WiringReason => ({ code: "rating", says: c.says, refs: [] })));
+    waysOut.push({ says: "Take parts of a higher rating, a shorter cable, or a thicker one." });
   }
   return refused(unique(reasons), unique(waysOut));
 }
@@ -106,20 +112,21 @@ interface FinishInput extends Omit<Ready, "kind"> {
   readonly banks: readonly Bank[];
   readonly built: BuiltModel;
   readonly proof: WiringPlan["proof"];
+  readonly contacts: WiringPlan["contacts"];
+  readonly wires: WiringPlan["wires"];
+  readonly electrical: WiringPlan["electrical"];
   readonly supply_V: number;
 }
 
 function finish(input: FinishInput): WiringPlan {
   const { catalogue, combination, options, demands, sockets, candidate, loom, banks, built, proof, found, supply_V } = input;
+  const { contacts, wires, electrical } = input;
   const atHand = new Set(options.atHand);
   const part = candidate.contacts.part;
   const stop = hasStop(part);
   const device = sockets && candidate.fit ? devicePlan(candidate.fit, sockets, atHand) : undefined;
-  const contacts = contactRows(built, candidate, demands);
   const switchPlan = switchPlanOf(candidate, loom, atHand);
   const pinWork = pinWorkOf(candidate, loom);
-  const wires = currents(demands, loom, contacts, options);
-  const electrical = electricalOf(candidate, loom, wires, supply_V);
   // The runner-up is looked for over all parts, also where the owner named some.
   const { device: namedDevice, switch: namedSwitch, ...others } = options.switch ?? {};
   const open = namedDevice || namedSwitch ? candidates(catalogue, sockets, demands, { ...options, switch: others }) : found;

@@ -71,6 +71,22 @@ describe("refused", () => {
     );
   });
 
+  it("a cable in which a line can no longer be pulled low", () => {
+    const strong = {
+      ...pair(true),
+      points: [
+        { id: "T1", role: "a" as const, current_mA: 140 },
+        { id: "T2", role: "b" as const },
+      ],
+    };
+    const input = { parts: [m27c010, m27c020, rotary(4, 3), resistor, cable(16)], cards: { tallow: strong, gannet: pair(false) } };
+    const { code, says, ways } = refusal(input, { length_m: 25 });
+    expect(code).toBe("rating");
+    expect(says).toContain("mV are lost in the cable");
+    expect(ways[0]!.says).toContain("shorter cable");
+    expect(planWiring(world({ versions, ...input }), combination(modes, ["tallow", "gannet"]), { length_m: 1 }).kind).toBe("wiring");
+  });
+
   it("an image of unknown size", () => expect(refusal({ versions: { ...versions, R5: "unknown" } }).code).toBe("image-unknown"));
   it("an image larger than the window", () => expect(refusal({ versions: { ...versions, R5: 0x20000 } }).code).toBe("image-too-large"));
   it("an image that does not fill the window evenly", () =>
