@@ -1,8 +1,9 @@
 // One cell of the matrix: one card on one board revision with one firmware version, all else open. The same planner answers it.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Build } from "../records/index.js";
-import type { Evidence, Verdict } from "./answer.js";
+import type { Answer, Evidence, Verdict } from "./answer.js";
 import { plan } from "./plan.js";
+import type { Misasked } from "./question.js";
 
 export interface CellQuestion {
   readonly board: string;
@@ -30,8 +31,13 @@ export function cellBuild(q: CellQuestion): Build {
   };
 }
 
+/** Everything there is to say about a cell. Matrix, card page and exports all ask here, so that they never disagree. */
+export function cellAnswer(catalogue: Catalogue, q: CellQuestion): Answer | Misasked {
+  return plan(catalogue, cellBuild(q), { brief: true, most: 6, narrow: true });
+}
+
 export function cell(catalogue: Catalogue, q: CellQuestion): Cell {
-  const answer = plan(catalogue, cellBuild(q), { brief: true, most: 1, narrow: true });
+  const answer = cellAnswer(catalogue, q);
   if (answer.kind === "misasked") return { ...q, verdict: "unknown", evidence: "inferred", says: answer.faults[0]!.says };
   return { ...q, verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", says: answer.says };
 }

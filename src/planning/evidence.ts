@@ -1,7 +1,7 @@
 // How sure a combination is: the weakest link of each card on this board and firmware, each pair running together, and
 // the whole. A tested build covers exactly what it had: board revision, firmware, cards, slots and settings of a mode that worked.
 import { inRange } from "../catalogue/index.js";
-import type { Build, BuildCard, Card, Source } from "../records/index.js";
+import { type Build, type BuildCard, bytes, type Card, type Source, sizeText } from "../records/index.js";
 import type { Combination, Evidence, EvidenceNote, ModePlan, PlacedCard, Ref } from "./answer.js";
 import { ref } from "./draft.js";
 import { testedOn } from "./lookup.js";
@@ -91,8 +91,10 @@ export function evidenceOf(
   return { grade: weakest(notes.map((n) => n.grade)), rests: sorted.map((s) => s.n) };
 }
 
+/** Boards whose records name no amounts have memory 0 here: then it says nothing. */
 function sameMemory(build: Build, machine: Machine): boolean {
-  return machine.memory === undefined || machine.memory === 0 || build.memory !== undefined;
+  if (machine.memory === undefined || machine.memory === 0) return true;
+  return build.memory !== undefined && bytes(build.memory) === machine.memory;
 }
 
 function nameOf(question: Question, placed: Placed): string {
@@ -168,10 +170,18 @@ export function nearMatches(
     const differs: string[] = [];
     if (p.build.revision !== machine.revision) differs.push(`tested with revision ${p.build.revision}, this is ${machine.revision}`);
     if (!machine.modes.some((m) => m.firmware === p.firmware)) differs.push(`tested with ${p.firmware}`);
+    if (!sameMemory(p.build, machine))
+      differs.push(`tested with ${p.build.memory === undefined ? "an unnamed amount" : sizeText(bytes(p.build.memory))} of memory`);
+    const left = [...p.fitted];
     for (const c of machine.cards) {
-      const t = p.fitted.find((x) => x.card === c.card);
+      // Of several copies the one that stands in this slot, else the next.
+      const t = left.find((x) => x.card === c.card && x.slot === c.slot) ?? left.find((x) => x.card === c.card);
+      if (t) left.splice(left.indexOf(t), 1);
       const name = nameOf(question, c);
+      const several = (question.catalogue.cards.get(c.card)?.revisions?.length ?? 1) > 1;
       if (!t) differs.push(`without ${name}`);
+      else if (several && t.revision !== c.revision)
+        differs.push(`${name} of ${t.revision ? `revision ${t.revision}` : "an unnamed revision"}`);
       else if (t.slot !== c.slot) differs.push(`${name} in ${t.slot ?? "an unnamed slot"}`);
       else if (!Object.entries(c.settings).every(([id, s]) => t.settings?.[id] === s)) differs.push(`${name} set otherwise`);
     }

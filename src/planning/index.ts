@@ -8,6 +8,7 @@ export { draftConflict } from "./conflict-draft.js";
 export * from "./edit.js";
 export { type Fitting, whatWouldFit } from "./fitting.js";
 export { matrix, type Region } from "./matrix.js";
+export { type OpenFact, openFacts } from "./open-facts.js";
 export { answer, type PlanOptions, plan } from "./plan.js";
 export { ask, type Fault, type Misasked, type Question, running, switchable } from "./question.js";
 export { tradeRules } from "./rules/index.js";

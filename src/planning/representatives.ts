@@ -1,12 +1,13 @@
 // Ranked representatives: groups of combinations that differ in more than slots, best first, from three sources:
 // the cheapest changes at each level of remaining effect, and what members had running (so that a proven way is never missed).
+import { bytes } from "../records/index.js";
 import { type Budget, cheapest, decide, type Problem, possible, type Rule, type Solution } from "../solver/index.js";
 import type { Combination } from "./answer.js";
 import { changeCost } from "./changes.js";
 import { combinationOf } from "./combination.js";
 import { applies, type Compiled, forbids, withRules } from "./compile.js";
 import { evidenceRank, provenModes } from "./evidence.js";
-import { eachCard, type Frame, inSlot, onRevisions, runsVersion, setTo } from "./frame.js";
+import { eachCard, type Frame, inSlot, onRevisions, runsVersion, setTo, withMemory } from "./frame.js";
 import { atMostLevel } from "./verdict.js";
 
 interface Candidate {
@@ -145,6 +146,10 @@ function provenPins(compiled: Compiled, proven: ReturnType<typeof provenModes>, 
     .slice(0, most);
   return scored.map(({ p }) => {
     const pins: Rule[] = [{ kind: "unary", ...onRevisions(frame, (r) => r === p.build.revision) }];
+    // What was tested with this much memory is proven with it; a machine whose memory is chosen keeps its own.
+    const { memory } = p.build;
+    if (memory !== undefined && question.build.memory === undefined && question.memories.includes(bytes(memory)))
+      pins.push({ kind: "unary", ...withMemory(frame, (m) => m === bytes(memory)) });
     if (question.modes.length === 1) pins.push({ kind: "unary", ...runsVersion(frame, 0, (v) => v === p.firmware) });
     for (const { at, asked } of eachCard(frame)) {
       const t = p.fitted.find((x) => x.card === asked.card.id);

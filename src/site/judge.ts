@@ -1,12 +1,10 @@
 // Asks planning about one card alone on one board revision under one firmware version, all else open.
 import type { Catalogue } from "../catalogue/index.js";
-import { type Answer, cellBuild, plan } from "../planning/index.js";
+import { type Answer, cellAnswer } from "../planning/index.js";
 import type { CellKey, Judge } from "./cells.js";
 
 export const judge: Judge = (catalogue: Catalogue, key: CellKey) => {
-  const build = cellBuild({ ...key, firmware: key.version });
-  // Brief: a page shows verdict, best combination and reasons; how many combinations there are is the planner's page.
-  const answer = plan(catalogue, build, { most: 6, brief: true, narrow: true });
+  const answer = cellAnswer(catalogue, { ...key, firmware: key.version });
   if (answer.kind === "misasked")
     return { verdict: "unknown", evidence: "inferred", answer: refused(answer.faults.map((f) => f.says).join(" ")) };
   return { verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", answer };
