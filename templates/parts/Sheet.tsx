@@ -113,8 +113,8 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
       ) : null}
       <Section id="parts" title="Parts">
         <Table
-          heads={["Have", "Number", "Part", "For", ""]}
-          rows={sheet.parts.map((p) => [box, p.count, p.name, p.use, p.atHand ? "at hand" : "to get"])}
+          heads={["Have", "Number", "Part", "For", "At hand"]}
+          rows={sheet.parts.map((p) => [box, p.count, p.name, p.use, p.atHand ? "yes" : "to get"])}
           css="ticks"
         />
       </Section>
