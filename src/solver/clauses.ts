@@ -1,6 +1,7 @@
 // Clauses: at least one literal holds. A literal is a variable and a bitset of values; it is open while the domain has one of them.
 // Each clause is watched through two open literals (Moskewicz and others, "Chaff", 2001): only when one of the two closes is the clause
 // looked at, and stepping back needs no repair. Nogoods learnt between restarts live here too.
+import type { Solution } from "./problem.js";
 import type { Store } from "./store.js";
 
 export interface Clause {
@@ -16,6 +17,8 @@ export class ClauseSet {
   failed: readonly number[] = [];
   readonly clauses: Clause[] = [];
   private readonly watching: Clause[][];
+  /** The clauses of each variable, gathered when first asked for; learnt ones follow from the rest and may be missing. */
+  private containing: Clause[][] | undefined;
 
   constructor(
     private readonly store: Store,
@@ -95,6 +98,27 @@ export class ClauseSet {
     }
     list.length = kept;
     return true;
+  }
+
+  /** Whether a complete assignment keeps the clauses one variable is in. */
+  accept(variable: number, solution: Solution): boolean {
+    this.containing ??= this.index();
+    for (const clause of this.containing[variable]!) {
+      if (clause.guard >= 0 && this.on[clause.guard] === 0) continue;
+      let holds = false;
+      for (let p = 0; p < clause.variables.length && !holds; p++) {
+        const value = solution[clause.variables[p]!]!;
+        holds = ((clause.masks[p]![value >>> 5]! >>> (value & 31)) & 1) === 1;
+      }
+      if (!holds) return false;
+    }
+    return true;
+  }
+
+  private index(): Clause[][] {
+    const index: Clause[][] = this.store.sizes.map(() => []);
+    for (const clause of this.clauses) for (const v of clause.variables) index[v]!.push(clause);
+    return index;
   }
 
   /** For the counting diagram: joins the variables of the open literals, unless some literal is sure to hold. */

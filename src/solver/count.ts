@@ -23,8 +23,8 @@ export function count(problem: Problem, options: CountOptions = {}, budget?: Bud
   const purse = new Purse(budget);
   const known = findOne(engine, purse);
   if (typeof known === "string") return { count: 0n, exact: known === "none" };
-  const tally = new Tally(engine, purse, known, options.project);
-  const total = tally.count();
+  const tally = new Tally(engine, options.project);
+  const total = tally.count(purse, known);
   return { count: total, exact: tally.exact };
 }
 

@@ -8,6 +8,7 @@ import { compile, type Guarded } from "./compile.js";
 import { PairTables } from "./pairs.js";
 import type { Problem, Solution } from "./problem.js";
 import type { Propagator } from "./propagator.js";
+import { Different } from "./rules/different.js";
 import { Store } from "./store.js";
 
 export class Engine {
@@ -118,6 +119,21 @@ export class Engine {
 
   refuse(variable: number, value: number): boolean {
     return this.store.remove(variable, value) ? this.propagate() : this.fail([]);
+  }
+
+  /** The variables that must differ from this one. */
+  rivals(variable: number): readonly number[] {
+    const lists = this.watchers[variable]!.map((p) => this.propagators[p]!).filter((rule) => rule instanceof Different);
+    return [...new Set(lists.flatMap((rule) => rule.variables))].filter((v) => v !== variable);
+  }
+
+  /** Whether a complete assignment keeps every rule on one variable (those of its domain aside). */
+  accepts(variable: number, solution: Solution): boolean {
+    if (!this.pairs.accept(variable, solution) || !this.clauses.accept(variable, solution)) return false;
+    return this.watchers[variable]!.every((p) => {
+      const guard = this.guards[p]!;
+      return (guard >= 0 && this.on[guard] === 0) || this.propagators[p]!.accepts(solution);
+    });
   }
 
   solution(): Solution {

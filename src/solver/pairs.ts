@@ -5,6 +5,7 @@
 // - the dirty variable still has more values than any neighbour's value forbids: nothing can have lost its support;
 // - it has fewer values than the neighbour: the neighbour keeps the union of what goes with them;
 // - otherwise each value of the neighbour looks for a support, in the word that had it last time first.
+import type { Solution } from "./problem.js";
 import { bitCount, type Store } from "./store.js";
 
 /** One direction of a table: from the variable that changed to the one to be revised. */
@@ -107,6 +108,17 @@ export class PairTables {
         this.failed = [variable, arc.to];
         return false;
       }
+    }
+    return true;
+  }
+
+  /** Whether the values of a complete assignment go with that of one variable. */
+  accept(variable: number, solution: Solution): boolean {
+    const value = solution[variable]!;
+    for (const arc of this.arcs[variable]!) {
+      if (arc.guard >= 0 && this.on[arc.guard] === 0) continue;
+      const other = solution[arc.to]!;
+      if (((arc.forward[value * this.store.length[arc.to]! + (other >>> 5)]! >>> (other & 31)) & 1) === 0) return false;
     }
     return true;
   }

@@ -1,5 +1,6 @@
 // A propagator: one rule made ready to remove values that no solution can take. (Rules on one pair of variables and clauses have stores of
 // their own, pairs.ts and clauses.ts; all others are propagators.)
+import type { Solution } from "./problem.js";
 import type { Store } from "./store.js";
 
 export interface Propagator {
@@ -9,6 +10,8 @@ export interface Propagator {
   readonly priority: 0 | 1;
   /** Removes values until it can remove no more by itself; false when the rule cannot hold. */
   propagate(store: Store): boolean;
+  /** Whether complete values keep the rule; true where other rules say the same. */
+  accepts(solution: Solution): boolean;
   /**
    * For the counting diagram: joins the variables not yet fixed that this rule still ties together; false when it ties none, because it
    * holds whatever they take (or because other rules say the same).

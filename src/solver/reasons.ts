@@ -1,7 +1,8 @@
 // Reasons and repairs over choices. A reason is a minimal set of choices that cannot stand together; a repair is a minimal set of choices
 // to give up so that the rest can stand. Each is a minimal hitting set of all the others.
 
-import { decide } from "./decide.js";
+import { decideIn } from "./decide.js";
+import { Engine } from "./engine.js";
 import type { Budget, Choice, Problem } from "./problem.js";
 import { Spent, Subsets } from "./subsets.js";
 import type { ChoiceSets } from "./tasks.js";
@@ -116,7 +117,7 @@ export function marco(subsets: Subsets, limit = Number.POSITIVE_INFINITY): Sets 
   const rules: Problem["rules"][number][] = [];
   try {
     for (;;) {
-      const seed = decide({ variables: all.map((g) => ({ name: `${g}`, size: 2 })), rules });
+      const seed = decideIn(new Engine({ variables: all.map((g) => ({ name: `${g}`, size: 2 })), rules }), subsets.purse);
       if (seed.kind === "none") return { reasons, repairs, complete: true };
       if (seed.kind === "stopped" || reasons.length >= limit) return { reasons, repairs, complete: false };
       // Value 0 means "in", so that the search, which tries small values first, starts from large subsets.

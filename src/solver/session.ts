@@ -1,10 +1,10 @@
 // A session: one problem, clicked through. Selections come and go in any order; possible values stay exact after each, and the
 // solutions once found are kept, so that most clicks cost a look through them.
-import { count as countOf } from "./count.js";
 import { Engine } from "./engine.js";
 import { possibleIn } from "./possible.js";
 import type { Budget, Problem, Solution } from "./problem.js";
-import { Purse } from "./search.js";
+import { findOne, Purse } from "./search.js";
+import { Tally } from "./tally.js";
 import type { Count, Possible } from "./tasks.js";
 
 export interface Session {
@@ -21,7 +21,18 @@ export function openSession(problem: Problem): Session {
   const alive = engine.wake();
   const selected = new Map<number, number>();
   const witnesses: Solution[] = [];
-  const nothing = (): Possible => ({ values: problem.variables.map(() => new Set<number>()), exact: true });
+  /** Made when first counted; what it looked up serves the counts after later clicks. */
+  let tally: Tally | undefined;
+
+  /** Runs a task with the selections taken, if they can all be taken. */
+  const within = <T>(task: () => T, otherwise: T): T => {
+    if (!alive) return otherwise;
+    const mark = engine.store.mark();
+    const stands = [...selected].every(([variable, value]) => engine.take(variable, value));
+    const result = stands ? task() : otherwise;
+    engine.store.undo(mark);
+    return result;
+  };
   return {
     select: (variable, value) => {
       selected.set(variable, value);
@@ -29,22 +40,22 @@ export function openSession(problem: Problem): Session {
     withdraw: (variable) => {
       selected.delete(variable);
     },
-    possible: (budget) => {
-      if (!alive) return nothing();
-      const mark = engine.store.mark();
-      const stands = [...selected].every(([variable, value]) => engine.take(variable, value));
-      const result = stands ? possibleIn(engine, witnesses, new Purse(budget)) : nothing();
-      engine.store.undo(mark);
-      return result;
-    },
+    possible: (budget) =>
+      within<Possible>(() => possibleIn(engine, witnesses, new Purse(budget)), {
+        values: problem.variables.map(() => new Set<number>()),
+        exact: true,
+      }),
     count: (budget) =>
-      countOf(
-        {
-          variables: problem.variables,
-          rules: [...problem.rules, ...[...selected].map(([variable, value]) => ({ kind: "unary" as const, variable, values: [value] }))],
+      within<Count>(
+        () => {
+          const purse = new Purse(budget);
+          const known = witnesses.find((w) => w.every((value, v) => engine.store.has(v, value))) ?? findOne(engine, purse);
+          if (typeof known === "string") return { count: 0n, exact: known === "none" };
+          tally ??= new Tally(engine);
+          const count = tally.count(purse, known);
+          return { count, exact: tally.exact };
         },
-        {},
-        budget,
+        { count: 0n, exact: true },
       ),
   };
 }

@@ -12,7 +12,7 @@ export class Spent extends Error {}
 export class Subsets {
   readonly count: number;
   private readonly engine: Engine;
-  private readonly purse: Purse;
+  readonly purse: Purse;
   private readonly kept: boolean[][] = [];
   private readonly groups: (readonly Rule[])[];
 
@@ -31,10 +31,16 @@ export class Subsets {
     return this.witness(groups) !== undefined;
   }
 
+  /** A subset refused at once costs a step too, or the budget would not end the enumeration. */
+  private spend(): void {
+    if (!this.purse.spend()) throw new Spent();
+  }
+
   /** The groups that some solution keeps which keeps at least these; undefined when there is none. */
   witness(groups: readonly number[]): readonly boolean[] | undefined {
     const known = this.kept.find((keeps) => groups.every((g) => keeps[g]));
     if (known) return known;
+    this.spend();
     this.engine.on.fill(0);
     for (const g of groups) this.engine.on[g] = 1;
     const decision = decideIn(this.engine, this.purse);

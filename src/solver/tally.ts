@@ -6,7 +6,7 @@ import type { Engine } from "./engine.js";
 import { Keys } from "./keys.js";
 import { type Part, Splitter } from "./parts.js";
 import type { Solution } from "./problem.js";
-import type { Purse } from "./search.js";
+import { Purse } from "./search.js";
 
 export class Tally {
   /** The count is exact; false: at least so many. */
@@ -16,16 +16,13 @@ export class Tally {
   private readonly splitter: Splitter;
   private readonly alike: Alike;
   private readonly wanted: Uint8Array | undefined;
+  private purse = new Purse();
+  private known: Solution = [];
   private readonly scratch: number[] = [];
 
-  /**
-   * For an engine already propagated, with one of its solutions. With `project` only these variables' values are told apart: a part
-   * without any of them counts once if it can be filled at all.
-   */
+  /** With `project` only these variables' values are told apart: a part without any of them counts once if it can be filled at all. */
   constructor(
     private readonly engine: Engine,
-    private readonly purse: Purse,
-    private readonly known: Solution,
     project?: readonly number[],
   ) {
     this.splitter = new Splitter(engine);
@@ -36,7 +33,11 @@ export class Tally {
     }
   }
 
-  count(): bigint {
+  /** The solutions of the engine as it stands (propagated), of which one is known. What is looked up stays good for later counts. */
+  count(purse: Purse, known: Solution): bigint {
+    this.exact = true;
+    this.purse = purse;
+    this.known = known;
     return this.rest(this.splitter.whole(), true);
   }
 

@@ -1,4 +1,5 @@
 // All different, the cheap half: a value taken by one variable goes from the others; values that may be shared stay. flow.ts does the rest.
+import type { Solution } from "../problem.js";
 import type { Propagator } from "../propagator.js";
 import { maskOf } from "../propagator.js";
 import type { Store } from "../store.js";
@@ -56,6 +57,16 @@ export class Different implements Propagator {
       }
     }
     return any;
+  }
+
+  accepts(solution: Solution): boolean {
+    const taken = new Set<number>();
+    for (const v of this.variables) {
+      const value = solution[v]!;
+      if (taken.has(value) && this.trait(v, value) === 0) return false;
+      taken.add(value);
+    }
+    return true;
   }
 
   trait(_: number, value: number): number {

@@ -46,6 +46,10 @@ export class Flow implements Propagator {
     return false;
   }
 
+  accepts(): boolean {
+    return true;
+  }
+
   trait(): number {
     return 0;
   }

@@ -1,6 +1,6 @@
 // A linear sum: the weights of the values taken add up to something between min and max. Bounds reasoning: a value goes when even the
 // best choice everywhere else cannot bring the sum back between the bounds.
-import type { Term } from "../problem.js";
+import type { Solution, Term } from "../problem.js";
 import type { Propagator } from "../propagator.js";
 import type { Store } from "../store.js";
 
@@ -58,6 +58,12 @@ export class Linear implements Propagator {
       else join(first, variable);
     }
     return first >= 0;
+  }
+
+  accepts(solution: Solution): boolean {
+    let sum = 0;
+    for (const { variable, weights } of this.terms) sum += weights[solution[variable]!]!;
+    return sum >= this.min && sum <= this.max;
   }
 
   trait(variable: number, value: number): number {

@@ -1,6 +1,7 @@
 // A table of three or more variables: together they take one of the listed rows. Compact-Table (Demeulenaere and others, "Compact-Table:
 // Efficiently Filtering Table Constraints with Reversible Sparse Bit-Sets", 2016): the rows still possible are a reversible bitset; each
 // value has the bitset of its rows, and stays while the two have a row in common.
+import type { Solution } from "../problem.js";
 import type { Propagator } from "../propagator.js";
 import { maskOf } from "../propagator.js";
 import { bitCount, type Store } from "../store.js";
@@ -77,6 +78,15 @@ export class Table implements Propagator {
     if (open.length < 2 || left === open.reduce((product, v) => product * store.size(v), 1)) return false;
     for (const v of open) join(open[0]!, v);
     return true;
+  }
+
+  accepts(solution: Solution): boolean {
+    for (let w = 0; w < this.width; w++) {
+      let rows = -1;
+      for (let i = 0; i < this.variables.length; i++) rows &= this.uses[i]![solution[this.variables[i]!]!]![w]!;
+      if (rows !== 0) return true;
+    }
+    return false;
   }
 
   trait(_: number, value: number): number {
