@@ -28,6 +28,16 @@ export function burns({ built, banks, candidate }: FaultInput): FaultCase[] {
         spoilt,
       ),
     );
+    if (repeats < 2) continue;
+    cases.push(
+      make(
+        `image-not-repeated:${label(v)}`,
+        "image-not-repeated",
+        `${label(v)} lies once in its bank and the rest is blank`,
+        `Burn ${label(v)} ${repeats} times over, by the recipe.`,
+        content.map((c) => (c === v ? nothingRuns : c)),
+      ),
+    );
   }
   cases.push(
     make(

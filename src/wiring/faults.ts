@@ -3,14 +3,14 @@ import { burns } from "./burnFaults.js";
 import type { FaultCase, FaultInput } from "./faultCase.js";
 import { throwSwaps, wireSwaps } from "./swapFaults.js";
 import { contactsStuck, knobs } from "./switchFaults.js";
-import { bridges, groundedNets, mirroredPlugs, openWires, pinsNotLifted, pullUpsMissing } from "./wireFaults.js";
+import { bridges, mirroredPlugs, openWires, pinsNotLifted, pullUpsMissing, touchingNets } from "./wireFaults.js";
 
 export function singleFaults(input: FaultInput): FaultCase[] {
   return [
     ...throwSwaps(input),
     ...wireSwaps(input),
     ...openWires(input),
-    ...groundedNets(input),
+    ...touchingNets(input),
     ...bridges(input),
     ...mirroredPlugs(input),
     ...pullUpsMissing(input),

@@ -2,7 +2,7 @@
 import { mirrorMap, neighbours } from "./connectors.js";
 import { type FaultCase, type FaultInput, switchWires } from "./faultCase.js";
 import { switchConnector } from "./loom.js";
-import { groundNode, type Join } from "./netlist.js";
+import { groundNode, type Join, supplyNode } from "./netlist.js";
 import { isLifted } from "./pullUps.js";
 import type { Fault } from "./types.js";
 import { endKey } from "./wires.js";
@@ -22,21 +22,23 @@ export function openWires(input: FaultInput): FaultCase[] {
   }));
 }
 
-export function groundedNets({ built, loom }: FaultInput): FaultCase[] {
+/** A bare place that touches ground, or +5 V. */
+export function touchingNets({ built, loom }: FaultInput): FaultCase[] {
   return loom.paths
     .filter((p) => p.net.kind !== "ground")
-    .map(({ net, machine }) => {
+    .flatMap(({ net, machine }) => {
       const node = built.model.nodes.indexOf(endKey(machine[0]!));
-      return {
+      const touch = (kind: "wire-to-ground" | "wire-to-supply", what: string, other: number): FaultCase => ({
         fault: {
-          id: `wire-to-ground:${net.id}`,
-          kind: "wire-to-ground" as const,
-          says: `${net.label} touches ground`,
-          fix: `Look along the wires of ${net.label} for a bare place against metal or a ground wire.`,
+          id: `${kind}:${net.id}`,
+          kind,
+          says: `${net.label} touches ${what}`,
+          fix: `Look along the wires of ${net.label} for a bare place against ${what}.`,
         },
-        variant: { ...built.good, joins: [...built.good.joins, [groundNode, node] as Join] },
+        variant: { ...built.good, joins: [...built.good.joins, [other, node] as Join] },
         burn: false,
-      };
+      });
+      return [touch("wire-to-ground", "ground", groundNode), touch("wire-to-supply", "+5 V", supplyNode)];
     });
 }
 

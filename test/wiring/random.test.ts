@@ -93,3 +93,14 @@ it(`${count} random machines simulate to what was planned, or brute force confir
   expect(seen.refused).toBeGreaterThan(count / 10);
   expect(seen.smallest).toBeGreaterThan(count / 20);
 });
+
+it("a complement-coded switch takes ground on one of its figures where that is the only way", () => {
+  // Found by brute force: no wiring with ground on the common gives these modes.
+  const m = machine(new Random(2594));
+  const wiring = planWiring(m.catalogue, m.combination, m.options);
+  if (wiring.kind !== "wiring") throw new Error(wiring.says);
+  checkPlan(m, wiring.plan);
+  const [section] = wiring.plan.switch.sections;
+  expect([section!.hub, section!.hubNet]).toEqual(["C", ""]);
+  expect(section!.throws.find((t) => t.net === "GND")?.terminal).toBe("2");
+});
