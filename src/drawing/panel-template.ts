@@ -5,7 +5,7 @@ import { type Cut, labelSize, type Panel } from "./panel.js";
 import { circle, el, join, line, nothing, rect, round, type Svg, words } from "./svg.js";
 
 const margin = 6;
-const rulerHeight = 22;
+const rulerHeight = 26;
 const stroke = 0.25;
 
 function mmText(x: number, y: number, says: string, anchor: "start" | "middle" | "end" = "middle", mono = false): Svg {
@@ -79,5 +79,6 @@ export function panelTemplate(panel: Extract<Panel, { kind: "panel" }>, prefix: 
     ruler(margin, margin + panel.height + 6, length),
     mmText(margin, margin + panel.height + 20, "Seen from the front. Print at 100 %, then", "start"),
     mmText(margin, margin + panel.height + 24, `check the ruler: its ${length} mm must be ${length} mm.`, "start"),
+    mmText(margin, margin + panel.height + 28, "Measure switch and connectors before drilling.", "start"),
   );
 }

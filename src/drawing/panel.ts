@@ -57,6 +57,8 @@ export type Panel =
   | { readonly kind: "refused"; readonly problems: readonly string[] };
 
 export const labelSize = 3;
+/** What A4 and Letter hold beside margins and the sheet's own border. */
+const mostWide = 170;
 /** Common practice for stepping of rotary switches with twelve places. */
 const usualStep = 30;
 
@@ -143,7 +145,7 @@ function webToEdge(c: Cut, width: number, height: number): number {
   return Math.min(c.x - hx, width - c.x - hx, c.y - hy, height - c.y - hy);
 }
 
-/** Items in a row from left to right, on one middle line. */
+/** Items in rows from left to right, each row on one middle line; a second row begins where a sheet of paper would end. */
 export function layOutPanel(items: readonly PanelItem[], options: PanelOptions = {}): Panel {
   const web = options.web_mm ?? 5;
   const problems: string[] = [];
@@ -154,21 +156,36 @@ export function layOutPanel(items: readonly PanelItem[], options: PanelOptions =
     if (item.hole.kind === "round" && item.hole.diameter <= 0) problems.push(`${item.name} (${item.id}) is not made for a panel.`);
   }
   if (problems.length > 0) return { kind: "refused", problems };
-  const reaches = items.map((item) => reachOf(item, options));
-  const up = Math.max(...reaches.map((r) => r.up));
-  const down = Math.max(...reaches.map((r) => r.down));
-  const height = Math.ceil(up + down + 2 * web);
-  const y = down + web;
-  let x = web;
+  const rows: { item: PanelItem; reach: ReturnType<typeof reachOf> }[][] = [[]];
+  let used = web;
+  for (const item of items) {
+    const reach = reachOf(item, options);
+    const needs = 2 * reach.x + web;
+    if (used + needs > mostWide && rows.at(-1)!.length > 0) {
+      rows.push([]);
+      used = web;
+    }
+    rows.at(-1)!.push({ item, reach });
+    used += needs;
+  }
   const cuts: Cut[] = [];
   const labels: PanelLabel[] = [];
-  for (const [i, item] of items.entries()) {
-    x += reaches[i]!.x;
-    cuts.push(...cutsOf(item, x, y));
-    labels.push(...labelsOf(item, x, y, options));
-    x += reaches[i]!.x + web;
+  let width = 0;
+  let bottom = web;
+  // The last row lies lowest: y grows upwards.
+  for (const row of [...rows].reverse()) {
+    const y = bottom + Math.max(...row.map(({ reach }) => reach.down));
+    let x = web;
+    for (const { item, reach } of row) {
+      x += reach.x;
+      cuts.push(...cutsOf(item, x, y));
+      labels.push(...labelsOf(item, x, y, options));
+      x += reach.x + web;
+    }
+    width = Math.max(width, Math.ceil(x));
+    bottom = y + Math.max(...row.map(({ reach }) => reach.up)) + web;
   }
-  const width = Math.ceil(x);
+  const height = Math.ceil(bottom);
   const webs = cuts.flatMap((a, i) => [
     webToEdge(a, width, height),
     ...cuts

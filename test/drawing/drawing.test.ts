@@ -222,6 +222,14 @@ describe("the panel", () => {
     );
   });
 
+  it("begins a second row where a sheet of paper would end", () => {
+    const laid = layOutPanel(Array.from({ length: 9 }, (_, i) => round(`SW${i}`, 20)));
+    if (laid.kind !== "panel") throw new Error("refused");
+    expect(laid.width).toBeLessThanOrEqual(170);
+    expect(new Set(laid.cuts.map((c) => c.y)).size).toBe(2);
+    expect(laid.cuts.every((c) => c.x > 0 && c.x < laid.width && c.y > 0 && c.y < laid.height)).toBe(true);
+  });
+
   it("measures metal between two holes as a ruler would", () => {
     const c = (x: number, y: number, diameter: number): Cut => ({ kind: "circle", x, y, diameter, item: "a" });
     const r = (x: number, y: number, width: number, height: number): Cut => ({ kind: "rect", x, y, width, height, item: "b" });
