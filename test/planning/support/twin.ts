@@ -1,4 +1,5 @@
 // The brute-force twin of the planner: fills the holes of a build in every way there is and judges each machine with the checker.
+import type { Combination } from "../../../src/planning/index.js";
 import type { Build } from "../../../src/records/index.js";
 import { type Judgement, judge, type Machine, type World } from "./checker.js";
 
@@ -73,12 +74,47 @@ function valuesOf(world: World, build: Build, m: Machine): string[] {
     `revision=${m.revision}`,
     `memory=${m.memory}`,
     ...m.firmware.map((f, i) => `firmware:${(build.modes ?? [{ id: "always" }])[i]!.id}=${f}`),
-    ...m.cards.flatMap((c, i) => [
-      `slot:${build.cards[i]!.card}=${world.board.slots[c.slot]!.id}`,
-      `card-revision:${build.cards[i]!.card}=${c.revision}`,
-      ...Object.entries(c.settings).map(([s, p]) => `setting:${build.cards[i]!.card}:${s}=${p}`),
-    ]),
+    ...m.cards.flatMap((c, i) => {
+      const as = build.cards[i]!.as ?? build.cards[i]!.card;
+      return [
+        `slot:${as}=${world.board.slots[c.slot]!.id}`,
+        `card-revision:${as}=${c.revision}`,
+        ...Object.entries(c.settings).map(([s, p]) => `setting:${as}:${s}=${p}`),
+      ];
+    }),
   ];
+}
+
+/** A combination the planner offers, as the checker takes it. */
+export function machineOf(world: World, build: Build, c: Combination): Machine {
+  return {
+    revision: c.revision,
+    memory: c.memory ?? 0,
+    firmware: c.modes.map((m) => m.firmware),
+    cards: build.cards.map((b) => {
+      const p = c.cards.find((x) => x.as === (b.as ?? b.card))!;
+      return { slot: world.board.slots.findIndex((s) => s.id === p.slot), revision: p.revision, settings: p.settings };
+    }),
+  };
+}
+
+/** The build with every hole filled as in the machine. */
+export function pinnedTo(world: World, build: Build, m: Machine): Build {
+  return {
+    ...build,
+    revision: m.revision,
+    ...(m.memory > 0 ? { memory: m.memory } : {}),
+    modes: (build.modes ?? [{ id: "always" }]).map((mode, i) => ({ ...mode, firmware: m.firmware[i]! })),
+    cards: build.cards.map((c, i) => {
+      const { slot, revision, settings } = m.cards[i]!;
+      return { ...c, slot: world.board.slots[slot]!.id, ...(revision ? { revision } : {}), settings };
+    }),
+  };
+}
+
+export function verdictFor(j: Judgement): Verdicts["verdict"] {
+  if (j.bad.length > 0) return "ruled-out";
+  return j.open.length > 0 ? "unknown" : j.level >= 2 ? "conditional" : "workable";
 }
 
 function product<T>(lists: readonly (readonly T[])[]): T[][] {

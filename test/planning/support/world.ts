@@ -12,10 +12,12 @@ export interface Setup {
   readonly build: Build;
 }
 
-export function randomSetup(seed: number): Setup {
+/** Small worlds can be judged machine by machine; large ones only by samples. */
+export function randomSetup(seed: number, size: "small" | "large" = "small"): Setup {
   const r = new Random(seed);
+  const large = size === "large";
   // How much of what can stand in the way does: most worlds are easy, so that what works is judged as often as what does not.
-  const tight = r.pick([0.15, 0.3, 0.5, 1]);
+  const tight = r.pick(large ? [0.05, 0.1, 0.2] : [0.15, 0.3, 0.5, 1]);
   const chance = (p: number) => r.next() < p;
   const maybe = <T>(p: number, make: () => T): T | undefined => (chance(p * tight) ? make() : undefined);
   const unknownOr = <T>(p: number, v: T): T | "unknown" => (chance(p * tight) ? "unknown" : v);
@@ -48,7 +50,7 @@ export function randomSetup(seed: number): Setup {
   });
   const revisions = r.pick([["A"], ["A", "B"]]);
   const someRevisions = (p: number) => maybe(revisions.length > 1 ? p : 0, () => [r.pick(revisions)]);
-  const slotCount = tight < 0.5 ? r.int(3, 4) : r.int(2, 3);
+  const slotCount = large ? r.int(6, 9) : tight < 0.5 ? r.int(3, 4) : r.int(2, 3);
   const slots = Array.from({ length: slotCount }, (_, i) => ({
     id: `S${i + 1}`,
     edge: r.pick(["short", "long", "long", "long"]),
@@ -123,7 +125,7 @@ export function randomSetup(seed: number): Setup {
       ]),
     });
 
-  const cardCount = r.int(1, 3);
+  const cardCount = large ? r.int(3, 5) : r.int(1, 3);
   const cards: Card[] = Array.from({ length: cardCount }, (_, i) => randomCard(i));
   function randomCard(i: number): Card {
     const claim = () =>
@@ -212,7 +214,7 @@ export function randomSetup(seed: number): Setup {
         boards: maybe(0.2, () => [{ board: "board", revisions: chance(0.6) ? [r.pick(revisions)] : undefined }]),
         firmware: maybe(0.4, () => [span()]),
         cards: r
-          .shuffle(cards)
+          .shuffle(chance(0.15) ? [...cards, ...cards] : cards)
           .slice(0, r.int(0, 2))
           .map((c) => ({
             card: c.id,
@@ -236,26 +238,30 @@ export function randomSetup(seed: number): Setup {
     }),
   ).map((k) => (k.when.cards && k.when.cards.length === 0 ? { ...k, when: { ...k.when, cards: undefined } } : k)) as Conflict[];
 
+  // Some machines have a card twice.
+  const again = large ? r.int(0, 2) : cardCount < 3 && chance(0.2) ? 1 : 0;
+  const copies = [...cards, ...Array.from({ length: again }, () => r.pick(cards))];
   const build: Build = clean({
     id: "build",
     name: "Build",
     board: "board",
     revision: maybe(0.2, () => r.pick(revisions)),
     memory: maybe(memories ? 0.2 : 0, () => r.pick(memories!)),
-    cards: cards.map((c) => ({
+    cards: copies.map((c, i) => ({
       card: c.id,
+      as: i < cards.length ? undefined : `${c.id}-again-${i}`,
       slot: maybe(0.1, () => r.pick(slots).id),
       revision: c.revisions && chance(0.15) ? r.pick(["1", "2"]) : undefined,
       settings: c.settings && chance(0.15) ? { J1: r.pick(["p0", "p1"]) } : undefined,
     })),
     modes: chance(0.5)
       ? undefined
-      : Array.from({ length: r.int(1, 2) }, (_, m) => ({
+      : Array.from({ length: large ? r.int(1, 3) : r.pick([1, 1, 2, 2, 2, 3]) }, (_, m) => ({
           id: `m${m}`,
           firmware: maybe(0.3, () => r.pick(versionIds)),
           cards: maybe(0.7, () =>
             r.some(
-              cards.map((c) => c.id),
+              copies.map((c, i) => (i < cards.length ? c.id : `${c.id}-again-${i}`)),
               0.6,
             ),
           ),
