@@ -1,7 +1,7 @@
 // The address map: one address space from low to high, each window in a lane of its own, the free runs between them.
 // Heights follow the size only roughly: a 4-port window must stay readable beside a megabyte of memory.
 import { address, sizeOf } from "./numbers.js";
-import { dashes, drawing, join, line, nothing, rect, type Svg, shorten, text, tone, unitsFor, weight, wrap } from "./svg.js";
+import { dashes, drawing, join, line, nothing, rect, type Svg, text, tone, unitsFor, weight, wrap } from "./svg.js";
 
 export interface MapWindow {
   readonly base: number;
@@ -86,7 +86,7 @@ function nameOf(w: MapWindow): string {
 
 /** The lines of a window's label; beside a neighbour the size goes into it. */
 function label(w: MapWindow, alone: boolean, wide: number): string[] {
-  return wrap(alone ? nameOf(w) : `${nameOf(w)}, ${sizeOf(w.size)}`, wide).map((l) => shorten(l, wide));
+  return wrap(alone ? nameOf(w) : `${nameOf(w)}, ${sizeOf(w.size)}`, wide);
 }
 
 export function addressMap(map: AddressMap, prefix: string, pixels = 640): string {

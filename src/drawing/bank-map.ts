@@ -29,7 +29,8 @@ export function bankMap(plan: BankMapInput, prefix: string, pixels = 640): strin
   const positionsOf = (bank: Bank) =>
     plan.modes
       .filter((m) => bank.modes.includes(m.id))
-      .map((m) => `${m.name}${m.positions.length === 0 ? "" : ` (pos ${m.positions.join(", ")})`}`)
+      // The position first: on a narrow page the end of the name may be cut.
+      .map((m) => `${m.positions.length === 0 ? "" : `pos ${m.positions.join(", ")}: `}${m.name}`)
       .join("; ");
   const uses = (bank: Bank) => positionsOf(bank) || (bank.use === "safe" ? "safe filling" : "");
 

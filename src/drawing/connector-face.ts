@@ -1,7 +1,7 @@
 // One face of a connector as the eye sees it, every contact numbered, and the list of what each carries.
 // Which way round a face is seen was settled before; the drawing only says which face it is.
 import type { ConnectorPlan, Face } from "../wiring/index.js";
-import { circle, drawing, join, path, rect, type Svg, shorten, text, tone, unitsFor, weight, widthOf, wrap } from "./svg.js";
+import { circle, drawing, join, path, rect, type Svg, text, tone, unitsFor, weight, widthOf, wrap } from "./svg.js";
 
 const pixelsPerMm = 8;
 const faceWidth = 300;
@@ -51,13 +51,24 @@ export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "ke
   const ordered = [...face.contacts].sort((a, b) => a.contact.localeCompare(b.contact, "en", { numeric: true }));
   const used = ordered.filter((c) => c.net !== undefined || c.label !== undefined);
   const spare = ordered.filter((c) => !used.includes(c)).map((c) => c.contact);
-  const spareLines = spare.length === 0 ? [] : wrap(`not used: ${spare.join(", ")}`, 170, { small: true });
-  // On a narrow page the list stands under the face.
-  const narrow = fieldWidth + 210 > within;
+  // A label cut short could name the wrong point: the list is as wide as it needs, else in more lines.
+  const style = { small: true } as const;
+  const widest = Math.max(150, ...used.map((c) => widthOf(c.label ?? "", style)));
+  // On a narrow page it stands under the face.
+  const narrow = fieldWidth + 20 + 30 + widest > within;
   const listX = narrow ? 4 : fieldWidth + 20;
   const listTop = narrow ? head + tall + 26 : head + 16;
-  const width = Math.max(fieldWidth, listX + 190, ...titles.map((t) => widthOf(t, { bold: true }) + 8));
-  const height = Math.max(head + tall + 12, listTop + (used.length + spareLines.length) * 16);
+  const room = Math.min(widest, within - listX - 34);
+  const entries = used.map((c) => ({ contact: c.contact, lines: wrap(c.label ?? "", room, style) }));
+  const lineOf: number[] = [];
+  let next = 0;
+  for (const e of entries) {
+    lineOf.push(next);
+    next += e.lines.length;
+  }
+  const spareLines = spare.length === 0 ? [] : wrap(`not used: ${spare.join(", ")}`, room + 20, style);
+  const width = Math.max(fieldWidth, listX + 34 + room, ...titles.map((t) => widthOf(t, { bold: true }) + 8));
+  const height = Math.max(head + tall + 12, listTop + (next + spareLines.length) * 16);
 
   const contacts = face.contacts.map((c) =>
     join([
@@ -69,13 +80,13 @@ export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "ke
       text(x(c.x_mm), y(c.y_mm) + 4, c.contact, { mono: true, small: true, anchor: "middle" }),
     ]),
   );
-  const list = used.map((c, i) =>
+  const list = entries.map((e, i) =>
     join([
-      text(listX + 20, listTop + i * 16, c.contact, { mono: true, small: true, anchor: "end" }),
-      text(listX + 30, listTop + i * 16, shorten(c.label ?? "", 160, { small: true }), { small: true }),
+      text(listX + 20, listTop + lineOf[i]! * 16, e.contact, { mono: true, small: true, anchor: "end" }),
+      ...e.lines.map((l, k) => text(listX + 30, listTop + (lineOf[i]! + k) * 16, l, style)),
     ]),
   );
-  const rest = spareLines.map((l, i) => text(listX + 8, listTop + (used.length + i) * 16, l, { small: true, class: "dw-quiet" }));
+  const rest = spareLines.map((l, i) => text(listX + 8, listTop + (next + i) * 16, l, { small: true, class: "dw-quiet" }));
   const says =
     `${seen}. ${ordered.map((c) => `Contact ${c.contact}: ${c.label ?? "not used"}.`).join(" ")} ${connector.key ?? ""}`.trimEnd();
   return drawing(

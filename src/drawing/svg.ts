@@ -103,16 +103,39 @@ export function shorten(says: string, width: number, style: TextStyle = {}): str
   return `${cut.join("").trimEnd()}…`;
 }
 
-/** The text broken at plain spaces into lines that fit; a thin space holds number and unit together. */
+/** A word too long for a line, broken after its hyphens, and where that is not enough between any two letters. */
+function pieces(word: string, width: number, style: TextStyle): string[] {
+  if (widthOf(word, style) <= width) return [word];
+  const parts: string[] = [];
+  for (const part of word.split(/(?<=-)/)) {
+    const last = parts.at(-1);
+    if (last !== undefined && widthOf(last + part, style) <= width) parts[parts.length - 1] = last + part;
+    else parts.push(part);
+  }
+  return parts.flatMap((part) => {
+    const cut: string[] = [""];
+    for (const c of part) {
+      if (cut.at(-1) !== "" && widthOf(cut.at(-1) + c, style) > width) cut.push("");
+      cut[cut.length - 1] += c;
+    }
+    return cut;
+  });
+}
+
+/** The text broken at plain spaces into lines that fit; a thin space holds number and unit together. Nothing is lost. */
 export function wrap(says: string, width: number, style: TextStyle = {}): string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of says.split(/[ \n]+/)) {
     const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && widthOf(longer, style) > width) {
-      lines.push(line);
-      line = word;
-    } else line = longer;
+    if (widthOf(longer, style) <= width) {
+      line = longer;
+      continue;
+    }
+    if (line !== "") lines.push(line);
+    const parts = pieces(word, width, style);
+    lines.push(...parts.slice(0, -1));
+    line = parts.at(-1)!;
   }
   if (line !== "") lines.push(line);
   return lines;

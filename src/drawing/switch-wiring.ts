@@ -1,7 +1,7 @@
 // The switch as a schematic: poles with their contacts at the left, one upright for each net, where each net goes below.
 // Of the uprights the leftmost ends first, and its words stand to the left of all that still run on: no wire meets a label.
 import type { End, SwitchSection, Wire, WiringPlan } from "../wiring/index.js";
-import { circle, drawing, join, line, nothing, path, rect, type Svg, shorten, text, unitsFor, weight, widthOf, wrap } from "./svg.js";
+import { circle, drawing, join, line, nothing, path, rect, type Svg, text, unitsFor, weight, widthOf, wrap } from "./svg.js";
 
 export type SwitchWiringInput = Pick<WiringPlan, "switch" | "contacts" | "wires" | "pullUps" | "nets">;
 
@@ -20,7 +20,8 @@ function columns(width: number, hubs: number, longestLabel: number) {
 interface Rail {
   readonly net: string;
   readonly x: number;
-  readonly label: string;
+  /** The label, in as many lines as it takes: a label cut short could name the wrong point. */
+  readonly label: readonly string[];
   readonly lines: readonly string[];
   readonly ground: boolean;
 }
@@ -123,7 +124,7 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
   const makeRail = (net: string, x: number, until: number): Rail => ({
     net,
     x,
-    label: shorten(labelOf(net), until - wordsX - 30, { mono: true, bold: true }),
+    label: wrap(labelOf(net), until - wordsX - 30, { mono: true, bold: true }),
     lines: wrap(destinations(plan, net, labelOf(net)), until - wordsX - 14, { small: true }),
     ground: plan.nets.find((n) => n.id === net)?.kind === "ground",
   });
@@ -137,7 +138,7 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
   let foot = end + 8;
   for (const r of order) {
     rowY.set(r.net, foot + 10);
-    foot += 24 + r.lines.length * lineHeight;
+    foot += 9 + (r.label.length + r.lines.length) * lineHeight;
   }
 
   const contact = (section: SwitchSection, p: number): Svg => {
@@ -180,10 +181,10 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
     const pullUp = hub ? undefined : plan.pullUps.find((r) => r.net === rail.net);
     const from = pullUp ? top - 4 : firstTouch(rail.net, hub);
     const to = rowY.get(rail.net)!;
-    const written = widthOf(rail.label, { mono: true, bold: true });
+    const written = widthOf(rail.label[0]!, { mono: true, bold: true });
     const words = [
-      text(wordsX, to + 4, rail.label, { mono: true, bold: true }),
-      ...rail.lines.map((l, k) => text(wordsX, to + 4 + (k + 1) * lineHeight, l, { small: true })),
+      ...rail.label.map((l, k) => text(wordsX, to + 4 + k * lineHeight, l, { mono: true, bold: true })),
+      ...rail.lines.map((l, k) => text(wordsX, to + 4 + (rail.label.length + k) * lineHeight, l, { small: true })),
     ];
     if (hub)
       return join([
@@ -222,7 +223,7 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
         return `Pole ${s.pole}, common ${s.hub} (${labelOf(s.hubNet)}): ${t.terminal}, joined in ${positionWords(t.positions)}, ${goes}.`;
       }),
     ),
-    ...order.map((r) => `${r.label}: ${r.lines.join(" ")}.`),
+    ...order.map((r) => `${labelOf(r.net)}: ${r.lines.join(" ")}.`),
   ].join(" ");
 
   return drawing(
