@@ -105,7 +105,9 @@ async function run(): Promise<void> {
   }
   const hits = known.find(question, wanted);
   const sure = hits.filter((h) => h.how !== "near");
-  show(sure, [], hits.length === 0 ? "Looking through the full text." : "");
+  // What is known at once is shown at once; with nothing to show, the old list stays until the full text has been looked through.
+  if (sure.length > 0) show(sure, [], "");
+  else said.textContent = "Looking through the full text.";
   const engine = await pagefind();
   if (mine !== turn) return;
   const seen = new Set(sure.map((h) => h.entry.href));
