@@ -177,6 +177,7 @@ export function render({ view }: Shown<BoardPage>) {
       ) : null}
       {view.tested.length > 0 ? (
         <Section id="tested" title="Tested on it">
+          {view.timeDrawing ? <Drawing figure={view.timeDrawing} /> : null}
           <Tested builds={view.tested} root={root} />
         </Section>
       ) : null}

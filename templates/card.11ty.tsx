@@ -127,6 +127,7 @@ export function render({ view }: Shown<CardPage>) {
       ) : null}
       <Section id="tested" title="Who has tried it">
         {view.testsDrawing ? <Drawing figure={view.testsDrawing} /> : null}
+        {view.timeDrawing ? <Drawing figure={view.timeDrawing} /> : null}
         {view.tested.length > 0 ? <Tested builds={view.tested} root={root} /> : <p>Nobody whose result is written down here.</p>}
       </Section>
       {view.revisions.length > 0 ? (

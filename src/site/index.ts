@@ -21,7 +21,7 @@ export type { MatrixCell, MatrixPage, MatrixRow } from "./views/matrix.js";
 export type { PartPage, PinView } from "./views/part.js";
 export type { CautionsPage, DataPage, GuideKindView, GuidePage, SearchPage, SourcePage, SurePage } from "./views/plain.js";
 export { type FaceView, type NoSheet, type PanelView, type SheetPage, type SheetResult, sheetOf } from "./views/sheet.js";
-export type { TestedView } from "./views/tested.js";
+export { listed, type TestedView } from "./views/tested.js";
 export type { CellView as WhereView, GroupView, RunView } from "./views/where.js";
 export { wire } from "./wire.js";
 export { effectWords, evidenceWords, outcomeWords, statusWords, verdictWords, type Word } from "./words.js";

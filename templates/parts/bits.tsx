@@ -11,7 +11,7 @@ import type {
   TestedView,
   ValueView,
 } from "../../src/site/index.js";
-import { markSvg } from "../../src/site/index.js";
+import { listed, markSvg } from "../../src/site/index.js";
 
 /** Text that is already SVG, made by our own drawing functions, which escape every word they are given. */
 export function Svg({ svg, as = "span", css }: { readonly svg: string; readonly as?: "span" | "div"; readonly css?: string }) {
@@ -182,7 +182,7 @@ export function Claims({ lines }: { readonly lines: readonly ClaimLine[] }) {
   );
 }
 
-export function Tested({ builds, root }: { readonly builds: readonly TestedView[]; readonly root: string }) {
+function TestedLines({ builds, root }: { readonly builds: readonly TestedView[]; readonly root: string }) {
   return (
     <ul class="lines">
       {builds.map((b) => (
@@ -197,6 +197,22 @@ export function Tested({ builds, root }: { readonly builds: readonly TestedView[
         </li>
       ))}
     </ul>
+  );
+}
+
+/** The newest tests; the rest is folded away. */
+export function Tested({ builds, root }: { readonly builds: readonly TestedView[]; readonly root: string }) {
+  const older = builds.slice(listed);
+  return (
+    <div>
+      <TestedLines builds={builds.slice(0, listed)} root={root} />
+      {older.length > 0 ? (
+        <details>
+          <summary>{older.length} older</summary>
+          <TestedLines builds={older} root={root} />
+        </details>
+      ) : null}
+    </div>
   );
 }
 

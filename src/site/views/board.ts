@@ -24,7 +24,7 @@ import {
   value,
 } from "./common.js";
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
-import { type TestedView, testedWhere } from "./tested.js";
+import { type TestedView, testedWhere, timeFigure } from "./tested.js";
 
 export interface BoardLine {
   readonly link: LinkView;
@@ -86,6 +86,7 @@ export interface BoardPage extends PageHead {
   }[];
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
+  readonly timeDrawing?: Figure;
   readonly notes?: string;
   readonly sources: readonly SourceView[];
   readonly planner?: string;
@@ -246,6 +247,7 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
     sockets: socketsOf(board),
     conflicts: conflictsWhere(ctx, (c) => c.when.boards?.some((b) => b.board === board.id) ?? false),
     tested,
+    timeDrawing: timeFigure(tested, board.id),
     notes: board.notes,
     sources: sourcesView(board.sources),
     planner: plannerWith(`?board=${board.id}`),

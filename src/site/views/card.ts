@@ -24,7 +24,7 @@ import {
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
 import { testsFigure } from "./line-figures.js";
 import { boardSummaries, cardAnswer, sureOf } from "./summary.js";
-import { type TestedView, testedWhere } from "./tested.js";
+import { type TestedView, testedWhere, timeFigure } from "./tested.js";
 import { type CellView, whereView } from "./where.js";
 
 export interface NeedView {
@@ -78,6 +78,7 @@ export interface CardPage extends PageHead {
   readonly cooling?: string;
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
+  readonly timeDrawing?: Figure;
   /** The same over the years. */
   readonly testsDrawing?: Figure;
   readonly notes?: string;
@@ -250,6 +251,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
     cooling: card.cooling,
     conflicts: conflictsWhere(ctx, (c) => c.when.cards?.some((x) => x.card === card.id) ?? false),
     tested,
+    timeDrawing: timeFigure(tested, card.id),
     testsDrawing: testsFigure(tested, card.id),
     notes: card.notes,
     sources: sourcesView(card.sources),

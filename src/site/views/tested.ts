@@ -1,5 +1,8 @@
 // Which tested builds speak of a thing, with their outcome: used on boards, cards, firmware, conflicts and parts.
+
+import { evidenceTime } from "../../drawing/index.js";
 import type { Build } from "../../records/index.js";
+import { type Figure, figure } from "../marks.js";
 import { outcomeWords } from "../words.js";
 import { byDateDown, type Context, type LinkView, type MarkView, markOf, recordLink } from "./common.js";
 
@@ -48,4 +51,15 @@ export function testedWhere(ctx: Context, speaks: (build: Build) => boolean): re
     .filter(speaks)
     .flatMap((b) => testedView(ctx, b) ?? [])
     .sort((a, b) => byDateDown(a.date, b.date));
+}
+
+/** How many tests are listed before the rest is folded away. */
+export const listed = 8;
+
+/** The tests as marks on a line of time; with fewer than four a list says as much. */
+export function timeFigure(tested: readonly TestedView[], id: string): Figure | undefined {
+  if (tested.length < 4) return undefined;
+  const outcomes = { workable: "worked", conditional: "partly", unknown: "partly", "ruled-out": "failed" } as const;
+  const events = tested.map((t) => ({ date: t.date, outcome: outcomes[t.mark.verdict], label: `${t.link.text}, ${t.date}` }));
+  return figure((prefix, width) => evidenceTime(events, prefix, width), `time-${id}`);
 }
