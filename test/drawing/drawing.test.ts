@@ -161,6 +161,30 @@ describe("switch, connector and banks in words", () => {
     expect(described(svg)).toContain("Contact 9: not used.");
   });
 
+  it("never cut a label short: it could then name the wrong point", () => {
+    for (const width of [640, 330])
+      for (const [name, svg] of everyDrawing(width).filter(([n]) => /switch|shell|circle|header/.test(n)))
+        expect(svg, name).not.toContain("…");
+    const long = "a-card-with-a-very-long-name-indeed-and-more J12-3";
+    const svg = connectorFace(
+      { id: "J1", name: "One" },
+      {
+        ...face(
+          [
+            { contact: "1", x_mm: 0, y_mm: 0 },
+            { contact: "2", x_mm: 3, y_mm: 0 },
+          ],
+          0,
+        ),
+        contacts: [{ contact: "1", x_mm: 0, y_mm: 0, net: "n", label: long }],
+      },
+      "f",
+      330,
+    );
+    const drawn = [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map((m) => m[1]).join(" ");
+    expect(drawn.replace(/\s/g, "")).toContain(long.replace(/\s/g, ""));
+  });
+
   it("tell the levels that choose a bank: an open line is high", () => {
     const svg = bankMap(
       {

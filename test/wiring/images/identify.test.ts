@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { Firmware } from "../../../src/records/index.js";
 import {
@@ -50,6 +51,35 @@ describe("a dump is known", () => {
     expect(found.matches[0]).toMatchObject(wanted);
     expect(sameBytes(found.matches[0]!.image!, image)).toBe(true);
     expect(found.looks).toEqual([]);
+  });
+
+  it("in any order, repeated any number of times, at any place of a larger dump", async () => {
+    const orders = {
+      "as-is": (b: Uint8Array) => b,
+      "byte-swapped": swapBytes,
+      "word-swapped": swapWords,
+      "byte-and-word-swapped": (b: Uint8Array) => swapBytes(swapWords(b)),
+    };
+    const known = { V1: one, V2: two, V3: three };
+    await fc.assert(
+      fc.asyncProperty(
+        fc.constantFrom(...(Object.keys(known) as (keyof typeof known)[])),
+        fc.constantFrom(...(Object.keys(orders) as (keyof typeof orders)[])),
+        fc.constantFrom(1, 2, 4),
+        fc.integer({ min: 0, max: 3 }),
+        async (version, order, times, before) => {
+          const image = known[version];
+          const held = repeatTo(image, image.length * times);
+          const dump = orders[order](before === 0 ? held : concat(new Uint8Array(before * image.length).fill(0xff), held));
+          const { matches } = await identify(dump, firmware);
+          const match = matches.find((m) => m.version === version && m.order === order);
+          expect(match?.lies.kind).toBe(before > 0 ? "inside" : times > 1 ? "held" : "whole");
+          expect(sameBytes(match!.image!, image)).toBe(true);
+          expect(matches.every((m) => m.version === version && m.order === order)).toBe(true);
+        },
+      ),
+      { numRuns: 25 },
+    );
   });
 
   it("bank by bank, when a switched device is read", async () => {
