@@ -18,13 +18,16 @@ export function searchedPlans(part: Switch, sections: readonly Section[], demand
     return { plans: [], complete: false, looked: 0, says: `${part.name} was not tried with more than ${mostCards} switched cards` };
   }
   const best = new Map<number, ContactPlan>();
-  const positions = part.positions.map((p) => part.closes[p] ?? []);
+  const positions = part.positions.map((p) => reached(part.closes[p] ?? []));
+  const ownCards = demands.cards.filter(isOwn).length;
   let looked = 0;
   let complete = true;
   const least = Math.ceil(Math.log2(demands.versions.length));
   for (let lines = least; lines <= Math.min(linesAvailable, mostLines); lines += 1) {
     const uses: (SectionUse | undefined)[] = [];
     const walk = (s: number, own: ReadonlySet<number>): void => {
+      // Each card with points of its own needs a section still to come.
+      if (ownCards - own.size > sections.length - s) return;
       if (looked >= mostAssignments) {
         complete = false;
         return;
@@ -104,7 +107,7 @@ function assign(section: Section, nets: readonly TerminalUse[], take: (use: Sect
 /** The plan an assignment makes, when each position gives a mode and each mode has a position. */
 function judge(
   part: Switch,
-  positions: readonly (readonly (readonly [string, string])[])[],
+  positions: readonly (readonly (readonly string[])[])[],
   sections: readonly Section[],
   uses: readonly (SectionUse | undefined)[],
   lines: number,
@@ -112,12 +115,12 @@ function judge(
 ): ContactPlan | undefined {
   const place = new Map<string, TerminalUse>(uses.flatMap((use) => (use ? [...use] : [])));
   const wired = new Set([...place.values()].flatMap((u) => (u.kind === "card" ? [u.card] : [])));
-  if (demands.cards.some((_, i) => !wired.has(i))) return undefined;
+  if (demands.cards.some((_, i) => !wired.has(i)) || !linesInOrder(place, lines)) return undefined;
   const nets = netNumbers(lines);
   const levelsAt: number[] = [];
   const wants: number[][] = [];
-  for (const pairs of positions) {
-    const groups = joined(pairs, place, nets);
+  for (const terminals of positions) {
+    const groups = joined(terminals, place, nets);
     const of = (use: TerminalUse) => {
       const bit = 1 << nets(use);
       return groups.find((g) => g & bit) ?? bit;
@@ -150,26 +153,47 @@ function netNumbers(lines: number): (use: TerminalUse) => number {
   return (use) => (use.kind === "ground" ? 0 : use.kind === "line" ? 1 + use.line : 1 + lines + 4 * use.card + sides.indexOf(use.side));
 }
 
-/** Sets of nets that the closed contacts join, as bits. Free terminals pass a contact on. */
+/** Lines are alike: of assignments that differ in their names one is enough, and none that leaves a line out. */
+function linesInOrder(place: ReadonlyMap<string, TerminalUse>, lines: number): boolean {
+  let next = 0;
+  for (const use of place.values()) {
+    if (use.kind !== "line" || use.line < next) continue;
+    if (use.line > next) return false;
+    next += 1;
+  }
+  return next === lines;
+}
+
+/** Terminals that the closed contacts of a position join. */
+function reached(pairs: readonly (readonly [string, string])[]): string[][] {
+  let groups: Set<string>[] = [];
+  for (const [a, b] of pairs) {
+    const touching = groups.filter((g) => g.has(a) || g.has(b));
+    groups = [...groups.filter((g) => !touching.includes(g)), new Set([a, b, ...touching.flatMap((g) => [...g])])];
+  }
+  return groups.map((g) => [...g]);
+}
+
+/** Sets of nets that a position joins, as bits. A net on two groups of terminals joins them. */
 function joined(
-  pairs: readonly (readonly [string, string])[],
+  terminals: readonly (readonly string[])[],
   place: ReadonlyMap<string, TerminalUse>,
   nets: (use: TerminalUse) => number,
 ): number[] {
-  const groups: { readonly terminals: Set<string>; mask: number }[] = [];
-  const bit = (terminal: string) => {
-    const use = place.get(terminal);
-    return use ? 1 << nets(use) : 0;
-  };
-  for (const [a, b] of pairs) {
-    const mine = { terminals: new Set([a, b]), mask: bit(a) | bit(b) };
-    for (const other of [...groups]) {
-      if (![...other.terminals].some((t) => mine.terminals.has(t)) && (other.mask & mine.mask) === 0) continue;
-      for (const t of other.terminals) mine.terminals.add(t);
-      mine.mask |= other.mask;
-      groups.splice(groups.indexOf(other), 1);
+  let groups: number[] = [];
+  for (const group of terminals) {
+    let mask = 0;
+    for (const terminal of group) {
+      const use = place.get(terminal);
+      if (use) mask |= 1 << nets(use);
     }
-    groups.push(mine);
+    if (mask === 0) continue;
+    const apart: number[] = [];
+    for (const other of groups) {
+      if (other & mask) mask |= other;
+      else apart.push(other);
+    }
+    groups = [...apart, mask];
   }
-  return groups.map((g) => g.mask);
+  return groups;
 }
