@@ -68,6 +68,11 @@ export class Engine {
     return this.propagate();
   }
 
+  /** After domains were narrowed from outside: propagates, or, the narrowing having failed, forgets what was queued. */
+  settle(stands: boolean): boolean {
+    return stands ? this.propagate() : this.fail([]);
+  }
+
   private schedule(p: number): void {
     if (this.queued[p] || p === this.running) return;
     const guard = this.guards[p]!;

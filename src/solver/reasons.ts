@@ -130,6 +130,7 @@ export function marco(subsets: Subsets, limit = Number.POSITIVE_INFINITY): Sets 
       } else {
         const core = quickXplain(subsets, inside);
         reasons.push(core);
+        subsets.refuse(core);
         rules.push({ kind: "clause", literals: core.map((variable) => ({ variable, values: [1] })) });
       }
     }

@@ -1,0 +1,62 @@
+// Writes what the solver's benchmark measured: RESULTS.md and RESULTS.svg beside this file's source.
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { plot, short, table } from "./figures.js";
+import { sizes } from "./generate.js";
+import { duels, growth, measureAll, rowTables, seedCount, verdicts } from "./solver.js";
+
+export async function solverBench(): Promise<{ readonly table: string; readonly failed: readonly string[] }> {
+  const rows = measureAll(seedCount, (line) => console.error(line));
+  const duelSeeds = Math.min(20, seedCount);
+  const fights = [...(await duels(sizes.medium, "medium", duelSeeds)), ...(await duels(sizes.large, "large", duelSeeds))];
+  const grown = growth(Math.min(60, seedCount));
+  const judged = verdicts(rows, fights, grown);
+  const text = `# The solver measured
+
+Written by \`npm run bench solver\`, ${seedCount} seeded builds a row (a quarter of that for the largest), Node ${process.versions.node}.
+
+## Targets
+
+${table(
+  ["target", "met", "measured"],
+  judged.map((v) => [v.target, v.met ? "yes" : "**no**", v.measured]),
+)}
+
+## Every task
+
+${rowTables(rows)}
+
+![Decide: median, p95 and maximum by kind of build](RESULTS.svg)
+
+## Beside general solvers
+
+Cold decisions on the same builds in the same run, encoding included, median milliseconds of processor time.
+
+${table(
+  ["solver", "builds", "median", "times this engine"],
+  fights.map((f) => [f.name, f.size, short(f.median), f.ratio.toFixed(0)]),
+)}
+
+## Growth
+
+Median milliseconds to decide, one dimension at a time (12 slots, 12 cards, 12 firmware versions, 60 conflicts otherwise).
+
+${table(
+  ["along", "steps"],
+  grown.map((g) => [g.what, g.steps.map(([n, ms]) => `${n}: ${short(ms)}`).join(", ")]),
+)}
+`;
+  const folder = join(process.cwd(), "test", "bench");
+  writeFileSync(join(folder, "RESULTS.md"), text);
+  writeFileSync(
+    join(folder, "RESULTS.svg"),
+    plot(
+      "Decide and possible values: dot median, tick p95, bar maximum",
+      rows.flatMap((r) => [
+        { label: `${r.name}: decide`, spread: r.decide },
+        ...(r.possible.runs > 0 ? [{ label: `${r.name}: possible values`, spread: r.possible }] : []),
+      ]),
+    ),
+  );
+  return { table: text, failed: judged.filter((v) => !v.met).map((v) => `${v.target}: ${v.measured}`) };
+}
