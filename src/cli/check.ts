@@ -67,18 +67,22 @@ export function allFindings(club: Club, terminal: Terminal, bench: boolean): rea
 }
 
 /** The test's place first, then every record the rules went by. A disagreement the test declares is only worth knowing. */
-function disagreement(club: Club, { refs, says, declared, build }: Disagreement): Finding {
-  const [own, ...others] = refs;
+function disagreement(club: Club, one: Disagreement): Finding {
+  const [own, ...others] = one.refs;
   return findingOf(club.catalogue, "bench-against-rules", {
-    at: own ?? { kind: "build", id: build, pointer: "" },
-    level: declared === undefined ? "warning" : "note",
-    says,
+    at: own ?? { kind: "build", id: one.build, pointer: "" },
+    level: one.declared === undefined ? "warning" : "note",
+    says: one.says,
     related: others.map((at) => ({ says: "The rules go by this.", at })),
-    hint:
-      declared === undefined
-        ? "One of these records is wrong: mend it, add the conflict it shows, or say in open_question why they differ."
-        : `Declared: ${declared}`,
+    hint: one.declared === undefined ? wayOut(one) : `Declared: ${one.declared}`,
   });
+}
+
+/** Which records to doubt, and how an unexplained failure becomes a conflict record. */
+function wayOut({ suspects, draft, build }: Disagreement): string {
+  const doubted = suspects.map((s) => `${kinds[s.kind].folder}/${s.id}`);
+  const wrong = `At least one of these records is wrong: ${doubted.join(", ")}. Mend it, or say in open_question why they differ.`;
+  return draft ? `${wrong} To write down the conflict it shows: slotwright new conflict --from-build ${build}` : wrong;
 }
 
 /** Errors and warnings are findings; a note is only worth knowing. */

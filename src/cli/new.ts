@@ -3,7 +3,9 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { type Kind, kinds, nearest } from "../records/index.js";
 import { type Everywhere, json, type Register } from "./command.js";
-import { type DataFolder, findData, shown } from "./folders.js";
+import { writeConflictDraft } from "./conflict-draft.js";
+import { findData, shown } from "./folders.js";
+import { checkId, clubsOwn } from "./own-record.js";
 import { recordForm, typesOf } from "./record-form.js";
 import { writeSchemas } from "./schemas.js";
 import { writeBeside } from "./write-file.js";
@@ -11,18 +13,25 @@ import { WrongUse } from "./wrong-use.js";
 
 interface NewOptions extends Everywhere {
   readonly type?: string;
+  readonly fromBuild?: string;
 }
 
 export const registerNew: Register = (program, { terminal, action }) => {
   program
     .command("new")
     .argument("<kind>", Object.keys(kinds).join(", "))
-    .argument("<id>", "lower-case words and digits joined by hyphens; also the file's name")
+    .argument("[id]", "lower-case words and digits joined by hyphens; also the file's name")
+    .option("--from-build <build>", "for a conflict: draft it from a tested build that failed; the id may then be left out")
     .option("--type <type>", `for a part: ${typesOf("part").join(", ")}`)
     .description("begin a record: a file in its place with the questions to answer")
     .action(
-      action<NewOptions>(([word = "", id = ""], options) => {
+      action<NewOptions>(([word = "", id], options) => {
         const kind = kindOf(word);
+        if (options.fromBuild !== undefined) {
+          if (kind !== "conflict") throw new WrongUse(`A ${kind} is not drafted from a build.`, "Say: new conflict --from-build <build>.");
+          return writeConflictDraft(id, options.fromBuild, options, terminal);
+        }
+        if (id === undefined) throw new WrongUse(`The new ${kind} needs an id.`, `Say: slotwright new ${kind} <id>.`);
         checkId(id);
         const type = typeOf(kind, options.type);
         const data = clubsOwn(findData(options.data, terminal.folder));
@@ -38,25 +47,6 @@ export const registerNew: Register = (program, { terminal, action }) => {
       }),
     );
 };
-
-/** Records are not written into the demo club of an installed package: an update would take them away. */
-export function clubsOwn(data: DataFolder): DataFolder {
-  if (!data.demo || data.shown === "data") return data;
-  throw new WrongUse(
-    "No club's folder was named, and there is no data folder here.",
-    "Name it with --data <folder>, or make one: slotwright start-club <folder>.",
-  );
-}
-
-export function checkId(id: string): void {
-  if (/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id)) return;
-  const better = id
-    .normalize("NFKD")
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-+|-+$/g, "");
-  throw new WrongUse(`"${id}" cannot be an id.`, `Ids are lower-case words and digits joined by hyphens${better ? `: ${better}` : "."}`);
-}
 
 function kindOf(word: string): Kind {
   if (word in kinds) return word as Kind;

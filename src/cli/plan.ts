@@ -1,5 +1,6 @@
 // slotwright plan: answers one build. Asked with a file, with the id of one of the club's builds, or with options alone.
 import { askedBuild, type QuestionOptions } from "./build-question.js";
+import { tellBuying, tellFitting } from "./buying.js";
 import { openClub, placeText } from "./club.js";
 import { type Everywhere, gathered, json, type Register } from "./command.js";
 import { answerFor } from "./planner.js";
@@ -7,10 +8,12 @@ import { answerText } from "./print-answer.js";
 import { wiringText } from "./print-wiring.js";
 import { styled } from "./terminal.js";
 import { wiringFor } from "./wiring-for.js";
-import type { ExitCode } from "./wrong-use.js";
+import { type ExitCode, WrongUse } from "./wrong-use.js";
 
 interface PlanOptions extends Everywhere, QuestionOptions {
   readonly full?: boolean;
+  readonly buy?: string;
+  readonly fits?: string | true;
   readonly sheet?: string;
   readonly replace?: boolean;
 }
@@ -27,6 +30,8 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .option("--family <id>", "the firmware family (default: the board's first)")
     .option("--mode <mode>", "a mode: <name>@<version>:<card>,<card>; version and cards may be left out; may be repeated", gathered)
     .option("--have <versions>", "firmware versions at hand, joined by commas", gathered)
+    .option("--buy <card>", "before you buy: would this card work in that machine, and what would you have to change and to get")
+    .option("--fits [changes]", "the other way round: every card that would work in that machine, with at most so many changes (2)")
     .option("--full", "every combination in full, not only by what differs from the first")
     .option("--sheet <file.html>", "write the build sheet of the first combination: parts, wires, burn recipe, bench test")
     .option("--replace", "write over a sheet that is there")
@@ -36,6 +41,10 @@ export const registerPlan: Register = (program, { terminal, action }) => {
       action<PlanOptions>(async ([name], options): Promise<ExitCode> => {
         const club = openClub(options.data, terminal);
         const asked = askedBuild(name, options, club, terminal);
+        if (options.buy !== undefined && options.fits !== undefined)
+          throw new WrongUse("--buy and --fits were both given.", "Ask one of them: --buy <card>, or --fits for every card.");
+        if (options.buy !== undefined) return tellBuying(club, asked, options.buy, options.json === true, terminal);
+        if (options.fits !== undefined) return tellFitting(club, asked, options.fits, options.json === true, terminal);
         terminal.progress("planning");
         const answer = answerFor(club, asked);
         terminal.progress("");

@@ -1,14 +1,19 @@
 // Asks the planner, and turns a question it cannot read into wrong use with the place in the build file.
-import { type Answer, plan } from "../planning/index.js";
+import { type Answer, type Misasked, plan } from "../planning/index.js";
 import { type Finding, place } from "../records/index.js";
 import type { AskedBuild } from "./build-question.js";
 import { type Club, findingText } from "./club.js";
 import { WrongUse } from "./wrong-use.js";
 
-export function answerFor(club: Club, { build, file, text }: AskedBuild): Answer {
-  const answer = plan(club.catalogue, build);
+export function answerFor(club: Club, asked: AskedBuild): Answer {
+  const answer = plan(club.catalogue, asked.build);
   if (answer.kind === "answer") return answer;
-  const details = answer.faults.map((fault) => {
+  throw misasked(answer, asked);
+}
+
+/** A question the planner cannot read, as wrong use, each fault with its place in the build file. */
+export function misasked({ faults }: Misasked, { file, text }: AskedBuild): WrongUse {
+  const details = faults.map((fault) => {
     const words = `${fault.says} ${fault.hint}`;
     if (file === undefined || text === undefined) return words;
     const finding: Finding = {
@@ -20,7 +25,7 @@ export function answerFor(club: Club, { build, file, text }: AskedBuild): Answer
     };
     return findingText(finding, { colour: false });
   });
-  throw new WrongUse(
+  return new WrongUse(
     file === undefined ? "The question names something the records do not have." : `${file} names something the records do not have.`,
     "Mend what is named above and ask again.",
     details,

@@ -8,7 +8,7 @@ import { allFindings } from "./check.js";
 import { type Club, counted, findingText, openClub, today } from "./club.js";
 import { type Everywhere, gathered, json, type Register } from "./command.js";
 import { shown } from "./folders.js";
-import { checkId, clubsOwn } from "./new.js";
+import { checkId, clubsOwn } from "./own-record.js";
 import { answerFor } from "./planner.js";
 import type { Terminal } from "./terminal.js";
 import { writeBeside } from "./write-file.js";

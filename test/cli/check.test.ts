@@ -182,7 +182,7 @@ describe("new", () => {
     expect(await wrong("part", "x")).toContain("--type");
     expect(await wrong("part", "x", "--type", "spring")).toContain("memory");
     expect(await wrong("card", "x", "--type", "switch")).toContain("no types");
-    expect(await wrong("card")).toContain("missing required argument");
+    expect(await wrong("card")).toContain("needs an id");
   });
 
   it("brings the schemas up to date, and will not write into the packaged demo", async () => {
