@@ -3,7 +3,6 @@
 import type { BuiltModel } from "./buildModel.js";
 import type { FaultCase } from "./faultCase.js";
 import { solvedAt } from "./model.js";
-import { supplyNode } from "./netlist.js";
 import type { Measurement } from "./types.js";
 
 /** A group of more faults than this gets no measurements: its wires are checked one by one. */
@@ -151,7 +150,7 @@ function addContinuity(
 ): void {
   const { model } = built;
   const groups = cases.map((c) => solvedAt(model, c.variant, position).group);
-  const points = model.nodes.flatMap((_, node) => (node !== supplyNode && pointName(node) !== undefined ? [node] : []));
+  const points = model.nodes.flatMap((_, node) => (pointName(node) !== undefined ? [node] : []));
   addPairs(
     points,
     groups,

@@ -200,7 +200,10 @@ const noTable: FaultTable = {
 
 /** Names of the points a meter can reach. */
 function namer(loom: Loom, built: BuiltModel): (node: number) => string | undefined {
-  const names = new Map<string, string>([["ground", "ground"]]);
+  const names = new Map<string, string>([
+    ["ground", "ground"],
+    ["supply", "+5 V"],
+  ]);
   for (const path of loom.paths) for (const end of path.machine) names.set(endKey(end), endText(end));
   for (const wire of loom.wires) {
     for (const end of [wire.from, wire.to]) names.set(endKey(end), endText(end));

@@ -22,6 +22,8 @@ export function doubleSwaps(input: FaultInput): FaultCase[] {
 
 interface TerminalPair {
   readonly id: string;
+  readonly x: string;
+  readonly y: string;
   readonly says: string;
   readonly a: number;
   readonly b: number;
@@ -51,6 +53,8 @@ function terminalPairs({ built, candidate }: FaultInput): TerminalPair[] {
       return [
         {
           id: `${x.terminal}~${y.terminal}`,
+          x: x.terminal,
+          y: y.terminal,
           says: `terminals ${x.terminal} and ${y.terminal}${where}`,
           a: built.terminal.get(x.terminal)!,
           b: built.terminal.get(y.terminal)!,
@@ -62,7 +66,10 @@ function terminalPairs({ built, candidate }: FaultInput): TerminalPair[] {
 }
 
 export function throwSwaps(input: FaultInput): FaultCase[] {
-  return terminalPairs(input).map(({ id, says, a, b, throws }) => ({
+  const single = singleEnds(input);
+  // Two terminals with one wire each: that is those two wires swapped, which wireSwaps tells.
+  const pairs = terminalPairs(input).filter(({ x, y }) => !single.has(x) || !single.has(y));
+  return pairs.map(({ id, says, a, b, throws }) => ({
     fault: {
       id: `${throws ? "throws-swapped" : "terminals-swapped"}:${id}`,
       kind: throws ? "throws-swapped" : "terminals-swapped",
@@ -72,6 +79,12 @@ export function throwSwaps(input: FaultInput): FaultCase[] {
     variant: swapNodes(input.built.good, input.built, a, b),
     burn: false,
   }));
+}
+
+/** Terminals of the switch where just one wire ends. */
+function singleEnds(input: FaultInput): ReadonlySet<string> {
+  const ends = switchWires(input).flatMap((w) => [w.from, w.to].flatMap((end) => (end.at === "switch" ? [end.terminal] : [])));
+  return new Set(ends.filter((t) => ends.indexOf(t) === ends.lastIndexOf(t)));
 }
 
 /** Wires on two terminals exchanged; the contacts inside the switch stay as they are. */
@@ -100,36 +113,40 @@ export function swapEnds(built: BuiltModel, x: WireEnd, y: WireEnd): Variant {
 /** Every two wire ends that meet at the same place: the connector's fixed half, its loose half, the switch. */
 export function wireSwaps(input: FaultInput): FaultCase[] {
   const wires = switchWires(input);
-  const chained = new Set(wires.filter((w) => w.run === "jumper" && w.from.at === "switch").map((w) => w.net));
+  const single = singleEnds(input);
+  const pole = new Map(input.candidate.contacts.sections.flatMap((s) => s.throws.map((t) => [t.terminal, s.pole] as const)));
+  const throwOf = (wire: number) => {
+    const end = wires[wire]!.to;
+    return end.at === "switch" && single.has(end.terminal) ? pole.get(end.terminal) : undefined;
+  };
   const cases: FaultCase[] = [];
-  const pairs = (ends: readonly WireEnd[], place: string, wanted: (x: WireEnd, y: WireEnd) => boolean) =>
-    ends.forEach((x, i) => {
-      for (const y of ends.slice(i + 1)) {
-        if (x.wire === y.wire || !wanted(x, y)) continue;
-        const name = [x, y].map(({ wire }) => `${wires[wire]!.number} (${wires[wire]!.label})`).join(" and ");
-        const ids = [x, y].map(({ wire, end }) => `${wires[wire]!.number}${end}`).join("~");
-        cases.push({
-          fault: {
-            id: `wires-swapped:${ids}`,
-            kind: "wires-swapped",
-            says: `Wires ${name} swapped ${place}`,
-            fix: `Exchange wires ${name} ${place}.`,
-          },
-          variant: swapEnds(input.built, x, y),
-          burn: false,
-        });
-      }
+  const add = (x: WireEnd, y: WireEnd, place: string, kind: "wires-swapped" | "throws-swapped" = "wires-swapped") => {
+    const name = [x, y].map(({ wire }) => `${wires[wire]!.number} (${wires[wire]!.label})`).join(" and ");
+    const ids = [x, y].map(({ wire, end }) => `${wires[wire]!.number}${end}`).join("~");
+    cases.push({
+      fault: { id: `wires-swapped:${ids}`, kind, says: `Wires ${name} swapped ${place}`, fix: `Exchange wires ${name} ${place}.` },
+      variant: swapEnds(input.built, x, y),
+      burn: false,
     });
+  };
+  const pairs = (ends: readonly WireEnd[], take: (x: WireEnd, y: WireEnd) => void) => {
+    ends.forEach((x, i) => {
+      for (const y of ends.slice(i + 1)) if (x.wire !== y.wire) take(x, y);
+    });
+  };
   const ends = (run: string, end: WireEnd["end"]) => wires.flatMap((w, wire): WireEnd[] => (w.run === run ? [{ wire, end }] : []));
-  const unlike = (x: WireEnd, y: WireEnd) => wires[x.wire]!.net !== wires[y.wire]!.net;
-  const plugged = input.loom.pair !== undefined;
-  pairs(ends("board", "b"), "at the connector, fixed half", unlike);
-  pairs(ends("cable", "a"), plugged ? "at the connector, loose half" : "in the machine", unlike);
-  // At the switch only nets with links: without them it is the same as exchanging the other ends.
+  pairs(ends("board", "b"), (x, y) => add(x, y, "at the connector, fixed half"));
+  pairs(ends("cable", "a"), (x, y) => {
+    const same = throwOf(x.wire) !== undefined && throwOf(x.wire) === throwOf(y.wire);
+    add(x, y, "at one end of the cable", same ? "throws-swapped" : "wires-swapped");
+  });
   const atSwitch = wires.flatMap((w, wire): WireEnd[] => [
     ...(w.from.at === "switch" ? [{ wire, end: "a" as const }] : []),
     ...(w.to.at === "switch" ? [{ wire, end: "b" as const }] : []),
   ]);
-  pairs(atSwitch, "at the switch", (x, y) => chained.has(wires[x.wire]!.net) || chained.has(wires[y.wire]!.net));
+  pairs(atSwitch, (x, y) => {
+    // Two wires of the cable have been told: links at the switch go along with them.
+    if (wires[x.wire]!.run === "jumper" || wires[y.wire]!.run === "jumper") add(x, y, "at the switch");
+  });
   return cases;
 }
