@@ -15,14 +15,18 @@ export function render({ view }: Shown<MatrixPage>) {
       <div class="answer">
         <p class="says">{view.answer}</p>
         <p>
-          It is revision <code>{view.revision}</code> when: {view.tell} More on the <Link link={view.board} root={root} />
-          {view.others.length > 0 ? "; other revisions: " : "."}
-          {view.others.map((o) => (
-            <a key={o.href} class="rev" href={`${root}${o.href}`}>
-              <code>{o.text}</code>
-            </a>
-          ))}
+          It is revision <code>{view.revision}</code> when: {view.tell} More on the <Link link={view.board} root={root} />.
         </p>
+        {view.others.length > 0 ? (
+          <p>
+            Other revisions:{" "}
+            {view.others.map((o) => (
+              <a key={o.href} class="rev" href={`${root}${o.href}`}>
+                <code>{o.text}</code>
+              </a>
+            ))}
+          </p>
+        ) : null}
       </div>
       <form class="filters">
         <label>

@@ -45,7 +45,7 @@ function BoardWhere({ where, root }: { readonly where: WhereView; readonly root:
       </h3>
       <p>{where.says}</p>
       {where.groups.map((g) => (
-        <Group key={g.says} group={g} root={root} />
+        <Group key={g.revisions.join()} group={g} root={root} />
       ))}
     </div>
   );
@@ -55,7 +55,7 @@ function Group({ group, root }: { readonly group: GroupView; readonly root: stri
   return (
     <div class="group">
       <h4>
-        {group.says}:{" "}
+        {group.says}{" "}
         {group.matrix.map((m) => (
           <a key={m.href} href={`${root}${m.href}`} title="All cards in this revision">
             <code>{m.text}</code>

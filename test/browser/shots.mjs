@@ -31,6 +31,8 @@ const pages = {
   problem: first("conflicts", "tracer"),
   builds: "builds/index.html",
   build: first("builds", "three"),
+  sheet: first("builds", "-sheet"),
+  planner: "planner.html",
   parts: "parts/index.html",
   device: "parts/27c040.html",
   connector: "parts/de-9-socket.html",

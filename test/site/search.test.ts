@@ -53,7 +53,7 @@ describe("finding", () => {
   });
 
   it("finds each problem by each of its symptoms, among the first five", () => {
-    const problems = entries.filter((e) => e.kind === "conflict");
+    const problems = entries.filter((e) => e.kind === "known problem");
     expect(problems.length).toBeGreaterThan(50);
     const missed = problems.flatMap((p) =>
       p.symptoms.filter(
@@ -88,9 +88,9 @@ describe("finding", () => {
   });
 
   it("keeps to its filters", () => {
-    const hits = find("disk", { kind: "conflict" });
+    const hits = find("disk", { kind: "known problem" });
     expect(hits.length).toBeGreaterThan(0);
-    expect(hits.every((h) => h.entry.kind === "conflict")).toBe(true);
+    expect(hits.every((h) => h.entry.kind === "known problem")).toBe(true);
     const board = entries.find((e) => e.kind === "board")!.title;
     const there = find("disk", { board, verdict: "works" });
     expect(there.length).toBeGreaterThan(0);

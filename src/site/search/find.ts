@@ -31,7 +31,7 @@ export function fits(entry: Pick<SearchEntry, "kind" | "boards" | "verdict">, fi
 const kindWeight: Readonly<Record<string, number>> = {
   board: 1.3,
   card: 1.3,
-  conflict: 1.25,
+  "known problem": 1.25,
   firmware: 1.2,
   part: 1.1,
   matrix: 0.7,

@@ -2,7 +2,7 @@
 
 /** Words people use for one thing they see; each group is searched under its first word. */
 const alike: readonly (readonly string[])[] = [
-  ["hang", "freeze", "froze", "frozen", "lock", "lockup", "stuck", "stall", "halt"],
+  ["hang", "freeze", "froze", "frozen", "lockup", "stuck", "stall", "halt"],
   ["restart", "reboot", "reset", "resets"],
   ["blank", "black", "dark", "empty"],
   ["picture", "screen", "display", "image", "monitor", "video"],

@@ -163,7 +163,7 @@ export function conflictPage(ctx: Context, conflict: Conflict): ConflictPage {
     notes: conflict.notes,
     sources: sourcesView(conflict.sources),
     search: {
-      kind: "conflict",
+      kind: "known problem",
       answer,
       boards: boardsOf(conflict).map((b) => recordName(ctx.catalogue, "board", b)),
       verdict:

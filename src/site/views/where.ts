@@ -1,7 +1,7 @@
 // "Does it work in mine?": for each board the groups of revisions, for each group the runs of firmware with their reasons.
 
 import { cellAnchor, matrixOf, pageOf } from "../links.js";
-import { type Run, revisionsText } from "../runs.js";
+import type { Run } from "../runs.js";
 import { cellView, type ReasonsView } from "./cell.js";
 import { type Context, capital, type LinkView, type MarkView, markOf } from "./common.js";
 import type { BoardSummary } from "./summary.js";
@@ -47,7 +47,7 @@ export function whereView(ctx: Context, summaries: readonly BoardSummary[]): rea
         const runs = g.runs.map((run) => runView(ctx, summary, g.revisions, run));
         return {
           revisions: g.revisions,
-          says: capital(revisionsText(all, g.revisions)),
+          says: g.revisions.length === all.length && all.length > 1 ? "Every revision" : g.revisions.length > 1 ? "Revisions" : "Revision",
           matrix: g.revisions.map((r) => ({ text: r, href: matrixOf(summary.board, r) })),
           segments: g.runs.flatMap((r) => r.versions.map((version) => ({ version, css: markOf(r.cell.verdict).css }))),
           runs,
