@@ -94,6 +94,41 @@ describe("the Saltmarsh three-mode Skerry", () => {
     expect(ids).toContain("uv-c");
   });
 
+  it("simulates every kind of fault that such a build can have", () => {
+    const all = [...plan.faults.groups.flatMap((g) => g.faults), ...plan.faults.silent];
+    const kinds = new Set(all.map((f) => f.kind));
+    for (const kind of [
+      "throws-swapped",
+      "terminals-swapped",
+      "wires-swapped",
+      "wire-open",
+      "wire-to-ground",
+      "wire-to-supply",
+      "contacts-bridged",
+      "terminals-bridged",
+      "plug-mirrored",
+      "halves-swapped",
+      "image-not-repeated",
+      "banks-reversed",
+      "banks-exchanged",
+      "pull-up-missing",
+      "knob-offset",
+      "knob-reversed",
+      "contact-stuck",
+    ]) {
+      expect(kinds).toContain(kind);
+    }
+    expect(new Set(all.map((f) => f.id)).size).toBe(all.length);
+    expect(plan.doubleFaults.groups.flatMap((g) => g.faults).every((f) => f.kind === "two-swaps")).toBe(true);
+    expect(plan.doubleFaults.faults).toBeGreaterThan(20);
+  });
+
+  it("knows the mirrored plug by what is seen", () => {
+    const mirrored = plan.faults.groups.filter((g) => g.faults.some((f) => f.kind === "plug-mirrored"));
+    expect(mirrored.length).toBeGreaterThan(0);
+    for (const g of mirrored) expect(g.seen.some((o) => o.differs)).toBe(true);
+  });
+
   it("suggests no start with the plug pulled, since that is no planned mode", () => {
     expect(plan.faults.suggestion?.says ?? "").not.toContain("plug pulled");
   });

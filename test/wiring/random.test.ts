@@ -94,7 +94,7 @@ it(`${count} random machines simulate to what was planned, or brute force confir
   expect(seen.smallest).toBeGreaterThan(count / 30);
 });
 
-it("a complement-coded switch takes ground on one of its figures where that is the only way", () => {
+it("a complement-coded switch takes ground on one of its figures where that is the only way", { timeout: 30_000 }, () => {
   // Found by brute force: no wiring with ground on the common gives these modes.
   const m = machine(new Random(2594));
   const wiring = planWiring(m.catalogue, m.combination, m.options);
