@@ -1,1 +1,1 @@
-export function serveFolder(folder: string): Promise<{ readonly address: string; readonly close: () => void }>;
+export function serveFolder(folder: string): Promise<{ readonly address: string; close(): void }>;

@@ -46,7 +46,7 @@ function WhyNone({ answer }: { answer: Answer }) {
         <div class="helps">
           <h3>What would help</h3>
           {answer.repairs.map((r) => (
-            <RepairButton key={r.says} repair={r} from={answered} />
+            <RepairButton key={r.says} repair={r} from={answered} after="answer" />
           ))}
           <p class="more">{answer.repairsComplete ? "These are all the smallest changes there are." : "More may exist."}</p>
         </div>

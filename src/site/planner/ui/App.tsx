@@ -6,6 +6,7 @@ import type { Build } from "../../../records/index.js";
 import type { Connection } from "../engine/engine.js";
 import type { BenchTasks, Tasks } from "../engine/protocol.js";
 import type { Shelf } from "../engine/shelf.js";
+import { addressOf } from "../state/address.js";
 import type { Store } from "../state/store.js";
 import { AnswerPart, countWords, History } from "./AnswerPart.js";
 import { Mark, Part } from "./bits.js";
@@ -27,6 +28,11 @@ export interface AppProps {
   readonly places: Places;
 }
 
+/** What was tapped is shown by the browser at once; all that follows from it is set after that. */
+function afterPaint(then: () => void): void {
+  requestAnimationFrame(() => setTimeout(then));
+}
+
 /** The sentence for the live region: short, and only what changed. */
 function spoken(answer: Answer): string {
   return `${answer.says} ${countWords(answer)}`;
@@ -36,7 +42,7 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
   const [build, setBuild] = useState<Build>(store.build);
   const [sheet, setSheet] = useState<{ readonly build: Build; readonly combination: Combination }>();
   const told = useRef<HTMLDivElement>(null);
-  useEffect(() => store.onChange(() => setBuild(store.build)), [store]);
+  useEffect(() => store.onChange(() => afterPaint(() => setBuild(store.build))), [store]);
   const { answer, of, facets, misasked, working, failed } = useAnswer(solve, build);
   const desk = useMemo<Desk>(
     () => ({ shelf, store, build, solve, bench, places, answer, answered: of ?? build, facets }),
@@ -47,21 +53,52 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
     setSheet(undefined);
     told.current?.querySelector<HTMLElement>("#answer-title")?.focus();
   };
+  // Kept as they are while only the state of the work changes: setting them anew would keep the reader's next tap waiting.
+  const asked = useMemo(
+    () => (
+      <div class="asked">
+        <Machine />
+        <Cards />
+        {build.board ? <Modes /> : null}
+      </div>
+    ),
+    [desk, build.board],
+  );
+  const rest = useMemo(
+    () => (
+      <div class="rest">
+        <Said />
+        <Share answer={answer} />
+      </div>
+    ),
+    [desk, answer],
+  );
+  const ways = useMemo(
+    () =>
+      answer ? (
+        <>
+          <Ways answer={answer} onSheet={(combination) => setSheet({ build, combination })} />
+          <History answer={answer} />
+        </>
+      ) : null,
+    [desk, answer, build],
+  );
+  const current = answer !== undefined && of === build && !working.now;
   return (
     <DeskContext.Provider value={desk}>
       <div class={shown ? "planner with-sheet" : "planner"}>
-        <div class="asked">
-          <Machine />
-          <Cards />
-          {build.board ? <Modes /> : null}
-        </div>
+        {asked}
         <div class="told" ref={told}>
           {shown ? (
             <Sheet combination={shown.combination} onClose={closeSheet} />
           ) : (
             <>
               <Part id="answer" title="Answer">
-                <div class={working.long ? "now stale" : "now"} aria-busy={working.long}>
+                <div
+                  class={working.long ? "now stale" : "now"}
+                  aria-busy={working.long}
+                  data-answered={current ? addressOf(build) : undefined}
+                >
                   {misasked ? <Misread faults={misasked} /> : null}
                   {failed ? <p role="alert">{failed}</p> : null}
                   {!answer && !misasked && !failed ? (
@@ -71,15 +108,11 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
                 </div>
                 <p class="more working">{working.long ? working.says : ""}</p>
               </Part>
-              {answer ? <Ways answer={answer} onSheet={(combination) => setSheet({ build, combination })} /> : null}
-              {answer ? <History answer={answer} /> : null}
+              {ways}
             </>
           )}
         </div>
-        <div class="rest">
-          <Said />
-          <Share answer={answer} />
-        </div>
+        {rest}
         <p class="unseen" role="status" aria-live="polite">
           {answer && !working.now ? spoken(answer) : ""}
         </p>

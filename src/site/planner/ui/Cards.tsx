@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import type { OpenChoice, Purchase } from "../../../planning/index.js";
 import type { ShelfCard } from "../engine/shelf.js";
-import { Mark, Part } from "./bits.js";
+import { Mark, Part, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox, type Offer } from "./Combobox.js";
 import { cardName, useDesk } from "./desk.js";
@@ -47,7 +47,14 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
     <li class="card">
       <p class="name">
         <a href={places.record({ kind: "card", id: card?.id ?? as, pointer: "" })}>{name}</a>
-        <button type="button" class="small" onClick={() => store.make({ do: "drop", as })}>
+        <button
+          type="button"
+          class="small"
+          onClick={() => {
+            store.make({ do: "drop", as });
+            standAt("cards");
+          }}
+        >
           Take out<span class="unseen"> {name}</span>
         </button>
       </p>
@@ -72,7 +79,7 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
             onChange={() => (have ? store.give("cards", card?.id ?? as) : store.make({ do: "have", what: "cards", id: card?.id ?? as }))}
           />
           <span>
-            I have it<span class="unseen">: {name}</span>
+            I have it<span class="unseen"> {name}</span>
           </span>
         </label>
         <button type="button" class="small" onClick={() => store.make({ do: "add", card: card?.id ?? as })}>

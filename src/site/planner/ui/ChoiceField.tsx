@@ -6,7 +6,7 @@ import type { Build } from "../../../records/index.js";
 import { Ended } from "../engine/engine.js";
 import type { WhyNot } from "../engine/protocol.js";
 import { editsBetween } from "../state/moves.js";
-import { digits, Facts, Mark } from "./bits.js";
+import { digits, Facts, Mark, standAt } from "./bits.js";
 import { useDesk } from "./desk.js";
 
 export interface ChoiceProps {
@@ -69,7 +69,7 @@ function Value(props: { choice: OpenChoice; value: PossibleValue; name: string; 
       </label>
       {no ? (
         <button type="button" class="whynot" aria-expanded={asked} onClick={() => setAsked(!asked)}>
-          Why not<span class="unseen"> {value.label}</span>?
+          Why not?<span class="unseen"> {value.label}</span>
         </button>
       ) : null}
       {how ? (
@@ -124,14 +124,21 @@ function Because({ choice, value, label }: { choice: string; value: string; labe
 const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** A repair as a button: one tap and it is made. */
-export function RepairButton({ repair, from, says, wish }: { repair: Repair; from: Build; says?: string; wish?: Build }) {
+export function RepairButton(props: { repair: Repair; from: Build; says?: string; wish?: Build; after?: string }) {
+  const { repair, from, says, wish, after } = props;
   const { store } = useDesk();
   const to = (repair.build ?? wish) as Build | undefined;
   if (!to) return null;
   const ways = repair.count === "0" ? "" : `, ${repair.count === "1" ? "one way" : `${digits(repair.count)} ways`}`;
   return (
     <p class="repair">
-      <button type="button" onClick={() => store.make({ do: "all", says: says ?? repair.says, edits: editsBetween(from, to) })}>
+      <button
+        type="button"
+        onClick={() => {
+          store.make({ do: "all", says: says ?? repair.says, edits: editsBetween(from, to) });
+          if (after) standAt(after);
+        }}
+      >
         {says ?? repair.says}
       </button>{" "}
       <span class="more">

@@ -1,6 +1,6 @@
 // How it is run: the firmware, or several ways to run it (modes) that share slots and jumpers and differ in firmware and in the cards that are on.
 import type { Mode } from "../../../records/index.js";
-import { Part } from "./bits.js";
+import { Part, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox } from "./Combobox.js";
 import { cardName, useDesk } from "./desk.js";
@@ -69,8 +69,13 @@ function ModeField({ mode }: { mode: Mode }) {
         {names.length === 0 ? <p class="more">Add cards first.</p> : null}
         {names.map((as) => (
           <label class="pick" key={as}>
-            <input type="checkbox" checked={on.includes(as)} onChange={() => toggle(as)} />
-            <span>{cardName(desk, as)}</span>
+            <input type="checkbox" checked={on.includes(as)} disabled={on.length === 1 && on.includes(as)} onChange={() => toggle(as)} />
+            <span>
+              {cardName(desk, as)}
+              {on.length === 1 && on.includes(as) ? (
+                <span class="more"> (the only one; a way to run it has one card on at least)</span>
+              ) : null}
+            </span>
           </label>
         ))}
       </fieldset>
@@ -79,7 +84,14 @@ function ModeField({ mode }: { mode: Mode }) {
         <input type="checkbox" checked={mode.safest ?? false} onChange={() => store.make({ do: "safest", id: mode.id })} />
         <span>The safest: what it should fall into when a wire breaks</span>
       </label>
-      <button type="button" class="small" onClick={() => store.make({ do: "drop-mode", id: mode.id })}>
+      <button
+        type="button"
+        class="small"
+        onClick={() => {
+          store.make({ do: "drop-mode", id: mode.id });
+          standAt("modes");
+        }}
+      >
         Take out<span class="unseen"> {mode.name ?? mode.id}</span>
       </button>
     </div>

@@ -1,7 +1,7 @@
 // What you have chosen, one line each: any of them can be taken back, in any order; the others stay.
 import { sizeText } from "../../../records/index.js";
 import type { Move } from "../state/moves.js";
-import { Part } from "./bits.js";
+import { Part, standAt } from "./bits.js";
 import { cardName, type Desk, useDesk } from "./desk.js";
 
 export function moveWords(desk: Desk, move: Move): string {
@@ -67,8 +67,15 @@ export function Said() {
           return (
             <li key={`${i}-${says}`}>
               <span>{says}</span>{" "}
-              <button type="button" class="small" onClick={() => store.takeBack(i)}>
-                Take back<span class="unseen">: {says}</span>
+              <button
+                type="button"
+                class="small"
+                onClick={() => {
+                  store.takeBack(i);
+                  standAt(moves.length > 1 ? "said-so-far" : "machine");
+                }}
+              >
+                Take back<span class="unseen"> {says}</span>
               </button>
             </li>
           );

@@ -4,7 +4,7 @@ import type { Combination, PlacedCard } from "../../../planning/index.js";
 import { sizeText } from "../../../records/index.js";
 import { editsBetween } from "../state/moves.js";
 import { pinnedTo } from "../state/pinned.js";
-import { Facts, Mark, Refs } from "./bits.js";
+import { Facts, Mark, Refs, standAt } from "./bits.js";
 import { cardName, useDesk } from "./desk.js";
 
 export interface WayProps {
@@ -59,7 +59,10 @@ export function Way({ combination: c, number, first, switched, marked, onMark, o
           <button
             type="button"
             class="small"
-            onClick={() => store.make({ do: "all", says: `Way ${number} as it is: ${headOf(c)}`, edits })}
+            onClick={() => {
+              store.make({ do: "all", says: `Way ${number} as it is: ${headOf(c)}`, edits });
+              standAt("answer");
+            }}
           >
             Take this way<span class="unseen"> {number}</span>
           </button>

@@ -61,3 +61,8 @@ export function Part({ id, title, children }: { id: string; title: string; child
 export function digits(count: string): string {
   return count.replace(/\B(?=(\d{3})+$)/g, ",");
 }
+
+/** A button that is gone once it was pressed leaves the reader at the heading of what it changed; the page does not move. */
+export function standAt(part: string): void {
+  setTimeout(() => document.getElementById(`${part}-title`)?.focus({ preventScroll: true }));
+}

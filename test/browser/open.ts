@@ -1,0 +1,50 @@
+// A browser on the built site, with an ear for what must never happen: an error on the console, a page that fails, a request to another host.
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { ensureChromium, launchArguments } from "../support/chromium.mjs";
+
+export function startBrowser(): Promise<Browser> {
+  return chromium.launch({ executablePath: ensureChromium(), args: [...launchArguments] });
+}
+
+export interface Opened {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  /** What went wrong so far, each in one line; a test ends by expecting none. */
+  readonly wrong: string[];
+}
+
+/** A fresh visitor. `home` is the only place requests may go to. */
+export async function visit(browser: Browser, home: string, options: BrowserContextOptions = {}): Promise<Opened> {
+  const context = await browser.newContext({ viewport: { width: 360, height: 740 }, reducedMotion: "reduce", ...options });
+  const page = await context.newPage();
+  const wrong: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") wrong.push(`${message.type()}: ${message.text()}`);
+  });
+  page.on("pageerror", (problem) => wrong.push(`page: ${problem.message}`));
+  context.on("request", (request) => {
+    const address = request.url();
+    if (!address.startsWith(home) && !/^(?:data|blob):/.test(address)) wrong.push(`request to ${address}`);
+  });
+  return { context, page, wrong };
+}
+
+/** Waits until the planner has answered the build as it stands. */
+export async function answered(page: Page): Promise<void> {
+  await page.waitForFunction(() => {
+    const told = document.querySelector("#answer .now")?.getAttribute("data-answered");
+    if (!told) return false;
+    // The address is there at once, the answer a little later; a build opened from a question after "?" has no address yet.
+    const asked = location.hash.slice(1);
+    return asked === "" || /^planner\.html\?(?:card|board|build)=/.test(asked) || decodeURI(asked).endsWith(decodeURI(told));
+  });
+}
+
+/** Adds a card by typing and choosing with the keyboard. */
+export async function addCard(page: Page, typed: string): Promise<void> {
+  const box = page.getByRole("combobox", { name: "Add a card" });
+  await box.fill(typed);
+  await box.press("ArrowDown");
+  await box.press("Enter");
+  await answered(page);
+}
