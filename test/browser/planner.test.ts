@@ -225,7 +225,7 @@ describe("for everybody", () => {
   });
 
   it.each(["light", "dark"] as const)("has no violation of WCAG 2.2 AA, %s, in any of its states", async (colorScheme) => {
-    const { page, context } = await open(tracerAndDisk, { colorScheme, viewport: { width: 360, height: 9000 } });
+    const { page, context } = await open(tracerAndDisk, { colorScheme, viewport: { width: 1280, height: 900 } });
     const check = async (state: string) => {
       const { violations } = await new AxeBuilder({ page })
         .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])

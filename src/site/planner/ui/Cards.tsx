@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import type { OpenChoice, Purchase } from "../../../planning/index.js";
 import type { ShelfCard } from "../engine/shelf.js";
-import { Mark, Part, standAt } from "./bits.js";
+import { Mark, Part, Pick, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox, type Offer } from "./Combobox.js";
 import { cardName, useDesk } from "./desk.js";
@@ -72,16 +72,13 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
         </details>
       ) : null}
       <p class="acts">
-        <label class="pick">
-          <input
-            type="checkbox"
-            checked={have}
-            onChange={() => (have ? store.give("cards", card?.id ?? as) : store.make({ do: "have", what: "cards", id: card?.id ?? as }))}
-          />
-          <span>
-            I have it<span class="unseen"> {name}</span>
-          </span>
-        </label>
+        <Pick
+          type="checkbox"
+          checked={have}
+          onPick={() => (have ? store.give("cards", card?.id ?? as) : store.make({ do: "have", what: "cards", id: card?.id ?? as }))}
+        >
+          I have it<span class="unseen"> {name}</span>
+        </Pick>
         <button type="button" class="small" onClick={() => store.make({ do: "add", card: card?.id ?? as })}>
           Another<span class="unseen"> {name}</span>
         </button>

@@ -5,8 +5,8 @@ import { withChoice } from "../../../planning/index.js";
 import type { Build } from "../../../records/index.js";
 import { Ended } from "../engine/engine.js";
 import type { WhyNot } from "../engine/protocol.js";
-import { editsBetween } from "../state/moves.js";
-import { digits, Facts, Mark, standAt } from "./bits.js";
+import { editsBetween, pinsOf } from "../state/moves.js";
+import { digits, Facts, Mark, Pick, standAt } from "./bits.js";
 import { useDesk } from "./desk.js";
 
 export interface ChoiceProps {
@@ -19,7 +19,9 @@ export interface ChoiceProps {
 }
 
 export function ChoiceField({ choice, legend, how, open = "leave open" }: ChoiceProps) {
-  const { store, facets } = useDesk();
+  const { store, build, facets } = useDesk();
+  // What the build says now; the answer may still be one of before.
+  const chosen = pinsOf(build).get(choice.id);
   const counts = facets.find((f) => f.choice === choice.id)?.counts;
   const name = `choice-${choice.id}`;
   // When nothing works at all, the answer says why; a mark at every value would only repeat it.
@@ -27,46 +29,59 @@ export function ChoiceField({ choice, legend, how, open = "leave open" }: Choice
   return (
     <fieldset class="choice">
       <legend>{legend ?? choice.label}</legend>
-      <label class="pick">
-        <input type="radio" name={name} checked={choice.chosen === undefined} onChange={() => store.unpin(choice.id)} />
-        <span>{open}</span>
-      </label>
+      <Pick type="radio" name={name} checked={chosen === undefined} onPick={() => store.unpin(choice.id)}>
+        {open}
+      </Pick>
       {choice.values.map((v) => (
-        <Value key={v.value} choice={choice} value={v} name={name} how={how?.[v.value]} count={counts?.[v.value]} quiet={none} />
+        <Value
+          key={v.value}
+          choice={choice}
+          value={v}
+          name={name}
+          how={how?.[v.value]}
+          count={counts?.[v.value]}
+          quiet={none}
+          pinned={chosen}
+        />
       ))}
       {none ? <p class="more">None of these works as things stand; the answer says why.</p> : null}
     </fieldset>
   );
 }
 
-function Value(props: { choice: OpenChoice; value: PossibleValue; name: string; how?: string; count?: string; quiet: boolean }) {
-  const { choice, value, name, how, count, quiet } = props;
+function Value(props: {
+  choice: OpenChoice;
+  value: PossibleValue;
+  name: string;
+  how?: string;
+  count?: string;
+  quiet: boolean;
+  pinned?: string;
+}) {
+  const { choice, value, name, how, count, quiet, pinned } = props;
   const { store } = useDesk();
   const [asked, setAsked] = useState(false);
   const no = value.verdict === "ruled-out" && !quiet;
-  const chosen = choice.chosen === value.value;
+  const chosen = pinned === value.value;
   const about = `${name}-${value.value}`;
   return (
     <div class={`pickable${no ? " not" : ""}`}>
-      <label class="pick">
-        <input
-          type="radio"
-          name={name}
-          checked={chosen}
-          aria-describedby={how ? about : undefined}
-          onChange={() => store.make({ do: "choose", id: choice.id, value: value.value })}
-        />
-        <span>
-          {value.label}
-          {no || value.verdict === "unknown" ? (
-            <>
-              {" "}
-              <Mark verdict={value.verdict} />
-            </>
-          ) : null}
-          {count !== undefined && !no && choice.chosen === undefined ? <span class="more"> {ways(count)}</span> : null}
-        </span>
-      </label>
+      <Pick
+        type="radio"
+        name={name}
+        checked={chosen}
+        describedBy={how ? about : undefined}
+        onPick={() => store.make({ do: "choose", id: choice.id, value: value.value })}
+      >
+        {value.label}
+        {no || value.verdict === "unknown" ? (
+          <>
+            {" "}
+            <Mark verdict={value.verdict} />
+          </>
+        ) : null}
+        {count !== undefined && !no && pinned === undefined ? <span class="more"> {ways(count)}</span> : null}
+      </Pick>
       {no ? (
         <button type="button" class="whynot" aria-expanded={asked} onClick={() => setAsked(!asked)}>
           Why not?<span class="unseen"> {value.label}</span>

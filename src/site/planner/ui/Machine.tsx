@@ -1,5 +1,5 @@
 // Which machine: the board, its revision with how to tell, its memory.
-import { Part } from "./bits.js";
+import { Part, Pick } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { useDesk } from "./desk.js";
 
@@ -17,16 +17,9 @@ export function Machine() {
           <legend>Board</legend>
           {shelf.boards.map((b) => (
             <div class="pickable" key={b.id}>
-              <label class="pick">
-                <input
-                  type="radio"
-                  name="board"
-                  checked={b.id === build.board}
-                  aria-describedby={`board-${b.id}`}
-                  onChange={() => pickBoard(b.id)}
-                />
-                <span>{b.name}</span>
-              </label>
+              <Pick type="radio" name="board" checked={b.id === build.board} describedBy={`board-${b.id}`} onPick={() => pickBoard(b.id)}>
+                {b.name}
+              </Pick>
               <p class="more how" id={`board-${b.id}`}>
                 {b.summary}
               </p>

@@ -1,6 +1,6 @@
 // How it is run: the firmware, or several ways to run it (modes) that share slots and jumpers and differ in firmware and in the cards that are on.
 import type { Mode } from "../../../records/index.js";
-import { Part, standAt } from "./bits.js";
+import { Part, Pick, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox } from "./Combobox.js";
 import { cardName, useDesk } from "./desk.js";
@@ -68,22 +68,18 @@ function ModeField({ mode }: { mode: Mode }) {
         <legend>Cards that are on</legend>
         {names.length === 0 ? <p class="more">Add cards first.</p> : null}
         {names.map((as) => (
-          <label class="pick" key={as}>
-            <input type="checkbox" checked={on.includes(as)} disabled={on.length === 1 && on.includes(as)} onChange={() => toggle(as)} />
-            <span>
-              {cardName(desk, as)}
-              {on.length === 1 && on.includes(as) ? (
-                <span class="more"> (the only one; a way to run it has one card on at least)</span>
-              ) : null}
-            </span>
-          </label>
+          <Pick key={as} type="checkbox" checked={on.includes(as)} disabled={on.length === 1 && on.includes(as)} onPick={() => toggle(as)}>
+            {cardName(desk, as)}
+            {on.length === 1 && on.includes(as) ? (
+              <span class="more"> (the only one; a way to run it has one card on at least)</span>
+            ) : null}
+          </Pick>
         ))}
       </fieldset>
       {firmware ? <ChoiceField choice={firmware} legend={`Firmware, ${mode.name ?? mode.id}`} open="any that works" /> : null}
-      <label class="pick">
-        <input type="checkbox" checked={mode.safest ?? false} onChange={() => store.make({ do: "safest", id: mode.id })} />
-        <span>The safest: what it should fall into when a wire breaks</span>
-      </label>
+      <Pick type="checkbox" checked={mode.safest ?? false} onPick={() => store.make({ do: "safest", id: mode.id })}>
+        The safest: what it should fall into when a wire breaks
+      </Pick>
       <button
         type="button"
         class="small"
@@ -115,16 +111,14 @@ function Hand() {
         {family.versions.map((v) => {
           const have = hand.firmware?.includes(v) ?? false;
           return (
-            <label class="pick" key={v}>
-              <input
-                type="checkbox"
-                checked={have}
-                onChange={() => (have ? store.give("firmware", v) : store.make({ do: "have", what: "firmware", id: v }))}
-              />
-              <span>
-                <code>{v}</code>
-              </span>
-            </label>
+            <Pick
+              key={v}
+              type="checkbox"
+              checked={have}
+              onPick={() => (have ? store.give("firmware", v) : store.make({ do: "have", what: "firmware", id: v }))}
+            >
+              <code>{v}</code>
+            </Pick>
           );
         })}
       </fieldset>

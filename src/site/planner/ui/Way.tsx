@@ -4,7 +4,7 @@ import type { Combination, PlacedCard } from "../../../planning/index.js";
 import { sizeText } from "../../../records/index.js";
 import { editsBetween } from "../state/moves.js";
 import { pinnedTo } from "../state/pinned.js";
-import { Facts, Mark, Refs, standAt } from "./bits.js";
+import { Facts, Mark, Pick, Refs, standAt } from "./bits.js";
 import { cardName, useDesk } from "./desk.js";
 
 export interface WayProps {
@@ -72,12 +72,9 @@ export function Way({ combination: c, number, first, switched, marked, onMark, o
           <span class="unseen"> for way {number}</span>
         </button>
         {onMark ? (
-          <label class="pick">
-            <input type="checkbox" checked={marked} onChange={onMark} />
-            <span>
-              Compare<span class="unseen"> way {number}</span>
-            </span>
-          </label>
+          <Pick type="checkbox" checked={marked} onPick={onMark}>
+            Compare<span class="unseen"> way {number}</span>
+          </Pick>
         ) : null}
       </p>
     </li>

@@ -1,5 +1,6 @@
 // Small pieces of the planner: the mark with its word, the records a fact rests on, a list of facts.
 import type { ComponentChildren } from "preact";
+import { useState } from "preact/hooks";
 import { verdictMark } from "../../../drawing/index.js";
 import type { Evidence, Fact, Ref, Verdict } from "../../../planning/index.js";
 import { evidenceWords, verdictWords } from "../../words.js";
@@ -65,4 +66,38 @@ export function digits(count: string): string {
 /** A button that is gone once it was pressed leaves the reader at the heading of what it changed; the page does not move. */
 export function standAt(part: string): void {
   setTimeout(() => document.getElementById(`${part}-title`)?.focus({ preventScroll: true }));
+}
+
+export interface PickProps {
+  readonly type: "radio" | "checkbox";
+  readonly name?: string;
+  readonly checked: boolean;
+  readonly disabled?: boolean;
+  readonly describedBy?: string;
+  readonly onPick: () => void;
+  readonly children: ComponentChildren;
+}
+
+/** A radio or a box with its words. It shows the tap at once; the build follows after the page has been painted. */
+export function Pick({ type, name, checked, disabled, describedBy, onPick, children }: PickProps) {
+  const { build } = useDesk();
+  const [tapped, setTapped] = useState<{ readonly of: typeof build; readonly now: boolean }>();
+  // Once the build has followed, it alone says what is chosen.
+  const shown = tapped?.of === build ? tapped.now : checked;
+  return (
+    <label class="pick">
+      <input
+        type={type}
+        name={name}
+        checked={shown}
+        disabled={disabled}
+        aria-describedby={describedBy}
+        onChange={(e) => {
+          setTapped({ of: build, now: e.currentTarget.checked });
+          onPick();
+        }}
+      />
+      <span>{children}</span>
+    </label>
+  );
 }

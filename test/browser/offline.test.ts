@@ -1,0 +1,248 @@
+// Reading without a network, three ways in a real browser: the served site after the network and the server are gone, the folder on a disk,
+// and the single file. Planner and search included.
+import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { packBudget } from "../../src/site/offline/pack.js";
+import { writePack } from "../../src/site/offline/write-pack.js";
+import { siteFolder } from "../site/built.js";
+import { slotwright } from "../support/recorder.js";
+import { addCard, answered, startBrowser, visit } from "./open.js";
+import { serveFolder } from "./serve.mjs";
+
+let browser: Browser;
+const scratch = mkdtempSync(join(tmpdir(), "slotwright-offline-"));
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  rmSync(scratch, { recursive: true, force: true });
+});
+
+type Visit = Awaited<ReturnType<typeof visit>>;
+
+/** Waits until the service worker has everything and is in charge of the page. */
+async function kept({ page }: Visit): Promise<void> {
+  await page.waitForFunction(async () => {
+    const registration = await navigator.serviceWorker.ready;
+    return registration.active?.state === "activated" && navigator.serviceWorker.controller !== null;
+  });
+}
+
+describe("the served site", () => {
+  it("is kept with two requests, within its budget", () => {
+    const packed = statSync(join(siteFolder, "offline", "site.pack")).size + statSync(join(siteFolder, "offline", "table.json")).size;
+    expect(packed).toBeLessThan(packBudget);
+    const table = JSON.parse(readFileSync(join(siteFolder, "offline", "table.json"), "utf8")) as {
+      files: Record<string, [number, number]>;
+    };
+    for (const name of [
+      "index.html",
+      "planner.html",
+      "search.html",
+      "data/planner.json",
+      "assets/planner-solve.js",
+      "assets/planner-bench.js",
+      "pagefind/pagefind.js",
+    ])
+      expect(table.files[name], name).toBeDefined();
+  });
+
+  it("opens every kind of page, search and planner with the network off and the server stopped", async () => {
+    const server = await serveFolder(siteFolder);
+    const opened = await visit(browser, server.address);
+    const { page, context } = opened;
+    await page.goto(`${server.address}/index.html`);
+    await kept(opened);
+    server.close();
+    await context.setOffline(true);
+    for (const path of [
+      "",
+      "cards/gannet-fixed-disk-controller.html",
+      "boards/skerry-16t.html",
+      "conflicts/index.html",
+      "builds/everyday-office.html",
+      "cautions.html",
+    ]) {
+      await page.goto(`${server.address}/${path}`);
+      expect(await page.locator("h1").count(), path).toBe(1);
+    }
+    await page.goto(`${server.address}/search.html?q=gannet`);
+    await page.waitForSelector("#found li");
+    await page.waitForFunction(() => /page/.test(document.getElementById("said")?.textContent ?? ""));
+    await page.goto(`${server.address}/planner.html?card=gannet-fixed-disk-controller`);
+    await page.waitForSelector("#machine");
+    await page.getByLabel("Skerry 16T").check();
+    await answered(page);
+    await page
+      .getByRole("button", { name: /^Build sheet/ })
+      .first()
+      .click();
+    await page.waitForSelector(".sheet-page .cautions");
+    await page.goto(`${server.address}/no/such/page.html`);
+    expect(await page.locator("h1").textContent()).toBe("Not here");
+    await context.close();
+  });
+
+  it("takes a new edition without losing the page being read, and has it the next time", async () => {
+    const folder = join(scratch, "site");
+    cpSync(siteFolder, folder, { recursive: true });
+    const server = await serveFolder(folder);
+    const opened = await visit(browser, server.address);
+    const { page, context } = opened;
+    await page.goto(`${server.address}/planner.html`);
+    await kept(opened);
+    await page.getByLabel("Skerry 16T").check();
+    await answered(page);
+    const address = page.url();
+    await page.evaluate(() => Object.assign(window, { stillHere: true }));
+    const start = join(folder, "cautions.html");
+    writeFileSync(start, readFileSync(start, "utf8").replace("<h1>Cautions</h1>", "<h1>Cautions, new edition</h1>"));
+    cpSync(join(folder, "offline.js"), join(folder, "assets", "offline.js"));
+    const script = readFileSync(join(folder, "assets", "offline.js"), "utf8");
+    writeFileSync(join(folder, "assets", "offline.js"), script.slice(script.indexOf("\n") + 1));
+    writePack(folder);
+    const edition = (JSON.parse(readFileSync(join(folder, "offline", "table.json"), "utf8")) as { edition: string }).edition;
+    await page.evaluate(() => navigator.serviceWorker.getRegistration().then((r) => r?.update()));
+    await page.waitForFunction(async (e) => (await caches.keys()).join() === `slotwright ${e}`, edition);
+    expect(await page.evaluate(() => "stillHere" in window)).toBe(true);
+    expect(page.url()).toBe(address);
+    await addCard(page, "gannet");
+    server.close();
+    await context.setOffline(true);
+    await page.goto(`${server.address}/cautions.html`);
+    expect(await page.locator("h1").textContent()).toBe("Cautions, new edition");
+    await page.goBack();
+    await answered(page);
+    expect(await page.locator("#cards .card").count()).toBe(1);
+    await context.close();
+  });
+});
+
+describe("the folder on a disk", () => {
+  it("reads without a server: pages, links, search; the planner says where it can be had", async () => {
+    const home = pathToFileURL(siteFolder).href;
+    const { page, wrong, context } = await visit(browser, home);
+    await page.goto(`${home}/index.html`);
+    await page.getByRole("link", { name: "Cards", exact: true }).first().click();
+    await page.getByRole("link", { name: "Gannet fixed-disk controller" }).first().click();
+    expect(await page.locator("h1").textContent()).toContain("Gannet");
+    await page.goto(`${home}/search.html?q=gannet`);
+    await page.waitForSelector("#found li");
+    await page.goto(`${home}/planner.html`);
+    expect(await page.locator("[data-file]").textContent()).toMatch(/slotwright pocket/);
+    expect(await page.locator("[data-file]").isVisible()).toBe(true);
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+});
+
+describe("the single file", () => {
+  const file = join(scratch, "pocket.html");
+  const home = pathToFileURL(file).href;
+  beforeAll(async () => {
+    expect((await slotwright(["pocket", "--out", file], { folder: scratch })).code).toBe(0);
+  }, 300_000);
+
+  it("weighs under 1.5 MB and names no other host to load from", () => {
+    const html = readFileSync(file, "utf8");
+    expect(Buffer.byteLength(html)).toBeLessThan(1_500_000);
+    expect(html).toContain("default-src 'none'");
+    expect(/<(?:script|img|link|iframe)[^>]+(?:src|href)="(?!data:|#)/.exec(html)?.[0]).toBeUndefined();
+  });
+
+  it("is not written over without being told", async () => {
+    const { code, err } = await slotwright(["pocket", "--out", file], { folder: scratch });
+    expect(code).toBe(2);
+    expect(err).toContain("--replace");
+  }, 300_000);
+
+  it("finds within two seconds of being opened, from a disk", async () => {
+    const { page, wrong, context } = await visit(browser, home);
+    const begun = Date.now();
+    await page.goto(`${home}#search.html?q=gannet`);
+    await page.waitForSelector(".found li");
+    expect(Date.now() - begun).toBeLessThan(2000);
+    expect(await page.locator(".found a").first().textContent()).toContain("Gannet");
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
+  it("finds an exact model number alone, not everything that shares a part of it", async () => {
+    const { page, context } = await visit(browser, home);
+    await page.goto(`${home}#search.html?q=R5.1`);
+    await page.waitForSelector(".found li");
+    const few = await page.locator(".found li").count();
+    await page.goto(`${home}#search.html?q=R5`);
+    await page.waitForFunction((n) => document.querySelectorAll(".found li").length !== n, few);
+    await context.close();
+  });
+
+  it("leads from page to page, back and forth, and to a place on a page", async () => {
+    const { page, wrong, context } = await visit(browser, home);
+    await page.goto(home);
+    expect(await page.locator("h1").count()).toBe(1);
+    await page.getByRole("link", { name: "Cards", exact: true }).first().click();
+    await page.waitForSelector("main[data-page='cards/index.html']");
+    await page.getByRole("link", { name: "Gannet fixed-disk controller" }).first().click();
+    await page.waitForSelector("main[data-page='cards/gannet-fixed-disk-controller.html']");
+    await page.goBack();
+    await page.waitForSelector("main[data-page='cards/index.html']");
+    await page.goto(`${home}#cards/gannet-fixed-disk-controller.html#settings`);
+    await page.waitForFunction(() => (document.getElementById("settings")?.getBoundingClientRect().top ?? 1e9) < 400);
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
+  it("plans in a worker, draws sheets, keeps the build in its address", async () => {
+    const { page, wrong, context } = await visit(browser, home);
+    await page.goto(`${home}#planner.html?board=skerry-16t&card=tallow-bus-tracer&card=gannet-fixed-disk-controller`);
+    await answered(page);
+    expect(await page.locator("#answer .says").textContent()).toMatch(/^No\./);
+    await page
+      .getByRole("button", { name: /^Run it in two modes/ })
+      .first()
+      .click();
+    await answered(page);
+    expect(page.url()).toContain("#planner.html?b=skerry-16t&");
+    await page
+      .getByRole("button", { name: /^Plan the switch/ })
+      .first()
+      .click();
+    await page.waitForSelector("#faults");
+    const address = page.url();
+    await page.goto("about:blank");
+    await page.goto(address);
+    await answered(page);
+    expect(await page.locator(".mode").count()).toBe(2);
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
+  it("plans in the page itself where the browser allows no worker", async () => {
+    const { page, wrong, context } = await visit(browser, home);
+    await page.addInitScript(() => {
+      Object.defineProperty(window, "Worker", {
+        value: class {
+          constructor() {
+            throw new DOMException("no workers here", "SecurityError");
+          }
+        },
+      });
+    });
+    await page.goto(`${home}#planner.html?board=skerry-16t&card=gannet-fixed-disk-controller`);
+    await answered(page);
+    expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes/);
+    await page
+      .getByRole("button", { name: /^Build sheet/ })
+      .first()
+      .click();
+    await page.waitForSelector(".sheet-page .cautions");
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+});
