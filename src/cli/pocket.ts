@@ -1,10 +1,11 @@
 // slotwright pocket: the whole club in one HTML file that opens from a disk: records, search, planner, sheets.
+import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { counted, openClub, today } from "./club.js";
 import { type Everywhere, json, type Register } from "./command.js";
 import { shown } from "./folders.js";
 import { writeBeside } from "./write-file.js";
-import type { ExitCode } from "./wrong-use.js";
+import { type ExitCode, WrongUse } from "./wrong-use.js";
 
 interface PocketOptions extends Everywhere {
   readonly out?: string;
@@ -19,6 +20,10 @@ export const registerPocket: Register = (program, { terminal, action }) => {
     .description("make the single file: records, search and planner in one HTML that opens from a disk or a memory stick")
     .action(
       action<PocketOptions>(async (_, options): Promise<ExitCode> => {
+        const path = resolve(terminal.folder, options.out ?? "slotwright-pocket.html");
+        // Said before the work, which takes a while.
+        if (existsSync(path) && !options.replace)
+          throw new WrongUse(`${shown(path, terminal.folder)} is there already.`, "Say --replace to write over it, or name another file.");
         const club = openClub(options.data, terminal);
         const errors = club.findings.filter((finding) => finding.level === "error").length;
         if (errors > 0)
@@ -28,7 +33,6 @@ export const registerPocket: Register = (program, { terminal, action }) => {
         const { catalogue, records } = club;
         const pocket = await makePocket({ catalogue, records, made: today(), say: (line) => terminal.progress(line) });
         terminal.progress("");
-        const path = resolve(terminal.folder, options.out ?? "slotwright-pocket.html");
         writeBeside(path, pocket.html, options.replace === true);
         const out = shown(path, terminal.folder);
         const bytes = Buffer.byteLength(pocket.html);

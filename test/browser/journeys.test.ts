@@ -72,6 +72,7 @@ describe("a visit", () => {
       .click();
     await page.waitForSelector(".sheet-page .cautions");
     await page.emulateMedia({ media: "print" });
+    // biome-ignore lint/performance/useDomNodeTextContent: what is hidden on paper does not count.
     const printed = await page.evaluate(() => document.body.innerText);
     expect(printed).toContain("Mains inside the supply");
     for (const name of ["Gannet fixed-disk controller", "Samphire network card", "Avocet printer port", "Sandglass"])
@@ -111,7 +112,7 @@ describe("a visit", () => {
     expect(await page.locator("#wires tbody tr").count()).toBeGreaterThan(3);
     expect(await page.locator("#bench .steps > li").count()).toBeGreaterThan(3);
     await page.getByRole("button", { name: "Back to the ways" }).click();
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe("answer-title");
+    await page.waitForFunction(() => document.activeElement?.id === "answer-title");
     expect(wrong).toEqual([]);
     await context.close();
   });

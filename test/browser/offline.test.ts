@@ -172,13 +172,15 @@ describe("the single file", () => {
     await context.close();
   });
 
-  it("finds an exact model number alone, not everything that shares a part of it", async () => {
+  it("puts the card first when its exact model number is asked for, and nothing beside it that only shares a part", async () => {
     const { page, context } = await visit(browser, home);
-    await page.goto(`${home}#search.html?q=R5.1`);
+    await page.goto(`${home}#search.html?q=FS-200`);
     await page.waitForSelector(".found li");
-    const few = await page.locator(".found li").count();
-    await page.goto(`${home}#search.html?q=R5`);
-    await page.waitForFunction((n) => document.querySelectorAll(".found li").length !== n, few);
+    expect(await page.locator(".found a").first().getAttribute("href")).toBe("#cards/gannet-fixed-disk-controller.html");
+    const rest = await page.locator(".found li").count();
+    expect(rest).toBeLessThan(10);
+    await page.goto(`${home}#search.html?q=FS-299`);
+    await page.waitForFunction(() => !/^\d+ pages\.$/.test(document.querySelector("main [role=status]")?.textContent ?? "0 pages."));
     await context.close();
   });
 

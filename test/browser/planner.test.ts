@@ -212,7 +212,7 @@ describe("for everybody", () => {
     await answered(page);
     expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes/);
     // The button that was pressed is gone; the place is kept at the answer it led to.
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe("answer-title");
+    await page.waitForFunction(() => document.activeElement?.id === "answer-title");
     expect(wrong).toEqual([]);
     await context.close();
   });

@@ -1,6 +1,6 @@
 // The planner's page: what you have and want on one side, the answer on the other. It asks for a new answer after every move and keeps the old
 // one in sight until the new one is there.
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Answer, Combination } from "../../../planning/index.js";
 import type { Build } from "../../../records/index.js";
 import type { Connection } from "../engine/engine.js";
@@ -9,7 +9,7 @@ import type { Shelf } from "../engine/shelf.js";
 import { addressOf } from "../state/address.js";
 import type { Store } from "../state/store.js";
 import { AnswerPart, countWords, History } from "./AnswerPart.js";
-import { Mark, Part } from "./bits.js";
+import { Mark, Part, standAt } from "./bits.js";
 import { Cards } from "./Cards.js";
 import { type Desk, DeskContext, type Places } from "./desk.js";
 import { Machine } from "./Machine.js";
@@ -41,7 +41,6 @@ function spoken(answer: Answer): string {
 export function App({ shelf, store, solve, bench, places }: AppProps) {
   const [build, setBuild] = useState<Build>(store.build);
   const [sheet, setSheet] = useState<{ readonly build: Build; readonly combination: Combination }>();
-  const told = useRef<HTMLDivElement>(null);
   useEffect(() => store.onChange(() => afterPaint(() => setBuild(store.build))), [store]);
   const { answer, of, facets, misasked, working, failed } = useAnswer(solve, build);
   const desk = useMemo<Desk>(
@@ -51,7 +50,7 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
   const shown = sheet?.build === build ? sheet : undefined;
   const closeSheet = () => {
     setSheet(undefined);
-    told.current?.querySelector<HTMLElement>("#answer-title")?.focus();
+    standAt("answer");
   };
   // Kept as they are while only the state of the work changes: setting them anew would keep the reader's next tap waiting.
   const asked = useMemo(
@@ -88,7 +87,7 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
     <DeskContext.Provider value={desk}>
       <div class={shown ? "planner with-sheet" : "planner"}>
         {asked}
-        <div class="told" ref={told}>
+        <div class="told">
           {shown ? (
             <Sheet combination={shown.combination} onClose={closeSheet} />
           ) : (
