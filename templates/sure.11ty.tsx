@@ -48,6 +48,9 @@ export function render({ view }: Shown<SurePage>) {
           every way it could turn out. If all of them work, it works; if all of them fail, it is no; otherwise it is not known, and the page
           says what to measure.
         </p>
+        <p>
+          <a href="worth-finding-out.html">Worth finding out</a> lists what is missing, what settles most answers first.
+        </p>
       </Section>
       <Section title="Known problems">
         <dl class="marks">

@@ -23,5 +23,6 @@ export type { CautionsPage, DataPage, GuideKindView, GuidePage, SearchPage, Sour
 export { type FaceView, type NoSheet, type PanelView, type SheetPage, type SheetResult, sheetOf } from "./views/sheet.js";
 export { listed, type TestedView } from "./views/tested.js";
 export type { CellView as WhereView, GroupView, RunView } from "./views/where.js";
+export type { WorthPage } from "./views/worth.js";
 export { wire } from "./wire.js";
 export { effectWords, evidenceWords, outcomeWords, statusWords, verdictWords, type Word } from "./words.js";

@@ -44,6 +44,7 @@ import {
 } from "./views/plain.js";
 
 import { type SheetPage, sheetPages } from "./views/sheet.js";
+import { type WorthPage, worthPage } from "./views/worth.js";
 
 export interface Pages {
   readonly start: readonly StartPage[];
@@ -59,6 +60,7 @@ export interface Pages {
   readonly parts: readonly PartPage[];
   readonly cautions: readonly CautionsPage[];
   readonly sure: readonly SurePage[];
+  readonly worth: readonly WorthPage[];
   readonly data: readonly DataPage[];
   readonly guides: readonly GuidePage[];
   readonly sources: readonly SourcePage[];
@@ -100,6 +102,7 @@ export function pagesOf(given: Given): Pages {
     parts: [...catalogue.parts.values()].map((p) => partPage(ctx, p)),
     cautions: [cautionsPage()],
     sure: [surePage()],
+    worth: [worthPage(ctx, cells)],
     data: [dataPage(ctx, given.guide, given.downloads)],
     guides: given.guide.map(guidePage),
     sources: [...catalogue.files].flatMap(([key, file]) => {

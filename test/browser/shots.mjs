@@ -40,6 +40,7 @@ const pages = {
   bus: first("buses", ""),
   cautions: "cautions.html",
   sure: "sure.html",
+  worth: "worth-finding-out.html",
   data: "data/index.html",
   guide: "data/guide/card.html",
   source: first("source/cards", "tallow"),
