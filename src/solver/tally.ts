@@ -41,6 +41,17 @@ export class Tally {
     return this.rest(this.splitter.whole(), true);
   }
 
+  /** For each variable and value of the engine as it stands a number that alike values share. */
+  likenesses(): Int32Array[] {
+    const { parts } = this.splitter.split(this.splitter.whole());
+    const of = this.engine.store.sizes.map((size) => new Int32Array(size).fill(-1));
+    for (const part of parts) {
+      this.alike.describe(part, []);
+      for (const v of part.variables) of[v]!.set(this.alike.of[v]!);
+    }
+    return of;
+  }
+
   /** The solutions of what is left of a part as the store stands. */
   private rest(whole: Part, along: boolean): bigint {
     const { parts, free } = this.splitter.split(whole);
