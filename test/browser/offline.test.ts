@@ -25,13 +25,21 @@ afterAll(async () => {
 
 type Visit = Awaited<ReturnType<typeof visit>>;
 
-/** Waits until the service worker has everything and is in charge of the page. */
-async function kept({ page }: Visit): Promise<void> {
-  await page.waitForFunction(async () => {
+/** Asks the page again and again until the answer is yes; the page's own promises are waited for. */
+async function until(page: Visit["page"], asks: (arg: string) => Promise<boolean>, arg = ""): Promise<void> {
+  const end = Date.now() + 60_000;
+  while (!(await page.evaluate(asks, arg))) {
+    if (Date.now() > end) throw new Error("It did not come to that within a minute.");
+    await page.waitForTimeout(100);
+  }
+}
+
+/** The service worker has everything and is in charge of the page. */
+const kept = ({ page }: Visit) =>
+  until(page, async () => {
     const registration = await navigator.serviceWorker.ready;
     return registration.active?.state === "activated" && navigator.serviceWorker.controller !== null;
   });
-}
 
 describe("the served site", () => {
   it("is kept with two requests, within its budget", () => {
@@ -108,7 +116,16 @@ describe("the served site", () => {
     writePack(folder);
     const edition = (JSON.parse(readFileSync(join(folder, "offline", "table.json"), "utf8")) as { edition: string }).edition;
     await page.evaluate(() => navigator.serviceWorker.getRegistration().then((r) => r?.update()));
-    await page.waitForFunction(async (e) => (await caches.keys()).join() === `slotwright ${e}`, edition);
+    await until(
+      page,
+      async (e) => {
+        const registration = await navigator.serviceWorker.getRegistration();
+        return (
+          registration?.active?.state === "activated" && !registration.installing && (await caches.keys()).join() === `slotwright ${e}`
+        );
+      },
+      edition,
+    );
     expect(await page.evaluate(() => "stillHere" in window)).toBe(true);
     expect(page.url()).toBe(address);
     await addCard(page, "gannet");
