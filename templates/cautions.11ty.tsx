@@ -10,8 +10,7 @@ function One({ caution }: { readonly caution: Caution }) {
   return (
     <article id={caution.id} class="caution">
       <h3>{caution.title}</h3>
-      <p>{caution.says}</p>
-      {caution.figure ? <p>{caution.figure}</p> : null}
+      <p>{caution.text}</p>
       <p class="more">Source: {caution.source}</p>
     </article>
   );

@@ -1,6 +1,7 @@
 // The site: view models, exports, and the build that turns a club's records into a folder of pages.
+
+export type { Caution } from "../wiring/index.js";
 export { type BuildSiteOptions, type BuiltSite, buildSite } from "./build.js";
-export type { Caution } from "./cautions.js";
 export { type Cell, type CellKey, type Cells, cellsOf, type Judge } from "./cells.js";
 export { menu, policy } from "./frame.js";
 export { type Figure, figure, markSvg } from "./marks.js";

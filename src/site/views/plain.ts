@@ -1,9 +1,20 @@
 // Pages that explain: cautions, how sure this is, about the data with the field guide, the source of a record, search, not found.
 import type { Evidence, Verdict } from "../../planning/index.js";
-import { type Caution, cautions } from "../cautions.js";
+import { type Caution, cautions } from "../../wiring/index.js";
 import { sourcePage } from "../links.js";
 import { evidenceOrder, evidenceWords, statusWords, verdictOrder, verdictWords } from "../words.js";
-import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordHead, type SearchHead } from "./common.js";
+import {
+  type Context,
+  capital,
+  countText,
+  head,
+  type LinkView,
+  type MarkView,
+  markOf,
+  type PageHead,
+  recordHead,
+  type SearchHead,
+} from "./common.js";
 
 export interface CautionsPage extends PageHead {
   readonly answer: string;
@@ -12,13 +23,13 @@ export interface CautionsPage extends PageHead {
 }
 
 export function cautionsPage(): CautionsPage {
-  const answer =
-    "Most of this work is safe at the bench with the power off. Four things can injure you; read those before you open anything.";
+  const stop = cautions.filter((c) => c.severity === "stop");
+  const answer = `Most of this work is safe at the bench with the power off. ${capital(countText(stop.length, "thing"))} can injure you; read ${stop.length === 1 ? "it" : "those"} before you open anything.`;
   return {
     ...head("cautions.html", "Cautions", answer, "cautions"),
     answer,
-    stop: cautions.filter((c) => c.stop),
-    care: cautions.filter((c) => !c.stop),
+    stop,
+    care: cautions.filter((c) => c.severity !== "stop"),
     search: { kind: "caution", answer, boards: [], names: cautions.map((c) => c.title), symptoms: [] },
   };
 }

@@ -7,14 +7,14 @@ import type { Catalogue } from "../../../catalogue/index.js";
 import { addressMap, railBars, slotPlan } from "../../../drawing/index.js";
 import type { Combination } from "../../../planning/index.js";
 import { type Build, sizeText } from "../../../records/index.js";
-import { cautions } from "../../cautions.js";
+import { cautions } from "../../../wiring/index.js";
 import { listText } from "../../views/common.js";
 import { machineDrawings } from "../../views/machine-drawings.js";
 import { sheetOf as switchedSheet } from "../../views/sheet.js";
 import type { NoSwitch, SheetDrawing, SheetStep, SheetTable, SheetView } from "./sheet-view.js";
 
 /** Cautions every sheet opens with. */
-const always = ["mains", "switch-off-first", "static", "tantalum", "battery"];
+const always = ["mains-inside", "power-off-to-switch", "esd", "tantalum", "battery"];
 
 export function sheetOf(catalogue: Catalogue, build: Build, combination: Combination): SheetView {
   const title = `${build.name}: ${catalogue.boards.get(combination.board)?.name ?? combination.board}, revision ${combination.revision}`;
@@ -29,7 +29,7 @@ function plainSheet(catalogue: Catalogue, build: Build, combination: Combination
     kind: "plain",
     title,
     noSwitch,
-    cautions: cautions.filter((c) => always.includes(c.id)).map((c) => ({ title: c.title, says: c.says, stop: c.stop })),
+    cautions: cautions.filter((c) => always.includes(c.id)).map((c) => ({ title: c.title, says: c.text, stop: c.severity === "stop" })),
     tables: [machineTable(catalogue, combination), ...cardTables(catalogue, combination), ...dueTable(combination)],
     drawings: drawingsOf(catalogue, build, combination),
     bench: benchOf(catalogue, combination),
