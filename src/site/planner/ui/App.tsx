@@ -9,7 +9,7 @@ import type { Shelf } from "../engine/shelf.js";
 import { addressOf } from "../state/address.js";
 import type { Store } from "../state/store.js";
 import { AnswerPart, countWords, History } from "./AnswerPart.js";
-import { Mark, Part, standAt } from "./bits.js";
+import { Mark, Part } from "./bits.js";
 import { Cards } from "./Cards.js";
 import { type Desk, DeskContext, type Places } from "./desk.js";
 import { Machine } from "./Machine.js";
@@ -50,7 +50,7 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
   const shown = sheet?.build === build ? sheet : undefined;
   const closeSheet = () => {
     setSheet(undefined);
-    standAt("answer");
+    setTimeout(toAnswer);
   };
   // Kept as they are while only the state of the work changes: setting them anew would keep the reader's next tap waiting.
   const asked = useMemo(
