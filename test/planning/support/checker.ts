@@ -293,13 +293,13 @@ export function judge(world: World, build: Build, machine: Machine): Judgement {
     if (limits.length === 0) bad.push("no such rail");
     for (const i of users) if (drawn(i, rail).some((p) => isUnknown(p.worst_A))) open.push("current");
     for (const limit of limits) {
-      if (isUnknown(limit.limit_A) || (limit.board_A !== undefined && isUnknown(limit.board_A))) {
-        open.push("limit");
-        continue;
+      if (isUnknown(limit.limit_A) || (limit.board_A !== undefined && isUnknown(limit.board_A))) open.push("limit");
+      else {
+        const left = value(limit.limit_A) * (limit.derate ?? 1) - (limit.board_A === undefined ? 0 : value(limit.board_A));
+        const sum = users.reduce((s, i) => s + drawn(i, rail).reduce((t, p) => t + (isUnknown(p.worst_A) ? 0 : value(p.worst_A)), 0), 0);
+        if (sum > left + 1e-9) bad.push("rail overloaded");
       }
-      const left = value(limit.limit_A) * (limit.derate ?? 1) - (limit.board_A === undefined ? 0 : value(limit.board_A));
-      const sum = users.reduce((s, i) => s + drawn(i, rail).reduce((t, p) => t + (isUnknown(p.worst_A) ? 0 : value(p.worst_A)), 0), 0);
-      if (sum > left + 1e-9) bad.push("rail overloaded");
+      // What one slot gives is judged whether or not the whole is known.
       if (limit.per_slot_A !== undefined)
         for (const i of users)
           for (const p of drawn(i, rail)) {
