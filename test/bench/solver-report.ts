@@ -1,5 +1,6 @@
 // Writes what the solver's benchmark measured: RESULTS.md and RESULTS.svg beside this file's source.
 import { writeFileSync } from "node:fs";
+import { cpus, loadavg } from "node:os";
 import { join } from "node:path";
 import { plot, short, table } from "./figures.js";
 import { sizes } from "./generate.js";
@@ -8,12 +9,12 @@ import { duels, growth, measureAll, rowTables, seedCount, verdicts } from "./sol
 export async function solverBench(): Promise<{ readonly table: string; readonly failed: readonly string[] }> {
   const rows = measureAll(seedCount, (line) => console.error(line));
   const duelSeeds = Math.min(20, seedCount);
-  const fights = [...(await duels(sizes.medium, "medium", duelSeeds)), ...(await duels(sizes.large, "large", duelSeeds))];
   const grown = growth(Math.min(60, seedCount));
+  const fights = await duels({ medium: sizes.medium, large: sizes.large }, duelSeeds);
   const judged = verdicts(rows, fights, grown);
   const text = `# The solver measured
 
-Written by \`npm run bench solver\`, ${seedCount} seeded builds a row (a quarter of that for the largest), Node ${process.versions.node}.
+Written by \`npm run bench solver\`, ${seedCount} seeded builds a row (a quarter of that for the largest), Node ${process.versions.node}, ${cpus().length} cores with ${loadavg()[1]!.toFixed(0)} jobs at once on average: a busy machine slows processor time too.
 
 ## Targets
 

@@ -113,24 +113,31 @@ export interface Duel {
   readonly ratio: number;
 }
 
-/** Cold decisions side by side in one run. */
-export async function duels(size: BuildSize, name: string, seeds: number): Promise<Duel[]> {
-  const builds = range(seeds).map((seed) => generateBuild(size, (["normal", "tight"] as const)[seed % 2]!, firstSeed + 1000 + seed));
-  const own: number[] = [];
-  const answers = builds.map(({ whole }) => timed(own, () => decide(whole)).kind === "found");
-  const ownMedian = spreadOf(own).median;
-  const out: Duel[] = [{ name: "this engine", size: name, median: ownMedian, ratio: 1 }];
+/**
+ * Cold decisions side by side in one run. The engine is measured on all sizes before any other solver is loaded: processor time counts
+ * every thread, and some of them keep threads running.
+ */
+export async function duels(named: Readonly<Record<string, BuildSize>>, seeds: number): Promise<Duel[]> {
+  const fields = Object.entries(named).map(([size, spec]) => {
+    const builds = range(seeds).map((seed) => generateBuild(spec, (["normal", "tight"] as const)[seed % 2]!, firstSeed + 1000 + seed));
+    const own: number[] = [];
+    const answers = builds.map(({ whole }) => timed(own, () => decide(whole)).kind === "found");
+    return { size, builds, answers, own: spreadOf(own).median };
+  });
+  const out: Duel[] = fields.map(({ size, own }) => ({ name: "this engine", size, median: own, ratio: 1 }));
   for (const load of rivalsOf) {
     const rival = await load();
-    const times: number[] = [];
-    for (const [i, { whole }] of builds.entries()) {
-      const from = processorMs();
-      const answer = await rival.decide(whole);
-      times.push(processorMs() - from);
-      if (answer !== answers[i]) throw new Error(`${rival.name} answers ${answer} on ${name} ${i}, the engine ${answers[i]}`);
+    for (const { size, builds, answers, own } of fields) {
+      const times: number[] = [];
+      for (const [i, { whole }] of builds.entries()) {
+        const from = processorMs();
+        const answer = await rival.decide(whole);
+        times.push(processorMs() - from);
+        if (answer !== answers[i]) throw new Error(`${rival.name} answers ${answer} on ${size} ${i}, the engine ${answers[i]}`);
+      }
+      const { median } = spreadOf(times);
+      out.push({ name: rival.name, size, median, ratio: median / own });
     }
-    const { median } = spreadOf(times);
-    out.push({ name: rival.name, size: name, median, ratio: median / ownMedian });
   }
   return out;
 }
@@ -151,7 +158,7 @@ export function growth(seeds: number): { readonly what: string; readonly steps: 
 
 export function measureAll(seeds: number, say: (line: string) => void): Row[] {
   // The first builds pay for the engine being compiled to machine code; they are not counted.
-  for (const strain of strains) measure("warm", sizes.medium, strain, 6, 1);
+  for (const strain of strains) for (const size of [sizes.medium, sizes.large]) measure("warm", size, strain, 4, 1, size === sizes.medium);
   const rows: Row[] = [];
   for (const [name, size] of Object.entries(sizes)) {
     for (const strain of strains) {
