@@ -33,7 +33,7 @@ export async function visit(browser: Browser, home: string, options: BrowserCont
 export async function answered(page: Page): Promise<void> {
   await page.waitForFunction(() => {
     const told = document.querySelector("#answer .now")?.getAttribute("data-answered");
-    if (!told) return false;
+    if (!told || document.querySelector("#planner[data-due]")) return false;
     // The address is there at once, the answer a little later; a build opened from a question after "?" has no address yet.
     const asked = location.hash.slice(1);
     return asked === "" || /^planner\.html\?(?:card|board|build)=/.test(asked) || decodeURI(asked).endsWith(decodeURI(told));

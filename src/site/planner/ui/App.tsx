@@ -9,7 +9,7 @@ import type { Shelf } from "../engine/shelf.js";
 import { addressOf } from "../state/address.js";
 import type { Store } from "../state/store.js";
 import { AnswerPart, countWords, History } from "./AnswerPart.js";
-import { Mark, Part } from "./bits.js";
+import { afterPaint, Mark, Part } from "./bits.js";
 import { Cards } from "./Cards.js";
 import { type Desk, DeskContext, type Places } from "./desk.js";
 import { Machine } from "./Machine.js";
@@ -26,11 +26,6 @@ export interface AppProps {
   readonly solve: Connection<Tasks>;
   readonly bench: Connection<BenchTasks>;
   readonly places: Places;
-}
-
-/** What was tapped is shown by the browser at once; all that follows from it is set after that. */
-function afterPaint(then: () => void): void {
-  requestAnimationFrame(() => setTimeout(then));
 }
 
 /** The sentence for the live region: short, and only what changed. */

@@ -68,6 +68,21 @@ export function standAt(part: string): void {
   setTimeout(() => document.getElementById(`${part}-title`)?.focus({ preventScroll: true }));
 }
 
+let due = 0;
+
+/** What was tapped is shown by the browser at once; all that follows from it is set after that. While something is due, the page says so. */
+export function afterPaint(then: () => void): void {
+  due += 1;
+  document.getElementById("planner")?.setAttribute("data-due", "");
+  requestAnimationFrame(() =>
+    setTimeout(() => {
+      then();
+      due -= 1;
+      if (due === 0) document.getElementById("planner")?.removeAttribute("data-due");
+    }),
+  );
+}
+
 export interface PickProps {
   readonly type: "radio" | "checkbox";
   readonly name?: string;
@@ -94,7 +109,7 @@ export function Pick({ type, name, checked, disabled, describedBy, onPick, child
         aria-describedby={describedBy}
         onChange={(e) => {
           setTapped({ of: build, now: e.currentTarget.checked });
-          onPick();
+          afterPaint(onPick);
         }}
       />
       <span>{children}</span>

@@ -1,0 +1,143 @@
+// The planner for everybody, in a real browser: by keyboard alone, by screen reader, on narrow screens, with a thumb, in both themes.
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { siteFolder } from "../site/built.js";
+import { answered, startBrowser, visit } from "./open.js";
+import { serveFolder } from "./serve.mjs";
+
+let browser: Browser;
+let site: Awaited<ReturnType<typeof serveFolder>>;
+beforeAll(async () => {
+  site = await serveFolder(siteFolder);
+  browser = await startBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  site?.close();
+});
+
+const planner = (hash = "") => `${site.address}/planner.html${hash}`;
+const tracerAndDisk = "#b=skerry-16t&c=tallow-bus-tracer&c=gannet-fixed-disk-controller";
+
+async function open(hash = "", options: Parameters<typeof visit>[2] = {}) {
+  const opened = await visit(browser, site.address, options);
+  await opened.page.goto(planner(hash));
+  await opened.page.waitForSelector("#machine");
+  return opened;
+}
+
+describe("for everybody", () => {
+  it("works by keyboard alone: board, card, reason, repair, answer", async () => {
+    const { page, wrong, context } = await open();
+    const focused = () =>
+      page.evaluate(
+        () =>
+          document.activeElement?.textContent?.trim() ||
+          (document.activeElement as HTMLInputElement | null)?.labels?.[0]?.textContent ||
+          "",
+      );
+    await page.getByLabel("Skerry 16", { exact: true }).focus();
+    await page.keyboard.press("ArrowDown");
+    await answered(page);
+    expect(page.url()).toContain("b=skerry-16t");
+    for (let i = 0; i < 30 && (await page.evaluate(() => document.activeElement?.getAttribute("role"))) !== "combobox"; i += 1)
+      await page.keyboard.press("Tab");
+    for (const card of ["tallow", "gannet"]) {
+      await page.keyboard.type(card);
+      await page.keyboard.press("ArrowDown");
+      expect(
+        await page.evaluate(() =>
+          document.getElementById(document.activeElement?.getAttribute("aria-activedescendant") ?? "")?.getAttribute("aria-selected"),
+        ),
+      ).toBe("true");
+      await page.keyboard.press("Enter");
+      await answered(page);
+      expect(await page.evaluate(() => document.activeElement?.getAttribute("role"))).toBe("combobox");
+    }
+    for (let i = 0; i < 60 && !(await focused()).startsWith("Run it in two modes"); i += 1) await page.keyboard.press("Tab");
+    expect(await focused()).toMatch(/^Run it in two modes/);
+    await page.keyboard.press("Enter");
+    await answered(page);
+    expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes/);
+    // The button that was pressed is gone; the place is kept at the answer it led to.
+    await page.waitForFunction(() => document.activeElement?.id === "answer-title");
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
+  it("tells the answer to a screen reader once it is there", async () => {
+    const { page, context } = await open("#b=skerry-16t&c=gannet-fixed-disk-controller");
+    await answered(page);
+    expect(await page.locator(".planner > [role=status][aria-live=polite]").textContent()).toMatch(/^Yes, it works.*combinations work\.$/s);
+    await context.close();
+  });
+
+  it.each(["light", "dark"] as const)("has no violation of WCAG 2.2 AA, %s, in any of its states", async (colorScheme) => {
+    const { page, context } = await open(tracerAndDisk, { colorScheme, viewport: { width: 1280, height: 900 } });
+    const check = async (state: string) => {
+      const { violations } = await new AxeBuilder({ page })
+        .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+        .analyze();
+      expect(violations.map((v) => `${state}: ${v.id} ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+    };
+    await answered(page);
+    await check("impossible");
+    await page.getByRole("combobox", { name: "Add a card" }).click();
+    await check("offers");
+    await page
+      .getByRole("button", { name: /^Run it in two modes/ })
+      .first()
+      .click();
+    await answered(page);
+    await page.locator("#cards details summary").first().click();
+    await page.getByText("What you have at hand").click();
+    await check("two modes");
+    await page
+      .getByRole("button", { name: /^Plan the switch/ })
+      .first()
+      .click();
+    await page.waitForSelector("#faults");
+    await check("sheet");
+    await context.close();
+  });
+
+  it.each([320, 360, 768, 1280])("never scrolls sideways at %d pixels", async (width) => {
+    const { page, context } = await open(tracerAndDisk, { viewport: { width, height: 800 } });
+    const wide = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    await answered(page);
+    expect(await wide()).toBe(0);
+    await page
+      .getByRole("button", { name: /^Run it in two modes/ })
+      .first()
+      .click();
+    await answered(page);
+    await page.locator("#cards details summary").first().click();
+    await page.getByLabel("Compare way 1", { exact: true }).check();
+    await page.getByLabel("Compare way 2", { exact: true }).check();
+    expect(await wide()).toBe(0);
+    await page
+      .getByRole("button", { name: /^Plan the switch/ })
+      .first()
+      .click();
+    await page.waitForSelector("#faults");
+    expect(await wide()).toBe(0);
+    await context.close();
+  });
+
+  it("gives everything that is tapped room for a thumb", async () => {
+    const { page, context } = await open(tracerAndDisk);
+    await answered(page);
+    const small = await page.evaluate(() =>
+      [
+        ...document.querySelectorAll<HTMLElement>(
+          "#planner button, #planner select, #planner label.pick, #planner summary, #planner input[type=text]",
+        ),
+      ]
+        .filter((e) => e.offsetParent !== null && e.getBoundingClientRect().height < 43.5)
+        .map((e) => `${e.tagName} ${e.textContent}`),
+    );
+    expect(small).toEqual([]);
+    await context.close();
+  });
+});
