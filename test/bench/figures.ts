@@ -21,8 +21,11 @@ export function spreadOf(times: readonly number[]): Spread {
 export const short = (ms: number): string => (ms >= 100 ? ms.toFixed(0) : ms >= 10 ? ms.toFixed(1) : ms.toFixed(2));
 export const spelt = (s: Spread): string => (s.runs === 0 ? "none" : `${short(s.median)} / ${short(s.p95)} / ${short(s.max)}`);
 
+/** A Markdown table with its columns set out evenly, as the formatter wants it. */
 export function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  return [head, head.map(() => "---"), ...rows].map((row) => `| ${row.join(" | ")} |`).join("\n");
+  const widths = head.map((cell, c) => Math.max(3, cell.length, ...rows.map((row) => row[c]!.length)));
+  const line = (cells: readonly string[]) => `| ${cells.map((cell, c) => cell.padEnd(widths[c]!)).join(" | ")} |`;
+  return [line(head), line(widths.map((width) => "-".repeat(width))), ...rows.map(line)].join("\n");
 }
 
 /** Horizontal bars from median to maximum on a logarithmic scale of milliseconds, readable in one colour. */
