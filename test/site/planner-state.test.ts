@@ -77,6 +77,13 @@ describe("moves", () => {
     expect(build.cards).toEqual([{ card: gannet }, { card: tallow }]);
   });
 
+  it("choose a part for the switch and leave it to the plan again", () => {
+    const state = made([...moves, { do: "switch", what: "switch", id: "rotary-3x4" }, { do: "switch", what: "cable", id: "ribbon-10" }]);
+    expect(buildOf(state).switch).toEqual({ switch: "rotary-3x4", cable: "ribbon-10" });
+    const open = withMove(withMove(state, { do: "switch", what: "switch", id: "" }), { do: "switch", what: "cable", id: "" });
+    expect("switch" in buildOf(open)).toBe(false);
+  });
+
   it("leave no trace of a card that is put in and taken out again", () => {
     const state = made([...moves, { do: "add", card: gannet }, { do: "drop", as: `${gannet}-2` }]);
     expect(state.moves).toEqual(moves);

@@ -61,7 +61,7 @@ function made(build: Build, move: Move): Build {
     case "family":
       return { ...build, firmware: move.id, modes: build.modes?.map(({ firmware: _, ...m }) => m) };
     case "switch":
-      return { ...build, switch: { ...build.switch, [move.what]: move.id } };
+      return withPart(build, move.what, move.id);
     case "stands":
       return asStanding(build);
     case "all":
@@ -99,6 +99,14 @@ function withSafest(build: Build, id: string): Build {
     return m.id === id && !safest ? { ...rest, safest: true } : rest;
   });
   return modes ? { ...build, modes } : build;
+}
+
+/** The empty id leaves the part to the plan again. */
+function withPart(build: Build, what: "device" | "switch" | "connector" | "cable", id: string): Build {
+  const { [what]: _, ...others } = build.switch ?? {};
+  const { switch: _s, ...rest } = build;
+  const parts = id === "" ? others : { ...others, [what]: id };
+  return Object.keys(parts).length > 0 ? { ...rest, switch: parts } : rest;
 }
 
 function having(build: Build, what: "firmware" | "cards" | "parts", id: string): Build {

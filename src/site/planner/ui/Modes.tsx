@@ -45,6 +45,7 @@ export function Modes() {
           For cards that exclude each other: one switch changes the firmware and which cards are on. Slots and jumpers stay.
         </p>
       ) : null}
+      {modes.length > 1 ? <SwitchParts /> : null}
       <Hand />
     </Part>
   );
@@ -91,6 +92,46 @@ function ModeField({ mode }: { mode: Mode }) {
         Take out<span class="unseen"> {mode.name ?? mode.id}</span>
       </button>
     </div>
+  );
+}
+
+const switchParts = [
+  { what: "device", type: "memory", label: "Memory device" },
+  { what: "switch", type: "switch", label: "Switch" },
+  { what: "connector", type: "connector", label: "Connector in the panel" },
+  { what: "cable", type: "cable", label: "Cable" },
+] as const;
+
+/** Parts the owner wants the switch built from; left open, the plan takes what needs the fewest lines and what is at hand. */
+function SwitchParts() {
+  const { build, shelf, store } = useDesk();
+  return (
+    <details>
+      <summary>
+        Parts for the switch
+        <span class="more">
+          {" "}
+          {Object.values(build.switch ?? {})
+            .map((p) => shelf.names[`part/${p}`] ?? p)
+            .join(", ") || "left to the plan"}
+        </span>
+      </summary>
+      {switchParts.map(({ what, type, label }) => (
+        <label key={what}>
+          {label}
+          <select value={build.switch?.[what] ?? ""} onChange={(e) => store.make({ do: "switch", what, id: e.currentTarget.value })}>
+            <option value="">left to the plan</option>
+            {shelf.parts
+              .filter((p) => p.kind === type)
+              .map((p) => (
+                <option key={p.id} value={p.id}>
+                  {p.name}
+                </option>
+              ))}
+          </select>
+        </label>
+      ))}
+    </details>
   );
 }
 

@@ -26,7 +26,7 @@ export function moveWords(desk: Desk, move: Move): string {
     case "family":
       return `Firmware family: ${name(`firmware/${move.id}`)}`;
     case "switch":
-      return `Part for the switch: ${name(`part/${move.id}`)}`;
+      return move.id === "" ? "A part of the switch left to the plan" : `Part for the switch: ${name(`part/${move.id}`)}`;
     case "stands":
       return "The machine stands as it was chosen until then";
     case "all":
