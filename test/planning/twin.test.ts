@@ -35,6 +35,8 @@ describe("planner and brute-force twin", () => {
           expect(v.verdict, `seed ${seed}: ${key}`).toBe(want);
         }
       }
+      if (got.combinations.length > 0)
+        expect(got.combinations[0]!.verdict, `seed ${seed}: the best is as good as the verdict`).toBe(got.verdict);
       for (const c of got.combinations) {
         const j = judge(world, build, machineOf(world, build, c));
         expect(j.bad, `seed ${seed}: offered, and the checker finds it bad`).toEqual([]);
