@@ -167,12 +167,13 @@ describe("the planner", () => {
     expect(all).toBeGreaterThan(3);
     await page.getByLabel("Compare way 1", { exact: true }).check();
     await page.getByLabel("Compare way 2", { exact: true }).check();
-    expect(await page.locator(".compare tbody tr").count()).toBeGreaterThan(0);
+    // Choices are drawn after the next paint, so what they lead to is waited for.
+    await page.waitForSelector(".compare tbody tr");
     const facet = page.locator("form.narrow select").first();
     const value = await facet.locator("option").nth(1).getAttribute("value");
     const told = Number(/\((\d+)\)$/.exec((await facet.locator("option").nth(1).textContent()) ?? "")![1]);
     await facet.selectOption(value);
-    expect(await page.locator(".ways-list > li").count()).toBe(told);
+    await expect.poll(() => page.locator(".ways-list > li").count()).toBe(told);
     await context.close();
   });
 });

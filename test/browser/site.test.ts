@@ -246,6 +246,7 @@ describe("a card's page", () => {
       await page.goto(`${server.address}/${kinds.find((k) => k.startsWith("matrix/"))}`);
       await page.click(".matrix tbody tr:nth-child(3) td:last-child a");
       await page.waitForFunction(() => location.pathname.includes("/cards/"));
+      await page.waitForSelector(".run:has(.anchor:target) details[open]");
       expect(await page.$$eval(".run:has(.anchor:target) details[open]", (d) => d.length)).toBe(1);
     });
   }, 60_000);
