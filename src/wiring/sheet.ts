@@ -90,6 +90,9 @@ export interface BuildSheet {
   readonly bench: WiringPlan["benchTest"];
   readonly faults: readonly SheetFault[];
   readonly faultsSay: string;
+  /** The second table: two pairs of throws swapped at once, by what is seen. */
+  readonly doubleFaults: readonly { readonly seen: string; readonly causes: readonly string[] }[];
+  readonly doubleFaultsSay: string;
   readonly evidenceNotes: readonly string[];
   readonly nearMatches: readonly string[];
   readonly panel: readonly PanelPart[];
@@ -143,6 +146,8 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     bench: benchRows(plan),
     faults: plan.faults.groups.map(faultRow),
     faultsSay: `${plan.faults.says} Every measurement: power off, device and cards out. Wires found swapped are exchanged back.`,
+    doubleFaults: plan.doubleFaults.groups.map((g) => ({ seen: g.says, causes: g.faults.map((f) => brief(f.says)) })),
+    doubleFaultsSay: `Two swaps of throws at once: what is seen, and which they are. ${plan.doubleFaults.says} Put one right, look again, then the other.`,
     evidenceNotes: combination.rests.map((r) => r.says),
     nearMatches: combination.nearMatches.map((n) => `${catalogue.builds.get(n.build)?.name ?? n.build}: ${n.differs}`),
     panel: panelParts(catalogue, plan),

@@ -268,6 +268,16 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           ])}
         />
       </Section>
+      {sheet.doubleFaults.length > 0 ? (
+        <Section id="two-faults" title="If two were swapped">
+          <p>{sheet.doubleFaultsSay}</p>
+          <Table
+            css="faults pairs"
+            heads={["Seen", "Likely faults"]}
+            rows={sheet.doubleFaults.map((f) => [f.seen, f.causes.join("; or ")])}
+          />
+        </Section>
+      ) : null}
       {view.memoryDrawing && view.portDrawing ? (
         <Section id="addresses" title="Addresses">
           <Drawing figure={view.memoryDrawing} />

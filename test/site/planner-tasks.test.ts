@@ -124,6 +124,7 @@ describe("a sheet", () => {
     const sheet = sheetOf(catalogue, build, way);
     if (sheet.kind !== "switched") throw new Error("not switched");
     expect(sheet.html).toContain('id="faults"');
+    expect(sheet.html).toContain('id="two-faults"');
     const poor = sheetOf(catalogue, { ...build, switch: { switch: "toggle-spst" } }, way);
     if (poor.kind !== "plain") throw new Error("a single contact cannot switch three modes");
     expect(poor.noSwitch?.reasons.length).toBeGreaterThan(0);
