@@ -13,6 +13,13 @@ export function render({ view }: Shown<StartPage>) {
       <p class="lead">
         {view.club}. {view.description}
       </p>
+      {view.planner ? (
+        <p>
+          <a class="act" href={`${root}${view.planner}`}>
+            Choose a machine and several cards: will they work together?
+          </a>
+        </p>
+      ) : null}
       <ul class="machines">
         {view.boards.map((b) => (
           <li key={b.link.href}>
@@ -47,11 +54,6 @@ export function render({ view }: Shown<StartPage>) {
           <li>
             <a href={`${root}search.html`}>a model number or a symptom</a>
           </li>
-          {view.planner ? (
-            <li>
-              <a href={`${root}${view.planner}`}>several cards at once, in the planner</a>
-            </li>
-          ) : null}
         </ul>
       </Section>
       <Section title="Fresh from the bench">
