@@ -1,22 +1,10 @@
 // The panel: where the holes for switch and connectors lie, with enough metal between them. All in millimetres,
 // from the panel's lower left corner, y upwards, seen from the front.
 
+import type { PanelPart } from "../wiring/index.js";
+
 /** What is to be fixed in the panel. A hole nobody has measured leaves no template. */
-export interface PanelItem {
-  readonly id: string;
-  readonly name: string;
-  readonly hole:
-    | { readonly kind: "round"; readonly diameter: number }
-    | { readonly kind: "cut-out"; readonly width: number; readonly height: number }
-    | { readonly kind: "unknown"; readonly find?: string };
-  /** Fixing holes left and right of the middle. */
-  readonly screws?: { readonly apart: number; readonly diameter: number };
-  /** Room the part takes behind the panel. */
-  readonly body?: { readonly width: number; readonly height: number };
-  /** Labels of the positions, in the order of the lever or knob. */
-  readonly positions?: readonly string[];
-  readonly form?: "rotary" | "lever";
-}
+export type PanelItem = PanelPart;
 
 export interface PanelOptions {
   /** Least metal between two holes, and between a hole and the edge. */

@@ -11,7 +11,9 @@ export interface PanelPart {
     | { readonly kind: "round"; readonly diameter: number }
     | { readonly kind: "cut-out"; readonly width: number; readonly height: number }
     | { readonly kind: "unknown"; readonly find?: string };
+  /** Fixing holes left and right of the middle. */
   readonly screws?: { readonly apart: number; readonly diameter: number };
+  /** Room the part takes behind the panel. */
   readonly body?: { readonly width: number; readonly height: number };
   /** Labels of the positions in the order of the lever or knob. */
   readonly positions?: readonly string[];
