@@ -121,7 +121,8 @@ export class Alike {
     const width = length[arc.to]!;
     const ids = new Map<string, number>();
     const rows = Int32Array.from({ length: sizes[arc.from]! }, (_, value) => {
-      const row = arc.forward.subarray(value * width, (value + 1) * width).join();
+      const at = arc.forward + value * width;
+      const row = this.engine.pairs.rows.subarray(at, at + width).join();
       if (!ids.has(row)) ids.set(row, ids.size);
       return ids.get(row)!;
     });

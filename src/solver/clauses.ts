@@ -6,7 +6,8 @@ import type { Store } from "./store.js";
 
 export interface Clause {
   readonly variables: readonly number[];
-  readonly masks: readonly Int32Array[];
+  /** Where each literal's bitset starts in the clauses' `words`. */
+  readonly masks: readonly number[];
   readonly guard: number;
   /** Positions of the two watched literals. */
   one: number;
@@ -16,6 +17,8 @@ export interface Clause {
 export class ClauseSet {
   failed: readonly number[] = [];
   readonly clauses: Clause[] = [];
+  private words = new Int32Array(1 << 10);
+  private used = 0;
   private readonly watching: Clause[][];
   /** The clauses of each variable, gathered when first asked for; learnt ones follow from the rest and may be missing. */
   private containing: Clause[][] | undefined;
@@ -29,9 +32,21 @@ export class ClauseSet {
 
   /** The variables are distinct. Takes part from the next `wake` or `attach` on. */
   add(variables: readonly number[], masks: readonly Int32Array[], guard = -1): Clause {
-    const clause = { variables, masks, guard, one: 0, two: 0 };
+    const clause = { variables, masks: masks.map((mask) => this.keep(mask)), guard, one: 0, two: 0 };
     this.clauses.push(clause);
     return clause;
+  }
+
+  private keep(mask: Int32Array): number {
+    const at = this.used;
+    this.used += mask.length;
+    if (this.used > this.words.length) {
+      const larger = new Int32Array(this.words.length * 2 + mask.length);
+      larger.set(this.words);
+      this.words = larger;
+    }
+    for (let w = 0; w < mask.length; w++) this.words[at + w] = mask[w]!;
+    return at;
   }
 
   /** Sets the watches of all clauses whose guard is on, and applies those with one open literal. */
@@ -57,6 +72,7 @@ export class ClauseSet {
   /** Drops the clauses added since there were so many. */
   forget(count: number): void {
     if (this.clauses.length === count) return;
+    this.used = this.clauses[count]!.masks[0] ?? this.used;
     const gone = new Set(this.clauses.splice(count));
     for (const [v, list] of this.watching.entries()) this.watching[v] = list.filter((clause) => !gone.has(clause));
   }
@@ -108,7 +124,7 @@ export class ClauseSet {
       let holds = false;
       for (let p = 0; p < clause.variables.length && !holds; p++) {
         const value = solution[clause.variables[p]!]!;
-        holds = ((clause.masks[p]![value >>> 5]! >>> (value & 31)) & 1) === 1;
+        holds = ((this.words[clause.masks[p]! + (value >>> 5)]! >>> (value & 31)) & 1) === 1;
       }
       if (!holds) return false;
     }
@@ -136,7 +152,7 @@ export class ClauseSet {
 
   /** For the counting diagram: 1 when the value makes the clause hold. */
   sees(clause: Clause, variable: number, value: number): number {
-    return (clause.masks[clause.variables.indexOf(variable)]![value >>> 5]! >>> (value & 31)) & 1;
+    return (this.words[clause.masks[clause.variables.indexOf(variable)]! + (value >>> 5)]! >>> (value & 31)) & 1;
   }
 
   isOpenOn(clause: Clause, variable: number): boolean {
@@ -144,16 +160,18 @@ export class ClauseSet {
   }
 
   private isOpen(clause: Clause, position: number): boolean {
+    const variable = clause.variables[position]!;
     const mask = clause.masks[position]!;
-    const start = this.store.start[clause.variables[position]!]!;
-    for (let w = 0; w < mask.length; w++) if ((this.store.cells[start + w]! & mask[w]!) !== 0) return true;
+    const { cells, start, length } = this.store;
+    for (let w = 0; w < length[variable]!; w++) if ((cells[start[variable]! + w]! & this.words[mask + w]!) !== 0) return true;
     return false;
   }
 
   private isTrue(clause: Clause, position: number): boolean {
+    const variable = clause.variables[position]!;
     const mask = clause.masks[position]!;
-    const start = this.store.start[clause.variables[position]!]!;
-    for (let w = 0; w < mask.length; w++) if ((this.store.cells[start + w]! & ~mask[w]!) !== 0) return false;
+    const { cells, start, length } = this.store;
+    for (let w = 0; w < length[variable]!; w++) if ((cells[start[variable]! + w]! & ~this.words[mask + w]!) !== 0) return false;
     return true;
   }
 
@@ -164,7 +182,7 @@ export class ClauseSet {
   }
 
   private apply(clause: Clause, position: number): boolean {
-    return this.store.keepAll(clause.variables[position]!, clause.masks[position]!) || this.fail(clause);
+    return this.store.keepAll(clause.variables[position]!, this.words, clause.masks[position]!) || this.fail(clause);
   }
 
   private fail(clause: Clause): false {

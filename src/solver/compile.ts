@@ -68,34 +68,34 @@ class Posting {
     }
   }
 
-  private each(variable: number): number[] {
-    return Array.from({ length: this.sizes[variable]! }, (_, v) => v);
+  private each(variable: number): readonly number[] {
+    return firstNumbers(this.sizes[variable]!);
   }
 
   /** At least one literal holds, or, `denied`, at least one does not: "never all of these" is a clause of the opposites. */
   private clause(literals: readonly Literal[], denied: boolean): void {
-    const merged = new Map<number, Int32Array>();
-    for (const { variable, values } of literals) {
-      const mask = maskOf(this.sizes[variable]!, values);
-      if (denied) flip(mask, this.sizes[variable]!);
-      const before = merged.get(variable);
-      if (before) for (let w = 0; w < mask.length; w++) before[w]! |= mask[w]!;
-      else merged.set(variable, mask);
+    const { sizes, engine, guard } = this;
+    const variables: number[] = [];
+    const masks: Int32Array[] = [];
+    for (let i = 0; i < literals.length; i++) {
+      const { variable, values } = literals[i]!;
+      const mask = maskOf(sizes[variable]!, values);
+      if (denied) flip(mask, sizes[variable]!);
+      const size = sizeOf(mask);
+      if (size === sizes[variable]) return;
+      if (size === 0) continue;
+      const before = variables.indexOf(variable);
+      if (before < 0) {
+        variables.push(variable);
+        masks.push(mask);
+      } else {
+        for (let w = 0; w < mask.length; w++) masks[before]![w]! |= mask[w]!;
+        if (sizeOf(masks[before]!) === sizes[variable]) return;
+      }
     }
-    const open = [...merged].filter(([, mask]) => mask.some((word) => word !== 0));
-    if (open.some(([v, mask]) => sizeOf(mask) === this.sizes[v])) return;
-    if (open.length === 1 && this.guard < 0) this.engine.store.keepAll(open[0]![0], open[0]![1]);
-    else if (open.length === 2) {
-      const [[x, good], [y, fine]] = open as [[number, Int32Array], [number, Int32Array]];
-      for (let a = 0; a < this.sizes[x]!; a++) if (!bit(good, a)) this.engine.pairs.restrict(x, a, y, fine, this.guard);
-    } else {
-      const variables = open.map(([v]) => v);
-      this.engine.clauses.add(
-        variables,
-        open.map(([, mask]) => mask),
-        this.guard,
-      );
-    }
+    if (variables.length === 1 && guard < 0) engine.store.keepAll(variables[0]!, masks[0]!);
+    else if (variables.length === 2) engine.pairs.either(variables[0]!, masks[0]!, variables[1]!, masks[1]!, guard);
+    else engine.clauses.add(variables, masks, guard);
   }
 
   private table(variables: readonly number[], rows: readonly (readonly number[])[]): void {
@@ -128,49 +128,80 @@ class Posting {
   private different(variables: readonly number[], except: readonly number[]): void {
     const widest = Math.max(1, ...variables.map((v) => this.sizes[v]!));
     this.engine.add(new Different(variables, except, widest), this.guard);
-    const shared = new Set(except);
-    this.flow(
-      variables,
-      variables.map((v) => this.each(v).map((value) => (shared.has(value) ? undefined : value))),
-    );
+    const shared = maskOf(widest, except);
+    this.flow(variables, (_, value) => (bit(shared, value) ? undefined : value));
   }
 
   /** At most one variable a place; values without a place are free. */
-  private flow(variables: readonly number[], of: readonly (readonly (number | undefined)[])[]): void {
-    const used = [...new Set(of.flat())].filter((place) => place !== undefined);
-    if (variables.length < 3 || used.length === 0) return;
-    const index = new Map<number | undefined, number>(used.map((place, i) => [place, i]));
-    const most = [...used.map(() => 1), variables.length];
-    const groups = { of: of.map((row) => row.map((place) => index.get(place) ?? used.length)), least: most.map(() => 0), most };
-    this.engine.add(new Flow(variables, groups), this.guard);
+  private flow(variables: readonly number[], place: (i: number, value: number) => number | undefined): void {
+    if (variables.length < 3) return;
+    const index = new Map<number, number>();
+    const free = -1;
+    const of = variables.map((v, i) => {
+      const groups = new Array<number>(this.sizes[v]!);
+      for (let value = 0; value < groups.length; value++) {
+        const at = place(i, value);
+        if (at === undefined) groups[value] = free;
+        else {
+          if (!index.has(at)) index.set(at, index.size);
+          groups[value] = index.get(at)!;
+        }
+      }
+      return groups;
+    });
+    if (index.size === 0) return;
+    for (const groups of of) for (let value = 0; value < groups.length; value++) if (groups[value] === free) groups[value] = index.size;
+    const most = new Array<number>(index.size + 1).fill(1);
+    most[index.size] = variables.length;
+    this.engine.add(new Flow(variables, { of, least: new Array<number>(most.length).fill(0), most }), this.guard);
   }
 
   /** Pairs, and an assignment that follows from them: windows that do not overlap start, and end, in different places. */
   private disjoint(occupiers: readonly Occupier[]): void {
-    for (const [i, one] of occupiers.entries()) {
-      for (const two of occupiers.slice(i + 1)) this.apart(one, two);
+    for (let i = 0; i < occupiers.length; i++) {
+      for (let j = i + 1; j < occupiers.length; j++) this.apart(occupiers[i]!, occupiers[j]!);
     }
     const variables = occupiers.map((o) => o.variable);
-    const places = (pick: (windows: Occupier["windows"][number]) => number) =>
-      occupiers.map((o) => this.each(o.variable).map((v) => (o.windows[v]?.length ? pick(o.windows[v]!) : undefined)));
-    const starts = places((windows) => Math.min(...windows.map(([from]) => from)));
-    const ends = places((windows) => Math.max(...windows.map(([, to]) => to)));
-    this.flow(variables, starts);
-    if (`${starts}` !== `${ends}`) this.flow(variables, ends);
+    const windows = (i: number, value: number) => occupiers[i]!.windows[value] ?? [];
+    const start = (i: number, value: number) => firstOf(windows(i, value));
+    const end = (i: number, value: number) => lastOf(windows(i, value));
+    this.flow(variables, start);
+    if (occupiers.some((o, i) => o.windows.some((_, value) => start(i, value) !== end(i, value)))) this.flow(variables, end);
   }
 
   private apart(one: Occupier, two: Occupier): void {
     const [x, y] = [one.variable, two.variable];
+    const clear = new Int32Array(this.engine.store.length[y]!);
     for (let a = 0; a < this.sizes[x]!; a++) {
-      const windows = one.windows[a] ?? [];
-      if (windows.length === 0) continue;
-      const clear = this.each(y).filter((b) => !overlap(windows, two.windows[b] ?? []));
-      if (clear.length === this.sizes[y]) continue;
-      if (x !== y) this.engine.pairs.restrict(x, a, y, maskOf(this.sizes[y]!, clear), this.guard);
-      else if (!clear.includes(a)) this.clause([{ variable: x, values: [a] }], true);
+      const windows = one.windows[a];
+      if (!windows || windows.length === 0) continue;
+      let clash = false;
+      clear.fill(-1);
+      for (let b = 0; b < this.sizes[y]!; b++) {
+        const others = two.windows[b];
+        if (!others || !overlap(windows, others)) continue;
+        clear[b >>> 5]! &= ~(1 << (b & 31));
+        clash = true;
+      }
+      if (!clash) continue;
+      if (x !== y) this.engine.pairs.restrict(x, a, y, clear, this.guard);
+      else if (!bit(clear, a)) this.clause([{ variable: x, values: [a] }], true);
     }
   }
 }
+
+type Runs = readonly (readonly [number, number])[];
+
+/** The lowest first number of some runs and the highest last; undefined without runs. */
+const firstOf = (runs: Runs) => (runs.length === 0 ? undefined : runs.reduce((low, run) => Math.min(low, run[0]), runs[0]![0]));
+const lastOf = (runs: Runs) => (runs.length === 0 ? undefined : runs.reduce((high, run) => Math.max(high, run[1]), runs[0]![1]));
+
+/** 0..n-1, made once for each n: setting up reads it for every variable of every rule. */
+function firstNumbers(n: number): readonly number[] {
+  numbers[n] ??= Array.from({ length: n }, (_, i) => i);
+  return numbers[n];
+}
+const numbers: number[][] = [];
 
 const bit = (mask: Int32Array, value: number): boolean => ((mask[value >>> 5]! >>> (value & 31)) & 1) === 1;
 
