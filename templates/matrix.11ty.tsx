@@ -1,7 +1,7 @@
 // The matrix of one board revision. On a wide page a grid; on a phone the same table reads as a list by card, its firmware line as a bar.
 import type { MatrixPage } from "../src/site/index.js";
-import { evidenceWords, verdictWords } from "../src/site/index.js";
-import { Link, MarkOnly } from "./parts/bits.js";
+import { evidenceWords, markUse, verdictMarkSymbols, verdictWords } from "../src/site/index.js";
+import { Link, Svg } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { Legend } from "./parts/Legend.js";
 import { paged, type Shown } from "./parts/paged.js";
@@ -65,11 +65,12 @@ export function render({ view }: Shown<MatrixPage>) {
         <output aria-live="polite">All {view.rows.length} cards</output>
         <button type="reset">Show all</button>
       </form>
+      <Svg svg={verdictMarkSymbols()} css="unseen" />
       <Legend />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section class="grid" tabIndex={0} aria-label={`Cards and firmware, ${view.board.text} ${view.revision}`}>
+      <section class={`grid on-paper-${view.paper}`} tabIndex={0} aria-label={`Cards and firmware, ${view.board.text} ${view.revision}`}>
         {/* biome-ignore lint/a11y/noRedundantRoles: on a phone the table is set as a list; the roles keep it a table for a screen reader */}
-        <table class={`matrix across-${view.across}`} role="table">
+        <table class="matrix" role="table">
           <thead>
             <tr>
               <th scope="col" rowSpan={2}>
@@ -93,14 +94,31 @@ export function render({ view }: Shown<MatrixPage>) {
           </thead>
           <tbody>
             {view.rows.map((row) => (
-              <tr key={row.card.href} data-verdicts={row.verdicts} data-evidences={row.evidences} data-does={row.does}>
+              <tr key={row.card.href} data-says={row.says} data-does={row.does}>
                 <th scope="row">
                   <Link link={row.card} root={root} />
+                  {row.bars.map((b) => (
+                    <span key={b.family} class="line">
+                      {row.bars.length > 1 ? b.family : ""}
+                      <Svg svg={b.svg} />
+                    </span>
+                  ))}
                 </th>
                 {row.cells.map((c) => (
-                  <td key={c.version} class={c.first ? `${c.mark.css} first` : c.mark.css} data-version={c.version}>
-                    <a href={`${root}${c.href}`} aria-label={c.label}>
-                      <MarkOnly mark={c.mark} />
+                  <td key={c.version} class={c.run ? "run" : undefined}>
+                    <a href={`${root}${c.href}`}>
+                      <Svg svg={markUse(c.mark)} css={`mk ${c.mark.css}`} />
+                      <span class="words">
+                        {c.run ? (
+                          <>
+                            <code class="one">{c.version}</code>
+                            <code class="all">{c.run}</code>
+                          </>
+                        ) : (
+                          <code>{c.version}</code>
+                        )}{" "}
+                        {c.mark.label}
+                      </span>
                     </a>
                   </td>
                 ))}

@@ -51,7 +51,7 @@ export function runsOf(verdicts: readonly Verdict[]): Run[] {
 }
 
 /** One bar, `middle` its middle line. */
-function look(verdict: Verdict, from: number, middle: number, wide: number, tall: number): Svg {
+export function look(verdict: Verdict, from: number, middle: number, wide: number, tall: number): Svg {
   const top = middle - tall / 2;
   switch (verdict) {
     case "workable":

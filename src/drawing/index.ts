@@ -9,6 +9,7 @@ export * from "./panel.js";
 export * from "./panel-dxf.js";
 export * from "./panel-template.js";
 export * from "./rail-bars.js";
+export * from "./release-bar.js";
 export * from "./slot-plan.js";
 export * from "./switch-wiring.js";
 export * from "./verdict-mark.js";

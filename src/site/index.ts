@@ -1,10 +1,11 @@
 // The site: view models, exports, and the build that turns a club's records into a folder of pages.
 
+export { verdictMarkSymbols } from "../drawing/index.js";
 export type { Caution } from "../wiring/index.js";
 export { type BuildSiteOptions, type BuiltSite, buildSite } from "./build.js";
 export { type Cell, type CellKey, type Cells, cellsOf, type Judge } from "./cells.js";
 export { menu, policy } from "./frame.js";
-export { type Figure, figure, markSvg } from "./marks.js";
+export { type Figure, figure, markSvg, markUse } from "./marks.js";
 export { type Given, type Pages, pagesOf } from "./pages.js";
 export { makePocket, type Pocket, type PocketOptions } from "./pocket/make.js";
 export { sheetFile } from "./sheet-file.js";

@@ -9,7 +9,12 @@ export interface ClubSize {
   readonly revisions: number;
   readonly cards: number;
   readonly versions: number;
+  /** Names as long as people give them, for what must be read; short ones otherwise. */
+  readonly wordy?: boolean;
 }
+
+const birds = ["Gannet", "Turnstone", "Oystercatcher", "Kittiwake", "Black-tailed Godwit"];
+const things = ["fixed-disk controller", "network card", "four-channel serial and parallel board", "memory board", "clock"];
 
 const letters = ["A", "B", "C", "D", "E", "F"];
 
@@ -32,7 +37,7 @@ const bus: Bus = {
 export function largeClub(size: ClubSize, seed = 1): Catalogue {
   const random = new Random(seed);
   const chance = (p: number) => random.next() < p;
-  const versions = range(size.versions).map((i) => `V${i + 1}`);
+  const versions = range(size.versions).map((i) => (size.wordy ? `R${3 + Math.floor(i / 3)}${["", ".1", "A"][i % 3]}` : `V${i + 1}`));
   const revisions = letters.slice(0, size.revisions);
   const boardIds = range(size.boards).map((i) => `board-${i + 1}`);
   const firmware: Firmware = {
@@ -80,10 +85,10 @@ export function largeClub(size: ClubSize, seed = 1): Catalogue {
   const cards = range(size.cards).map(
     (i): Card => ({
       id: `card-${i + 1}`,
-      name: `Card ${i + 1}`,
+      name: size.wordy ? `${birds[i % birds.length]} ${things[Math.floor(i / birds.length) % things.length]} ${i + 1}` : `Card ${i + 1}`,
       maker: "m",
       model: `C${i + 1}`,
-      does: ["tool"],
+      does: size.wordy ? [random.pick(["disk", "network", "memory", "clock"] as const)] : ["tool"],
       bus: "bus",
       edge: random.pick(["short", "long"]),
       room: { length_mm: random.pick([120, 200, 330]), height_mm: 100 },

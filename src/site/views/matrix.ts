@@ -1,4 +1,5 @@
 // The matrix of one board revision: cards down, firmware versions across, a verdict with its evidence in each cell.
+import { releaseBar } from "../../drawing/index.js";
 import type { Board } from "../../records/index.js";
 import type { Cells } from "../cells.js";
 import { cellAnchor, matrixOf, pageOf } from "../links.js";
@@ -9,18 +10,17 @@ export interface MatrixCell {
   readonly mark: MarkView;
   readonly version: string;
   readonly href: string;
-  /** For a screen reader and as a hint: "Gannet under R5: works, seen on a bench". */
-  readonly label: string;
-  /** The first version of its family: on a phone a new line begins. */
-  readonly first: boolean;
+  /** The first of a run of cells with the same answer: "R4 to R5.1". On a phone the run is one line, the others are not set. */
+  readonly run?: string;
 }
 
 export interface MatrixRow {
   readonly card: LinkView;
   readonly does: string;
-  /** Words of all cells, for the filters. */
-  readonly verdicts: string;
-  readonly evidences: string;
+  /** What its cells say, each as "works:bench" and once, for the filters. */
+  readonly says: string;
+  /** On a phone: the line of releases of each family. */
+  readonly bars: readonly { readonly family: string; readonly svg: string }[];
   readonly cells: readonly MatrixCell[];
 }
 
@@ -30,38 +30,60 @@ export interface MatrixPage extends PageHead {
   readonly tell: string;
   readonly answer: string;
   readonly families: readonly { readonly link: LinkView; readonly span: number }[];
-  /** Most versions of one family: the cells of a line on a phone. */
-  readonly across: number;
+  /** How it is set on paper: upright while the columns fit, then turned, then as the list a phone has. */
+  readonly paper: "upright" | "turned" | "listed";
   readonly columns: readonly { readonly version: string; readonly href: string }[];
   readonly rows: readonly MatrixRow[];
   readonly others: readonly LinkView[];
   readonly kinds: readonly string[];
 }
 
+/** Columns that a sheet of A4 or Letter holds beside the names of the cards. */
+const upright = 9;
+const turned = 30;
+
+interface Asked {
+  readonly family: string;
+  readonly version: string;
+  readonly mark: MarkView;
+}
+
+/** Undefined inside a run. */
+function runAt(cells: readonly Asked[], at: number): string | undefined {
+  const same = (i: number) => cells[i]?.family === cells[at]!.family && cells[i]?.mark.label === cells[at]!.mark.label;
+  if (same(at - 1)) return undefined;
+  let last = at;
+  while (same(last + 1)) last += 1;
+  return last === at ? cells[at]!.version : `${cells[at]!.version} to ${cells[last]!.version}`;
+}
+
 export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: string): MatrixPage {
   const columns = cells.columns(board.id, revision);
+  const families = board.firmware.map((id) => ({ id, span: columns.filter((c) => c.family === id).length })).filter((f) => f.span > 0);
   const rows: MatrixRow[] = [];
   const tally = new Map<string, number>();
   for (const card of ctx.catalogue.cards.values()) {
     if (card.bus !== board.bus) continue;
-    const made = columns.map(({ family, version }, i) => {
+    const asked = columns.map(({ family, version }) => {
       const cell = cells.at({ board: board.id, revision, family, version, card: card.id });
-      const mark = markOf(cell.verdict, cell.evidence);
-      return {
-        mark,
-        version,
-        first: i > 0 && columns[i - 1]!.family !== family,
-        href: `${pageOf("card", card.id)}#${cellAnchor(board.id, revision, version)}`,
-        label: `${card.name} under ${version}: ${mark.label}`,
-      };
+      return { family, version, mark: markOf(cell.verdict, cell.evidence) };
     });
+    const made: MatrixCell[] = asked.map(({ version, mark }, i) => ({
+      mark,
+      version,
+      run: runAt(asked, i),
+      href: `${pageOf("card", card.id)}#${cellAnchor(board.id, revision, version)}`,
+    }));
     const best = verdictOrder.find((v) => made.some((c) => c.mark.verdict === v));
     if (best) tally.set(best, (tally.get(best) ?? 0) + 1);
     rows.push({
       card: { text: card.name, href: pageOf("card", card.id) },
       does: card.does.join(" "),
-      verdicts: [...new Set(made.map((c) => c.mark.css))].join(" "),
-      evidences: [...new Set(made.filter((c) => c.mark.verdict !== "ruled-out").map((c) => c.mark.evidence))].join(" "),
+      says: [...new Set(made.map(({ mark }) => `${mark.css}:${mark.verdict === "ruled-out" ? "" : mark.evidence}`))].join(" "),
+      bars: families.map(({ id }) => ({
+        family: recordName(ctx.catalogue, "firmware", id),
+        svg: releaseBar(asked.filter((c) => c.family === id).map((c) => c.mark.verdict)),
+      })),
       cells: made,
     });
   }
@@ -77,10 +99,10 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
   ];
   const answer = `Of ${countText(rows.length, "card")} for this bus ${listText(parts.filter(Boolean))}.`;
   const title = `${board.name}, revision ${revision}: which card under which firmware`;
-  const families = board.firmware
-    .map((id) => ({ id, span: columns.filter((c) => c.family === id).length }))
-    .filter((f) => f.span > 0)
-    .map((f) => ({ link: { text: recordName(ctx.catalogue, "firmware", f.id), href: pageOf("firmware", f.id) }, span: f.span }));
+  const heads = families.map((f) => ({
+    link: { text: recordName(ctx.catalogue, "firmware", f.id), href: pageOf("firmware", f.id) },
+    span: f.span,
+  }));
   return {
     ...head(matrixOf(board.id, revision), title, answer, "boards"),
     search: { kind: "matrix", answer, boards: [board.name], names: [`${board.model} ${revision}`], symptoms: [] },
@@ -88,8 +110,8 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
     revision,
     tell: board.revisions.find((r) => r.id === revision)?.tell ?? "",
     answer,
-    families,
-    across: Math.max(1, ...families.map((f) => f.span)),
+    families: heads,
+    paper: columns.length <= upright ? "upright" : columns.length <= turned ? "turned" : "listed",
     columns: columns.map((c) => ({ version: c.version, href: pageOf("firmware", c.family) })),
     rows: rows.sort((a, b) => a.card.text.localeCompare(b.card.text)),
     others: board.revisions.filter((r) => r.id !== revision).map((r) => ({ text: r.id, href: matrixOf(board.id, r.id) })),
