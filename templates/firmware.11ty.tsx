@@ -1,6 +1,6 @@
 // A firmware family: the order of its releases, what each brings and what changed for cards.
 import type { FirmwarePage } from "../src/site/index.js";
-import { Answer, Conflicts, Facts, Link, Links, Notes, Section, Sources, Tested } from "./parts/bits.js";
+import { Answer, Conflicts, Drawing, Facts, Link, Links, Notes, Section, Sources, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
@@ -14,19 +14,17 @@ export function render({ view }: Shown<FirmwarePage>) {
       {view.summary ? <p>{view.summary}</p> : null}
       {view.bound.length > 0 ? (
         <Section id="bound" title="Cards tied to a release">
-          <p class="more">What each card's own record asks for. A filled stretch of the line is a release it takes.</p>
-          <ul class="bars">
+          {view.boundDrawing ? (
+            <>
+              <p class="more">The best answer for each card on any board that runs the release.</p>
+              <Drawing figure={view.boundDrawing} />
+            </>
+          ) : null}
+          <h3>What each asks for by its own record</h3>
+          <ul class="lines">
             {view.bound.map((b) => (
               <li key={b.card.href}>
-                <Link link={b.card} root={root} />
-                <ol class="bar">
-                  {b.versions.map((v) => (
-                    <li key={v.id} class={v.fits ? "fits" : "not"}>
-                      <code>{v.id}</code>
-                      <span class="unseen">{v.fits ? " yes" : " no"}</span>
-                    </li>
-                  ))}
-                </ol>
+                <Link link={b.card} root={root} /> <code>{b.takes}</code>
               </li>
             ))}
           </ul>

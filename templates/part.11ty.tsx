@@ -1,6 +1,6 @@
 // A generic part: its figures, its pins from above, its faces, what is joined in each position.
 import type { PartPage } from "../src/site/index.js";
-import { Facts, Link, Links, Notes, Section, Sources, Tested } from "./parts/bits.js";
+import { Drawing, Facts, Link, Links, Notes, Section, Sources, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
@@ -23,31 +23,17 @@ export function render({ view }: Shown<PartPage>) {
       </Section>
       {view.pins.length > 0 ? (
         <Section title="Pins, from above">
-          <table class="pins">
-            <caption class="unseen">Pins of {view.name}, seen from above with the notch at the top</caption>
-            <thead class="unseen">
-              <tr>
-                <th scope="col">Carries</th>
-                <th scope="col">Pin</th>
-                <th scope="col">Pin</th>
-                <th scope="col">Carries</th>
-              </tr>
-            </thead>
-            <tbody>
-              {view.pins.map(({ left, right }) => (
-                <tr key={left.pin}>
-                  <td class="l">
-                    <code>{left.name}</code>
-                  </td>
-                  <td class="n l">{left.pin}</td>
-                  <td class="n r">{right.pin}</td>
-                  <td class="r">
-                    <code>{right.name}</code>
-                  </td>
-                </tr>
+          {view.pinDrawing ? <Drawing figure={view.pinDrawing} /> : null}
+          <details>
+            <summary>The pins as a list</summary>
+            <ol class="pins">
+              {view.pins.map(({ pin, name }) => (
+                <li key={pin} value={pin}>
+                  <code>{name}</code>
+                </li>
               ))}
-            </tbody>
-          </table>
+            </ol>
+          </details>
         </Section>
       ) : null}
       {view.faces.length > 0 ? (
@@ -55,26 +41,7 @@ export function render({ view }: Shown<PartPage>) {
           {view.key ? <p>{view.key}</p> : null}
           <div class="faces">
             {view.faces.map((f) => (
-              <figure key={f.title}>
-                <svg
-                  viewBox={`0 0 ${f.width} ${f.height}`}
-                  width={f.width}
-                  height={f.height}
-                  role="img"
-                  aria-label={`${view.name}. ${f.title}`}
-                >
-                  <rect x="1" y="1" width={f.width - 2} height={f.height - 2} rx="8" fill="none" stroke="currentColor" stroke-width="1.5" />
-                  {f.points.map((p) => (
-                    <g key={p.contact}>
-                      <circle cx={p.x} cy={p.y} r="10" fill="none" stroke="currentColor" stroke-width="1.5" />
-                      <text x={p.x} y={p.y + 4} text-anchor="middle" class="contact">
-                        {p.contact}
-                      </text>
-                    </g>
-                  ))}
-                </svg>
-                <figcaption>{f.title}</figcaption>
-              </figure>
+              <Drawing key={f.title} figure={f.figure} />
             ))}
           </div>
         </Section>

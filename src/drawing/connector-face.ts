@@ -35,13 +35,29 @@ function scaleOf(face: Face): number {
   return Math.max(23 / nearest, Math.min(pixelsPerMm, faceWidth / wide));
 }
 
-export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "key">, face: Face, prefix: string, pixels = 640): string {
+/** Where the contacts stand, in words: row by row from above, each from left to right. */
+function rowsOf(face: Face): string {
+  const rows = [...new Set(face.contacts.map((c) => c.y_mm))].sort((a, b) => b - a);
+  const inRow = (y: number) => face.contacts.filter((c) => c.y_mm === y).sort((a, b) => a.x_mm - b.x_mm);
+  return `From the top, each row from left to right: ${rows
+    .map((y) =>
+      inRow(y)
+        .map((c) => c.contact)
+        .join(", "),
+    )
+    .join("; ")}.`;
+}
+
+/** A part by itself has no designator, and its contacts carry nothing yet: then no list stands beside the face. */
+export type FacedConnector = Pick<ConnectorPlan, "name" | "key"> & { readonly id?: string };
+
+export function connectorFace(connector: FacedConnector, face: Face, prefix: string, pixels = 640): string {
   const within = unitsFor(pixels);
   const scale = scaleOf(face);
   const reach = (get: (c: Face["contacts"][number]) => number) => Math.max(...face.contacts.map((c) => Math.abs(get(c))), 0);
   const wide = 2 * (reach((c) => c.x_mm) + 3.4) * scale;
   const tall = 2 * (reach((c) => c.y_mm) + 3) * scale;
-  const seen = `${connector.id}, ${face.says}`;
+  const seen = connector.id === undefined ? face.says.replace(/^./, (c) => c.toUpperCase()) : `${connector.id}, ${face.says}`;
   const titles = wrap(seen, within - 8, { bold: true });
   const head = 15 + titles.length * 15;
   const fieldWidth = Math.max(wide, 200);
@@ -50,12 +66,13 @@ export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "ke
   const r = Math.min(10, Math.max(8.5, scale));
   const ordered = [...face.contacts].sort((a, b) => a.contact.localeCompare(b.contact, "en", { numeric: true }));
   const used = ordered.filter((c) => c.net !== undefined || c.label !== undefined);
-  const spare = ordered.filter((c) => !used.includes(c)).map((c) => c.contact);
+  const bare = used.length === 0;
+  const spare = bare ? [] : ordered.filter((c) => !used.includes(c)).map((c) => c.contact);
   // A label cut short could name the wrong point: the list is as wide as it needs, else in more lines.
   const style = { small: true } as const;
   const widest = Math.max(150, ...used.map((c) => widthOf(c.label ?? "", style)));
   // On a narrow page it stands under the face.
-  const narrow = fieldWidth + 20 + 30 + widest > within;
+  const narrow = bare || fieldWidth + 20 + 30 + widest > within;
   const listX = narrow ? 4 : fieldWidth + 20;
   const listTop = narrow ? head + tall + 26 : head + 16;
   const room = Math.min(widest, within - listX - 34);
@@ -67,15 +84,15 @@ export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "ke
     next += e.lines.length;
   }
   const spareLines = spare.length === 0 ? [] : wrap(`not used: ${spare.join(", ")}`, room + 20, style);
-  const width = Math.max(fieldWidth, listX + 34 + room, ...titles.map((t) => widthOf(t, { bold: true }) + 8));
-  const height = Math.max(head + tall + 12, listTop + (next + spareLines.length) * 16);
+  const width = Math.max(fieldWidth, bare ? 0 : listX + 34 + room, ...titles.map((t) => widthOf(t, { bold: true }) + 8));
+  const height = Math.max(head + tall + 12, bare ? 0 : listTop + (next + spareLines.length) * 16);
 
   const contacts = face.contacts.map((c) =>
     join([
       circle(x(c.x_mm), y(c.y_mm), r, {
         ...(c.net === undefined ? {} : tone),
         "stroke-width": face.shape === "plug" ? weight.heavy : weight.line,
-        "stroke-dasharray": c.net === undefined ? "2 2" : undefined,
+        "stroke-dasharray": c.net === undefined && !bare ? "2 2" : undefined,
       }),
       text(x(c.x_mm), y(c.y_mm) + 4, c.contact, { mono: true, small: true, anchor: "middle" }),
     ]),
@@ -88,7 +105,7 @@ export function connectorFace(connector: Pick<ConnectorPlan, "id" | "name" | "ke
   );
   const rest = spareLines.map((l, i) => text(listX + 8, listTop + (next + i) * 16, l, { small: true, class: "dw-quiet" }));
   const says =
-    `${seen}. ${ordered.map((c) => `Contact ${c.contact}: ${c.label ?? "not used"}.`).join(" ")} ${connector.key ?? ""}`.trimEnd();
+    `${seen}. ${bare ? rowsOf(face) : ordered.map((c) => `Contact ${c.contact}: ${c.label ?? "not used"}.`).join(" ")} ${connector.key ?? ""}`.trimEnd();
   return drawing(
     { prefix, title: `${connector.name}: ${face.says}`, says, width, height, class: "dw-face" },
     ...titles.map((t, i) => text(4, 16 + i * 15, t, { bold: true })),

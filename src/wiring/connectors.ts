@@ -59,6 +59,16 @@ export function facesOf(pair: ConnectorPair, netOf: ReadonlyMap<string, { readon
   ];
 }
 
+/** The two faces of a part by itself, wired to nothing: as its other half meets it, and as one solders it. */
+export function partFaces(part: Connector): Face[] {
+  const of = { half: part.panel ? "panel" : "cable", shape: part.half } as const;
+  const plain = (face: Coordinates): FaceContact[] => face.map(({ contact, x_mm, y_mm }) => ({ contact, x_mm, y_mm }));
+  return [
+    { ...of, view: "mating", says: "mating face, where the other half goes in", contacts: plain(part.face) },
+    { ...of, view: "solder", says: "solder side: the view while soldering", contacts: plain(mirrored(part.face)) },
+  ];
+}
+
 /** For each contact the one at its mirror place, across the upright axis ("x") or the level one ("y"). */
 export function mirrorMap(part: Connector, axis: "x" | "y"): ReadonlyMap<string, string> {
   const near = (a: number, b: number) => Math.abs(a - b) < 0.05;

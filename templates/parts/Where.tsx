@@ -1,6 +1,6 @@
 // "Does it work in mine?": the picker, then every board with its revisions, its firmware line as a bar, and the reasons of each stretch.
 import type { CardPage, GroupView, RunView, WhereView } from "../../src/site/index.js";
-import { Link, Mark, Section } from "./bits.js";
+import { Link, Mark, Section, Svg } from "./bits.js";
 import { Reasons } from "./Reasons.js";
 
 export function Where({ view }: { readonly view: CardPage }) {
@@ -62,13 +62,17 @@ function Group({ group, root }: { readonly group: GroupView; readonly root: stri
           </a>
         ))}
       </h4>
-      <ol class="bar" aria-hidden="true">
-        {group.segments.map((seg) => (
-          <li key={seg.version} class={seg.css}>
-            <code>{seg.version}</code>
-          </li>
-        ))}
-      </ol>
+      {group.line ? (
+        <Svg as="div" css="line" svg={group.line} />
+      ) : (
+        <ol class="bar" aria-hidden="true">
+          {group.segments.map((seg) => (
+            <li key={seg.version} class={seg.css}>
+              <code>{seg.version}</code>
+            </li>
+          ))}
+        </ol>
+      )}
       <ol class="runs">
         {group.runs.map((r) => (
           <Run key={r.text} run={r} root={root} />

@@ -298,3 +298,20 @@ describe("the panel", () => {
     expect(svg).toMatch(/width="[\d.]+mm" height="[\d.]+mm"/);
   });
 });
+
+describe("a connector by itself", () => {
+  const shell = face(
+    [
+      { contact: "1", x_mm: 2.8, y_mm: 1.4 },
+      { contact: "2", x_mm: 0, y_mm: 1.4 },
+      { contact: "3", x_mm: 1.4, y_mm: -1.4 },
+    ],
+    0,
+  );
+
+  it("says where each contact stands, and calls none of them unused", () => {
+    const drawn = connectorFace({ name: "Shell" }, shell, "x");
+    expect(described(drawn)).toContain("From the top, each row from left to right: 2, 1; 3.");
+    expect(drawn).not.toMatch(/not used|stroke-dasharray/);
+  });
+});

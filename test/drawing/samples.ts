@@ -236,6 +236,8 @@ export function everyDrawing(width: number): readonly (readonly [string, string]
     ["shell", connectorFace({ id: "J1", name: "9-way shell", key: "Wide row on top." }, face(shell, 6), p("f1"), width)],
     ["circle", connectorFace({ id: "J2", name: "8-way circle" }, face(circle, 8), p("f2"), width)],
     ["header", connectorFace({ id: "J3", name: "16-way header" }, face(header, 3), p("f3"), width)],
+    ["part, shell", connectorFace({ name: "9-way shell" }, face(shell, 0), p("f4"), width)],
+    ["part, circle", connectorFace({ name: "8-way circle", key: "Gap below." }, face(circle, 0), p("f5"), width)],
     ["banks", bankMap({ device: device!, banks, modes, lines: [bankLine("A17", 0, 30), bankLine("A18", 1, 31)] }, p("banks"), width)],
     [
       "pins",

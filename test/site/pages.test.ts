@@ -177,3 +177,41 @@ describe("every record", () => {
     expect(found.size).toBe(entry.languages.en!.page_count);
   });
 });
+
+describe("drawings of parts and firmware", () => {
+  const drawn = (page: (typeof pages)[number], css: string) => page.find("svg").filter((e) => e.attributes.class?.split(" ").includes(css));
+
+  it("draws the pins of every memory device in both widths, and lists them", () => {
+    const devices = pages.filter((p) => p.name.startsWith("parts/") && p.html.includes("Part: memory device"));
+    expect(devices.length).toBeGreaterThan(5);
+    for (const page of devices) {
+      expect(drawn(page, "dw-pins").length, page.name).toBe(2);
+      const list = page.find("ol").find((e) => e.attributes.class === "pins")!;
+      const numbers = list.children.map((li) => Number(li.attributes.value));
+      expect(numbers.length, page.name).toBeGreaterThan(23);
+      expect(numbers, page.name).toEqual(numbers.map((_, i) => i + 1));
+      // What is drawn is what is listed.
+      const said = page.find("desc")[0]!.text;
+      for (const li of list.children) expect(said, page.name).toContain(`Pin ${li.attributes.value} ${li.text}.`);
+    }
+  });
+
+  it("draws both faces of every connector", () => {
+    const connectors = pages.filter((p) => p.name.startsWith("parts/") && p.html.includes("Part: connector"));
+    expect(connectors.length).toBeGreaterThan(5);
+    for (const page of connectors) expect(drawn(page, "dw-face").length, page.name).toBe(4);
+  });
+
+  it("draws the line of releases for the cards tied to it, and names for each the releases it asks for", () => {
+    const families = pages.filter((p) => p.name.startsWith("firmware/") && p.html.includes('id="bound"'));
+    expect(families.length).toBeGreaterThan(1);
+    for (const page of families) {
+      expect(drawn(page, "dw-firmware").length, page.name).toBe(2);
+      const lines = page.all.find((e) => e.attributes.id === "bound")!;
+      const [said] = page.find("desc");
+      const links = (e: typeof lines): string[] => (e.name === "a" ? [e.text] : e.children.flatMap(links));
+      expect(links(lines).length).toBeGreaterThan(0);
+      for (const card of links(lines)) expect(said!.text, page.name).toContain(`${card}: `);
+    }
+  });
+});

@@ -1,8 +1,12 @@
 // A firmware family's page: its releases in order, what each brings, and what changed for cards from one to the next.
 import { inRange, memoryNeeded } from "../../catalogue/index.js";
-import { bytes, type Firmware, sizeText } from "../../records/index.js";
+import { firmwareBars } from "../../drawing/index.js";
+import type { Verdict } from "../../planning/index.js";
+import { bytes, type Card, type Firmware, sizeText } from "../../records/index.js";
 import type { Cells } from "../cells.js";
 import { slug } from "../links.js";
+import { type Figure, figure } from "../marks.js";
+import { verdictOrder } from "../words.js";
 import {
   type Context,
   countText,
@@ -44,21 +48,56 @@ export interface FirmwarePage extends PageHead {
   readonly boards: readonly { readonly link: LinkView; readonly says: string }[];
   readonly order: readonly LinkView[];
   readonly releases: readonly ReleaseView[];
-  readonly bound: readonly { readonly card: LinkView; readonly versions: readonly { readonly id: string; readonly fits: boolean }[] }[];
+  /** Cards that ask for some of the releases; `takes` says which, as their own records put it. */
+  readonly bound: readonly { readonly card: LinkView; readonly takes: string }[];
+  /** The best answer for each of those cards on any board that runs a release. */
+  readonly boundDrawing?: Figure;
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
   readonly notes?: string;
   readonly sources: readonly SourceView[];
 }
 
-/** Cards whose needs name this family, with the versions they take by their own record. */
-function boundOf(ctx: Context, family: Firmware): FirmwarePage["bound"] {
-  return [...ctx.catalogue.cards.values()]
-    .filter((c) => c.needs?.firmware?.some((r) => r.family === family.id))
-    .map((c) => ({
-      card: recordLink(ctx.catalogue, "card", c.id),
-      versions: family.versions.map((v) => ({ id: v.id, fits: c.needs!.firmware!.some((r) => inRange(family, v.id, r)) })),
-    }));
+/** Cards whose needs name this family. */
+function boundCards(ctx: Context, family: Firmware): readonly Card[] {
+  return [...ctx.catalogue.cards.values()].filter((c) => c.needs?.firmware?.some((r) => r.family === family.id));
+}
+
+/** "R5 to R6", by the card's own record. */
+function takes(family: Firmware, card: Card): string {
+  const fits = family.versions.map((v) => card.needs!.firmware!.some((r) => inRange(family, v.id, r)));
+  const runs: string[] = [];
+  for (let i = 0; i < fits.length; i += 1) {
+    const from = i;
+    while (fits[i] && fits[i + 1]) i += 1;
+    if (fits[i]) runs.push(from === i ? family.versions[i]!.id : `${family.versions[from]!.id} to ${family.versions[i]!.id}`);
+  }
+  return runs.length === 0 ? "none of them" : listText(runs);
+}
+
+/** A firmware that is nowhere at home, or that no card is tied to, has nothing to draw. */
+function boundFigure(ctx: Context, cells: Cells, family: Firmware, cards: readonly Card[]): Figure | undefined {
+  if (cards.length === 0) return undefined;
+  const homes = [...ctx.catalogue.boards.values()].flatMap((board) =>
+    board.revisions.flatMap(({ id: revision }) =>
+      cells
+        .columns(board.id, revision)
+        .filter((c) => c.family === family.id)
+        .map(({ version }) => ({ board, revision, version })),
+    ),
+  );
+  const best = (card: Card, version: string): Verdict => {
+    const found = homes
+      .filter((h) => h.version === version && h.board.bus === card.bus)
+      .map((h) => cells.at({ board: h.board.id, revision: h.revision, family: family.id, version, card: card.id }).verdict);
+    return verdictOrder.find((v) => found.includes(v)) ?? "ruled-out";
+  };
+  const bars = {
+    family: family.name,
+    releases: family.versions.map(({ id, date }) => ({ id, date })),
+    rows: cards.map((card) => ({ name: card.name, verdicts: family.versions.map((v) => best(card, v.id)) })),
+  };
+  return figure((prefix, width) => firmwareBars(bars, prefix, width), `line-${family.id}`);
 }
 
 /** On some board revision both versions run on: did the card's verdict cross from no to anything else, or back? */
@@ -93,7 +132,7 @@ export function firmwarePage(ctx: Context, cells: Cells, family: Firmware): Firm
   const feature = (id: string) => family.features?.find((f) => f.id === id)?.says ?? id;
   const first = family.versions[0]!.id;
   const last = family.versions.at(-1)!.id;
-  const bound = boundOf(ctx, family);
+  const bound = boundCards(ctx, family);
   const answer = `${family.versions.length} releases, ${first} to ${last}, in this order: ${listText(family.versions.map((v) => v.id))}. ${bound.length === 0 ? "No card is tied to any of them." : `${countText(bound.length, "card is", "cards are").replace(/^./, (c) => c.toUpperCase())} tied to some of them.`}`;
   return {
     ...recordHead(ctx, "firmware", family.id, family.name, answer, "firmware"),
@@ -131,7 +170,8 @@ export function firmwarePage(ctx: Context, cells: Cells, family: Firmware): Firm
       })),
       ...changesAt(ctx, cells, family, i),
     })),
-    bound,
+    bound: bound.map((card) => ({ card: recordLink(ctx.catalogue, "card", card.id), takes: takes(family, card) })),
+    boundDrawing: boundFigure(ctx, cells, family, bound),
     conflicts: conflictsWhere(ctx, (c) => c.when.firmware?.some((r) => r.family === family.id) ?? false),
     tested: testedWhere(
       ctx,

@@ -1,5 +1,8 @@
 // A generic part's page: what it is, its figures, its pins or contacts or terminals.
+import { connectorFace, devicePins } from "../../drawing/index.js";
 import { bytes, type Part, sizeText } from "../../records/index.js";
+import { partFaces } from "../../wiring/index.js";
+import { type Figure, figure } from "../marks.js";
 import {
   type Context,
   type LinkView,
@@ -13,7 +16,6 @@ import {
   value,
   withUnit,
 } from "./common.js";
-import { type FacePoint, facesOf } from "./faces.js";
 import { type TestedView, testedWhere } from "./tested.js";
 
 export interface PartTable {
@@ -27,14 +29,10 @@ export interface PartPage extends PageHead {
   readonly type: string;
   readonly answer: string;
   readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
-  /** Left and right pins of a dual in-line device, seen from above, notch up. */
-  readonly pins: readonly { readonly left: PinView; readonly right: PinView }[];
-  readonly faces: readonly {
-    readonly title: string;
-    readonly width: number;
-    readonly height: number;
-    readonly points: readonly FacePoint[];
-  }[];
+  readonly pinDrawing?: Figure;
+  /** The same as a list, in the order of the pins. */
+  readonly pins: readonly PinView[];
+  readonly faces: readonly { readonly title: string; readonly figure: Figure }[];
   readonly key?: string;
   readonly tables: readonly PartTable[];
   readonly mates?: LinkView;
@@ -134,11 +132,22 @@ function holeText(hole: NonNullable<Extract<Part, { type: "connector" }>["hole"]
     .join("; ");
 }
 
-function pinsOf(part: Part): PartPage["pins"] {
-  if (part.type !== "memory" || part.pins.length % 2 !== 0) return [];
-  const sorted = [...part.pins].sort((a, b) => a.pin - b.pin);
-  const half = sorted.length / 2;
-  return sorted.slice(0, half).map((left, i) => ({ left, right: sorted[sorted.length - 1 - i]! }));
+function pinFigure(part: Part): Figure | undefined {
+  if (part.type !== "memory" || part.pins.length % 2 !== 0) return undefined;
+  const { family, package: housing, pins } = part;
+  return figure(
+    (prefix, width) => devicePins({ family, package: housing, pins, lines: [], work: [] }, prefix, Math.min(width, 420)),
+    `pins-${part.id}`,
+  );
+}
+
+function facesOf(part: Part): PartPage["faces"] {
+  if (part.type !== "connector") return [];
+  const { name, key } = part;
+  return partFaces(part).map((face) => ({
+    title: face.says,
+    figure: figure((prefix, width) => connectorFace({ name, key }, face, prefix, width), `face-${part.id}-${face.view}`),
+  }));
 }
 
 function tablesOf(part: Part): readonly PartTable[] {
@@ -182,7 +191,6 @@ function answerOf(part: Part): string {
 
 export function partPage(ctx: Context, part: Part): PartPage {
   const answer = answerOf(part);
-  const faces = part.type === "connector" ? facesOf(part) : [];
   const uses = (b: {
     readonly switch?: Readonly<Record<string, string | undefined>>;
     readonly at_hand?: { readonly parts?: readonly string[] };
@@ -193,8 +201,9 @@ export function partPage(ctx: Context, part: Part): PartPage {
     type: partTypes[part.type],
     answer,
     facts: factsOf(part),
-    pins: pinsOf(part),
-    faces,
+    pinDrawing: pinFigure(part),
+    pins: part.type === "memory" ? [...part.pins].sort((a, b) => a.pin - b.pin) : [],
+    faces: facesOf(part),
     key: part.type === "connector" ? part.key : undefined,
     tables: tablesOf(part),
     mates:
