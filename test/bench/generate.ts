@@ -36,6 +36,8 @@ export interface Build {
   /** The problem with all choices taken as rules. */
   readonly whole: Problem;
   readonly slotVariables: readonly number[];
+  /** The working machine it was drawn around, one value per variable; undefined where there is none. */
+  readonly planted: readonly number[] | undefined;
 }
 
 export function generateBuild(size: BuildSize, strain: Strain, seed: number): Build {
@@ -158,7 +160,13 @@ export function generateBuild(size: BuildSize, strain: Strain, seed: number): Bu
     choices.push({ id: `pin ${choices.length}`, rules: [{ kind: "unary", variable: setting, values: pin }] });
   }
   const problem: Problem = { variables, rules };
-  return { problem, choices, whole: { variables, rules: [...rules, ...choices.flatMap((c) => c.rules)] }, slotVariables: slots };
+  return {
+    problem,
+    choices,
+    whole: { variables, rules: [...rules, ...choices.flatMap((c) => c.rules)] },
+    slotVariables: slots,
+    planted: planted ? hidden : undefined,
+  };
 
   function present(slot: number, setting: number, count: number): void {
     rules.push({
