@@ -73,6 +73,11 @@ export class Engine {
     return stands ? this.propagate() : this.fail([]);
   }
 
+  /** Has one rule looked at again by the next `propagate`, its bounds having been moved. */
+  rouse(propagator: Propagator): void {
+    this.schedule(this.propagators.indexOf(propagator));
+  }
+
   private schedule(p: number): void {
     if (this.queued[p] || p === this.running) return;
     const guard = this.guards[p]!;

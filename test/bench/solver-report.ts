@@ -2,16 +2,18 @@
 import { writeFileSync } from "node:fs";
 import { cpus, loadavg } from "node:os";
 import { join } from "node:path";
+import { linesTable, measureLines } from "./fewest-lines.js";
 import { plot, short, table } from "./figures.js";
 import { sizes } from "./generate.js";
-import { duels, growth, measureAll, rowTables, seedCount, verdicts } from "./solver.js";
+import { duels, firstSeed, growth, measureAll, rowTables, seedCount, verdicts } from "./solver.js";
 
 export async function solverBench(): Promise<{ readonly table: string; readonly failed: readonly string[] }> {
   const rows = measureAll(seedCount, (line) => console.error(line));
+  const switched = measureLines(seedCount, firstSeed, (line) => console.error(line));
   const duelSeeds = Math.min(20, seedCount);
   const grown = growth(Math.min(60, seedCount));
   const fights = await duels({ medium: sizes.medium, large: sizes.large }, duelSeeds);
-  const judged = verdicts(rows, fights, grown);
+  const judged = verdicts(rows, fights, grown, switched);
   const text = `# The solver measured
 
 Written by \`npm run bench solver\`, ${seedCount} seeded builds a row (a quarter of that for the largest), Node ${process.versions.node}, ${cpus().length} cores with ${loadavg()[1]!.toFixed(0)} jobs at once on average: a busy machine slows processor time too.
@@ -26,6 +28,12 @@ ${table(
 ## Every task
 
 ${rowTables(rows)}
+
+## Cheapest answers
+
+Four modes share slots, jumpers and the board; each wants some of the cards enabled. Least trouble is the way from a machine as it stands to one of four that work (jumpers, slots, firmware, the board's revision). Milliseconds of processor time to the proof: median / p95 / maximum.
+
+${linesTable(switched)}
 
 ![Decide: median, p95 and maximum by kind of build](RESULTS.svg)
 

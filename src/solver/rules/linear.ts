@@ -47,6 +47,12 @@ export class Linear implements Propagator {
     }
   }
 
+  /** The least the sum can come to, each variable seen alone. */
+  floor(store: Store): number {
+    this.measure(store);
+    return this.least;
+  }
+
   couple(store: Store, join: (one: number, two: number) => void): boolean {
     this.measure(store);
     if (this.most <= this.max && this.least >= this.min) return false;
