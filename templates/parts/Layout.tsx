@@ -87,6 +87,7 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
             <a href={`${root}data/index.html`}>About the data</a>
           </p>
           <p>Before you open a machine, read the cautions. Nothing here replaces the rules and the licensed trades where you live.</p>
+          <p id="kept" hidden />
         </footer>
       </body>
     </html>

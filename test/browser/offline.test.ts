@@ -96,6 +96,41 @@ describe("the served site", () => {
     await context.close();
   });
 
+  it("says at the foot of a page that it is kept, and how much room it takes, only when that is so", async () => {
+    const server = await serveFolder(siteFolder);
+    const line = "#kept";
+    // Before: nothing kept yet, no service worker allowed, no script.
+    for (const [options, script] of [
+      [{ serviceWorkers: "block" }, true],
+      [{ javaScriptEnabled: false }, false],
+    ] as const) {
+      const { page, context } = await visit(browser, server.address, options);
+      await page.goto(`${server.address}/cautions.html`, { waitUntil: "networkidle" });
+      if (script) await page.waitForTimeout(500);
+      expect(await page.locator(line).isVisible()).toBe(false);
+      expect(await page.locator(line).textContent()).toBe("");
+      await context.close();
+    }
+    const opened = await visit(browser, server.address);
+    const { page, context } = opened;
+    await page.goto(`${server.address}/matrix/skerry-16t--d1.html`);
+    await kept(opened);
+    await page.waitForSelector(`${line}:not([hidden])`);
+    const [, said] = /it takes ([\d.]+)\u2009MB/.exec((await page.textContent(line))!)!;
+    const table = JSON.parse(readFileSync(join(siteFolder, "offline", "table.json"), "utf8")) as {
+      files: Record<string, [number, number]>;
+    };
+    const bytes = Object.values(table.files).reduce((sum, [, length]) => sum + length, 0);
+    expect(Number(said)).toBeCloseTo(bytes / 1_000_000, 1);
+    // Thrown away by the browser: the next page says nothing.
+    await page.evaluate(async () => Promise.all((await caches.keys()).map((name) => caches.delete(name))));
+    await page.goto(`${server.address}/cautions.html`, { waitUntil: "networkidle" });
+    await page.waitForTimeout(500);
+    expect(await page.locator(line).isVisible()).toBe(false);
+    await context.close();
+    server.close();
+  }, 120_000);
+
   it("takes a new edition without losing the page being read, and has it the next time", async () => {
     const folder = join(scratch, "site");
     cpSync(siteFolder, folder, { recursive: true });
@@ -121,7 +156,7 @@ describe("the served site", () => {
       async (e) => {
         const registration = await navigator.serviceWorker.getRegistration();
         return (
-          registration?.active?.state === "activated" && !registration.installing && (await caches.keys()).join() === `slotwright ${e}`
+          registration?.active?.state === "activated" && !registration.installing && (await caches.keys()).join() === `slotwright / ${e}`
         );
       },
       edition,

@@ -1,5 +1,6 @@
 // On every page: "/" goes to the search box; on pages with a matrix or a picker, those are made to work. All of it is extra: pages read without it.
 
+import { sayKept } from "../offline/kept.js";
 import { keepOffline } from "../offline/register.js";
 import { matrixFilters } from "./filters.js";
 import { boardPicker } from "./picker.js";
@@ -32,3 +33,6 @@ slashToSearch();
 matrixFilters();
 boardPicker();
 keepOffline(document.body.dataset.root ?? "");
+sayKept(document.body.dataset.root ?? "").catch(() => {
+  // A browser that forbids looking keeps nothing either.
+});

@@ -14,6 +14,11 @@ export interface PackTable {
 /** What the pack of a site may weigh on the way to the reader, in bytes; the demo club stays below it. */
 export const packBudget = 3_500_000;
 
+/** Beginning of the names under which a site's editions are kept: two clubs on one server keep apart. `top` is the site's address. */
+export function storesOf(top: string): string {
+  return `slotwright ${new URL(top).pathname} `;
+}
+
 /** Files nobody needs without a network: they are made for other programs. */
 const leftOut = /^(?:\.|offline\/|offline\.js$|data\/(?:records|verdicts)\.json$|data\/schema\/)/;
 

@@ -1,6 +1,6 @@
 // The service worker: keeps the whole site on the reader's device and hands it out when the network does not answer. While there is a
 // network the page always comes from there, so that nothing read is ever older than what the club has published.
-import { fileAt, type PackTable, typeOf } from "./pack.js";
+import { fileAt, type PackTable, storesOf, typeOf } from "./pack.js";
 
 declare const edition: string;
 
@@ -26,7 +26,8 @@ interface Scope {
 
 const scope = self as unknown as Scope;
 const top = scope.registration.scope;
-const store = `slotwright ${edition}`;
+const mine = storesOf(top);
+const store = `${mine}${edition}`;
 /** A network that has not answered by then is taken for none; a page is wanted sooner than a file it loads. */
 const patience_ms = { navigate: 4000, other: 8000 } as const;
 /** After one failure the pack answers at once for so long. */
@@ -43,7 +44,7 @@ scope.addEventListener("activate", (event) => {
   event.waitUntil(
     caches
       .keys()
-      .then((names) => Promise.all(names.filter((n) => n.startsWith("slotwright ") && n !== store).map((n) => caches.delete(n))))
+      .then((names) => Promise.all(names.filter((n) => n.startsWith(mine) && n !== store).map((n) => caches.delete(n))))
       .then(() => scope.clients.claim()),
   );
 });
@@ -59,7 +60,9 @@ async function fill(): Promise<void> {
   const cache = await caches.open(store);
   const [table, packed] = await Promise.all([whole(`offline/table.json?${edition}`), whole(`offline/site.pack?${edition}`)]);
   await cache.put("table", table);
-  await cache.put("pack", new Response(await inflated(packed)));
+  const pack = await inflated(packed);
+  // Its length is written beside it, so that a page can say how much room it takes without opening it.
+  await cache.put("pack", new Response(pack, { headers: { "content-length": String(pack.size) } }));
 }
 
 async function whole(name: string): Promise<Response> {
