@@ -1,5 +1,6 @@
 // The bench test: steps in the order that hurts nobody and nothing. Power off and continuity first, then power without device and
 // cards, then the device, then the cards, with what must be seen at every position.
+import type { Called } from "./called.js";
 import type { Loom } from "./loom.js";
 import type { BenchStep, ContactRow, PinWork, SwitchPlan } from "./types.js";
 
@@ -8,7 +9,9 @@ export interface BenchInput {
   readonly switchPlan: SwitchPlan;
   readonly contacts: readonly ContactRow[];
   readonly pinWork: readonly PinWork[];
+  /** What the switched cards are called. */
   readonly cards: readonly string[];
+  readonly called: Called;
   readonly device: string | undefined;
   /** It has a window that light gets in at. */
   readonly windowed: boolean;
@@ -135,7 +138,7 @@ function withDevice({ contacts, device, cards, windowed }: BenchInput): Draft[] 
   ];
 }
 
-function withCards({ contacts, cards }: BenchInput): Draft[] {
+function withCards({ contacts, cards, called }: BenchInput): Draft[] {
   if (cards.length === 0) return [];
   return [
     off(
@@ -148,25 +151,25 @@ function withCards({ contacts, cards }: BenchInput): Draft[] {
       stage: "cards",
       power: "on",
       does: "Start at every position. Power off before each turn of the switch.",
-      expect: contacts.map((row) => ({ position: row.position, see: rowText(row) })),
+      expect: contacts.map((row) => ({ position: row.position, see: rowText(row, called) })),
       cautions: ["power-off-to-switch", "tantalum"],
     },
   ];
 }
 
-function soak({ contacts }: BenchInput): Draft {
+function soak({ contacts, called }: BenchInput): Draft {
   return {
     stage: "soak",
     power: "on",
     does: "Run each mode for at least an hour with the case closed, then write down date, revision, what worked and what did not.",
-    expect: contacts.map((row) => ({ position: row.position, see: `${row.mode}: ${rowText(row)}, unchanged after the hour` })),
+    expect: contacts.map((row) => ({ position: row.position, see: `${row.mode}: ${rowText(row, called)}, unchanged after the hour` })),
     cautions: ["power-off-to-switch"],
   };
 }
 
-function rowText(row: ContactRow): string {
-  const on = row.cards.filter((c) => c.state === "on").map((c) => c.card);
-  const silent = row.cards.filter((c) => c.state === "off").map((c) => c.card);
+function rowText(row: ContactRow, called: Called): string {
+  const on = row.cards.filter((c) => c.state === "on").map((c) => called(c.card));
+  const silent = row.cards.filter((c) => c.state === "off").map((c) => called(c.card));
   const parts = [`${row.version} shown`];
   if (on.length > 0) parts.push(`${on.join(", ")} answer${on.length === 1 ? "s" : ""}`);
   if (silent.length > 0) parts.push(`${silent.join(", ")} silent`);

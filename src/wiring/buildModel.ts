@@ -84,7 +84,8 @@ export function buildModel(
   const cards = demands.cards.map((card): ModelCard => {
     const at = (point: string) => node(endKey({ at: "card", card: card.card, point }));
     const points = card.kind === "ground" ? [card.point] : card.kind === "pair" ? card.points : [card.common, card.on, card.off];
-    return { card: card.card, kind: card.kind, closedIs: card.kind === "change-over" ? "on" : card.closedIs, nodes: points.map(at) };
+    const closedIs = card.kind === "change-over" ? "on" : card.closedIs;
+    return { card: card.card, name: demands.called(card.card), kind: card.kind, closedIs, nodes: points.map(at) };
   });
   const lanes = candidate.fit ? (sockets?.sockets.length ?? 1) : 0;
   const content = banks.map((bank) => demands.versions.indexOf(bank.version));

@@ -2,6 +2,7 @@
 // Cards that never change get a note; a card that must change and cannot be wired is a reason to refuse.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Combination } from "../planning/index.js";
+import { type Called, calledIn } from "./called.js";
 import type { WayOut, WiringOptions, WiringReason } from "./types.js";
 
 /** A contact that grounds one point of a card. */
@@ -53,6 +54,7 @@ export interface Demands {
   readonly cards: readonly SwitchedCard[];
   /** Different versions, the safest mode's first. */
   readonly versions: readonly string[];
+  readonly called: Called;
   readonly notes: readonly string[];
 }
 
@@ -67,6 +69,7 @@ export function demandsOf(
   const waysOut: WayOut[] = [];
   const notes: string[] = [];
   const cards: SwitchedCard[] = [];
+  const called = calledIn(catalogue, combination);
   for (const placed of combination.cards) {
     const states = combination.modes.map((mode) => mode.enabled.includes(placed.as));
     const record = catalogue.cards.get(placed.card);
@@ -74,14 +77,14 @@ export function demandsOf(
     const enable = !record?.enable?.revisions || record.enable.revisions.includes(placed.revision) ? record?.enable : undefined;
     const differs = states.some((s) => s !== states[0]);
     if (!differs) {
-      const note = enable && fixedNote(placed.as, enable, states[0] === true);
+      const note = enable && fixedNote(called(placed.as), enable, states[0] === true);
       if (note) notes.push(note);
       continue;
     }
-    const made = switchedCard(placed.as, placed.card, enable);
+    const made = switchedCard(placed.as, called(placed.as), placed.card, enable);
     if ("reason" in made) {
       reasons.push(made.reason);
-      waysOut.push({ says: `Choose modes in which ${placed.as} is always on, or leave it out.` });
+      waysOut.push({ says: `Choose modes in which ${called(placed.as)} is always on, or leave it out.` });
     } else cards.push(made);
   }
   if (reasons.length > 0) return { kind: "refused", reasons, waysOut };
@@ -101,7 +104,7 @@ export function demandsOf(
   const safestWhy = flagged >= 0 ? "the build names it the safest" : "it has the fewest cards switched on";
   const first = modes[safest]!.firmware;
   const versions = [first, ...new Set(modes.map((mode) => mode.firmware).filter((f) => f !== first))];
-  return { kind: "demands", demands: { modes, safest, safestWhy, cards, versions, notes } };
+  return { kind: "demands", demands: { modes, safest, safestWhy, cards, versions, called, notes } };
 }
 
 /** Whether a contact of the card stands closed in a mode. Change-over: closed means its common goes to "on". */
@@ -111,14 +114,22 @@ export function closedIn(card: SwitchedCard, on: boolean): boolean {
 
 type EnableRecord = NonNullable<NonNullable<ReturnType<Catalogue["cards"]["get"]>>["enable"]>;
 
-function switchedCard(as: string, id: string, enable: EnableRecord | undefined): SwitchedCard | { readonly reason: WiringReason } {
+function switchedCard(
+  as: string,
+  name: string,
+  id: string,
+  enable: EnableRecord | undefined,
+): SwitchedCard | { readonly reason: WiringReason } {
   const reason = (code: WiringReason["code"], says: string) => ({
     reason: { code, says, refs: [{ kind: "card", id, pointer: "/enable" }] },
   });
   if (!enable)
-    return reason("enable-missing", `${as} is on in some modes and off in others, and its record names no way to switch it off.`);
+    return reason("enable-missing", `${name} is on in some modes and off in others, and its record names no way to switch it off.`);
   if (enable.by === "setting") {
-    return reason("enable-by-setting", `${as} is switched off by setting ${enable.setting ?? ""}, not over contacts a switch could reach.`);
+    return reason(
+      "enable-by-setting",
+      `${name} is switched off by setting ${enable.setting ?? ""}, not over contacts a switch could reach.`,
+    );
   }
   const points = enable.points ?? [];
   const point = (role: string) => points.filter((p) => p.role === role);
@@ -139,25 +150,25 @@ function switchedCard(as: string, id: string, enable: EnableRecord | undefined):
       const live = a ?? b;
       if (a && b) return { kind: "pair", card: as, points: [a.id, b.id], closedIs, current_mA: current };
       if (live && ground) return { kind: "ground", card: as, point: live.id, groundPoint: ground.id, closedIs, current_mA: current };
-      return reason("enable-points", `The record of ${as} does not name the two points of its enable contact.`);
+      return reason("enable-points", `The record of ${name} does not name the two points of its enable contact.`);
     }
     case "change-over":
       if (common && on && off) return { kind: "change-over", card: as, common: common.id, on: on.id, off: off.id, current_mA: current };
-      return reason("enable-points", `The record of ${as} does not name common, on and off of its change-over.`);
+      return reason("enable-points", `The record of ${name} does not name common, on and off of its change-over.`);
     case undefined:
-      return reason("enable-points", `The record of ${as} does not say in which sense its contact enables it.`);
+      return reason("enable-points", `The record of ${name} does not say in which sense its contact enables it.`);
   }
 }
 
-function fixedNote(as: string, enable: EnableRecord, on: boolean): string | undefined {
+function fixedNote(card: string, enable: EnableRecord, on: boolean): string | undefined {
   if (enable.by === "setting")
-    return on ? undefined : `Leave ${as} switched off by setting ${enable.setting ?? ""}: ${enable.off ?? "off"}.`;
+    return on ? undefined : `Leave ${card} switched off by setting ${enable.setting ?? ""}: ${enable.off ?? "off"}.`;
   const ids = (enable.points ?? []).filter((p) => ["a", "b", "common", "on", "off", "ground"].includes(p.role));
   const name = (role: string) => ids.find((p) => p.role === role)?.id ?? role;
   const state = on ? "on" : "off";
-  if (enable.sense === "change-over") return `${as} is ${state} in every mode: join ${name("common")} to ${name(state)} for good.`;
+  if (enable.sense === "change-over") return `${card} is ${state} in every mode: join ${name("common")} to ${name(state)} for good.`;
   const closed = on === (enable.sense === "closed-enables");
   const ends = ids.filter((p) => p.role !== "common").slice(0, 2);
   const pair = ends.map((p) => p.id).join(" and ");
-  return closed ? `${as} is ${state} in every mode: join ${pair} for good.` : `${as} is ${state} in every mode: leave ${pair} open.`;
+  return closed ? `${card} is ${state} in every mode: join ${pair} for good.` : `${card} is ${state} in every mode: leave ${pair} open.`;
 }

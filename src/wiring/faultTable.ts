@@ -31,7 +31,7 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
       const marked = seen.map((o, i) => ({ ...o, differs: keyOf([o]) !== keyOf([planned[i]!]) }));
       return {
         seen: marked,
-        says: marked.flatMap((o) => (o.differs ? [`${o.position}: ${observationText(o)}`] : [])).join("; "),
+        says: marked.flatMap((o) => (o.differs ? [`${o.position}: ${observationText(built, o)}`] : [])).join("; "),
         faults: of.map((c) => c.fault),
         ...separate(built, of, positions, pointName),
       };

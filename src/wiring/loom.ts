@@ -84,7 +84,8 @@ export function loomOf(input: LoomInput): LoomResult {
     connectors.push(connectorPlan(switchConnector, "switch", pair, netOf, atHand));
   }
   if (cable.kind === "picked") cables.push(cablePlan(cable.value, "switch", paths.length, atHand, options.length_m));
-  const bare = wiresOf(carried, pair ? switchConnector : undefined);
+  const { called } = input.demands;
+  const bare = wiresOf(carried, pair ? switchConnector : undefined, called);
   const wires: BareWire[] = bare.map((wire) =>
     wire.run === "cable" && ribbon && wire.from.at === "connector"
       ? { ...wire, conductor: Number(wire.from.contact) || wire.conductor }
@@ -102,25 +103,25 @@ export function loomOf(input: LoomInput): LoomResult {
       panel: mine === undefined ? true : undefined,
       amps: lead.amps === "unknown" ? 0 : lead.amps,
     });
-    if (found.kind === "none") return refuse("connector-unfit", `${lead.card}, ${lead.name}: ${found.says}`, mine, found.instead);
+    if (found.kind === "none") return refuse("connector-unfit", `${called(lead.card)}, ${lead.name}: ${found.says}`, mine, found.instead);
     const theirs = roles.cable === "lead" ? options.switch?.cable : undefined;
     const wire = pickCable(catalogue, lead.conductors, { atHand, named: theirs, ribbon: false });
     if (wire.kind === "none" && theirs !== undefined)
-      return refuse("cable-unfit", `${lead.card}, ${lead.name}: ${wire.says}`, theirs, wire.instead);
+      return refuse("cable-unfit", `${called(lead.card)}, ${lead.name}: ${wire.says}`, theirs, wire.instead);
     const id = `J${connectors.length + (pair ? 1 : 2)}`;
     const contacts = contactOrder(found.value.fixed);
     const netOf = new Map<string, { net: string; label: string }>();
     for (let i = 0; i < lead.conductors; i += 1) {
       const signal = lead.signals[i] ?? `${i + 1}`;
-      const net: Net = { id: `${lead.card}:${lead.name}:${i + 1}`, label: `${lead.card} ${signal}`, kind: "lead", card: lead.card };
+      const net: Net = { id: `${lead.card}:${lead.name}:${i + 1}`, label: `${called(lead.card)} ${signal}`, kind: "lead", card: lead.card };
       nets.push(net);
       leadAmps.set(net.id, lead.amps);
       netOf.set(contacts[i]!, { net: net.id, label: net.label });
-      wires.push(leadWire(net, lead, i, signal, id, contacts[i]!));
+      wires.push(leadWire(net, lead, called(lead.card), i, signal, id, contacts[i]!));
     }
     connectors.push(connectorPlan(id, "lead", found.value, netOf, atHand));
     if (wire.kind === "picked") cables.push(cablePlan(wire.value, "lead", lead.conductors, atHand, undefined));
-    else notes.push(`${lead.card}, ${lead.name}: ${wire.says}`);
+    else notes.push(`${called(lead.card)}, ${lead.name}: ${wire.says}`);
   }
   const numbered = wires.map((wire, i) => ({ ...wire, number: i + 1 }));
   return {
@@ -192,7 +193,7 @@ function netPaths({ candidate, demands, sockets }: LoomInput): NetPath[] {
   demands.cards.forEach((card, i) => {
     const enable = (point: string): Net => ({
       id: `${card.card}:${point}`,
-      label: `${card.card} ${point}`,
+      label: `${demands.called(card.card)} ${point}`,
       kind: "enable",
       card: card.card,
       point,
@@ -244,7 +245,7 @@ function cablePlan(
   };
 }
 
-function leadWire(net: Net, lead: Lead, index: number, signal: string, connector: string, contact: string): BareWire {
+function leadWire(net: Net, lead: Lead, card: string, index: number, signal: string, connector: string, contact: string): BareWire {
   const from: End = { at: "lead", card: lead.card, conductor: index + 1, signal };
   const to: End = { at: "connector", connector, half: "panel", contact };
   return {
@@ -253,7 +254,7 @@ function leadWire(net: Net, lead: Lead, index: number, signal: string, connector
     label: net.label,
     from,
     to,
-    fromText: `${lead.card} ${lead.name}, conductor ${index + 1} (${signal})`,
+    fromText: `${card} ${lead.name}, conductor ${index + 1} (${signal})`,
     toText: `${connector} fixed half contact ${contact}`,
     run: "board",
   };

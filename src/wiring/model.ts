@@ -12,6 +12,8 @@ export interface ModelLine {
 
 export interface ModelCard {
   readonly card: string;
+  /** What it is called at the bench. */
+  readonly name: string;
   readonly kind: "ground" | "pair" | "change-over";
   readonly closedIs: "on" | "off";
   /** ground: [point]; pair: [a, b]; change-over: [common, on, off]. */
@@ -184,7 +186,7 @@ export function shownText(model: Model, raw: RawState): string {
 
 function stateText(model: Model, raw: RawState): string {
   const floating = model.lines.flatMap((line, i) => (raw.levels[i] === "floating" ? [line.line] : []));
-  const of = (state: CardState) => model.cards.flatMap((card, i) => (raw.cards[i] === state ? [card.card] : []));
+  const of = (state: CardState) => model.cards.flatMap((card, i) => (raw.cards[i] === state ? [card.name] : []));
   const parts = [shownText(model, raw)];
   if (floating.length > 0) parts.push(`${floating.join(", ")} floating`);
   if (of("on").length > 0) parts.push(`${of("on").join(", ")} on`);

@@ -22,10 +22,11 @@ export function keyOf(seen: readonly Observation[]): string {
   return JSON.stringify(seen.map((o) => [o.shows, o.answers, o.unsure]));
 }
 
-export function observationText(o: Observation): string {
+export function observationText({ model }: BuiltModel, o: Observation): string {
+  const named = (cards: readonly string[]) => cards.map((as) => model.cards.find((c) => c.card === as)?.name ?? as).join(", ");
   const parts = [o.shows];
-  if (o.answers.length > 0) parts.push(`${o.answers.join(", ")} answer${o.answers.length === 1 ? "s" : ""}`);
+  if (o.answers.length > 0) parts.push(`${named(o.answers)} answer${o.answers.length === 1 ? "s" : ""}`);
   else if (o.shows !== "does not start" && o.shows !== "supply shorted") parts.push("no switched card answers");
-  if (o.unsure.length > 0) parts.push(`${o.unsure.join(", ")} uncertain`);
+  if (o.unsure.length > 0) parts.push(`${named(o.unsure)} uncertain`);
   return parts.join(", ");
 }

@@ -5,6 +5,7 @@ import type { Combination } from "../planning/index.js";
 import { bankOf, bankTable, imageRepeats } from "./banks.js";
 import { benchTest } from "./benchTest.js";
 import { type BuiltModel, buildModel } from "./buildModel.js";
+import type { Called } from "./called.js";
 import { cautionsOf } from "./cautions.js";
 import { hasStop } from "./contactPlan.js";
 import { type Demands, demandsOf } from "./demands.js";
@@ -131,13 +132,14 @@ function finish(input: FinishInput): WiringPlan {
   const { device: namedDevice, switch: namedSwitch, ...others } = options.switch ?? {};
   const open = namedDevice || namedSwitch ? candidates(catalogue, sockets, demands, { ...options, switch: others }) : found;
   const faultInput: FaultInput = { built, candidate, loom, banks };
-  const pointName = namer(loom, built);
+  const pointName = namer(loom, built, demands.called);
   const bench = benchTest({
     loom,
     switchPlan,
     contacts,
     pinWork,
-    cards: demands.cards.map((c) => c.card),
+    cards: demands.cards.map((c) => demands.called(c.card)),
+    called: demands.called,
     device: device?.name,
     windowed: candidate.fit?.device.technology === "uv-eprom",
     stop,
@@ -199,16 +201,16 @@ const noTable: FaultTable = {
 };
 
 /** Names of the points a meter can reach. */
-function namer(loom: Loom, built: BuiltModel): (node: number) => string | undefined {
+function namer(loom: Loom, built: BuiltModel, called: Called): (node: number) => string | undefined {
   const names = new Map<string, string>([
     ["ground", "ground"],
     ["supply", "+5 V"],
   ]);
-  for (const path of loom.paths) for (const end of path.machine) names.set(endKey(end), endText(end));
+  for (const path of loom.paths) for (const end of path.machine) names.set(endKey(end), endText(end, called));
   for (const wire of loom.wires) {
-    for (const end of [wire.from, wire.to]) names.set(endKey(end), endText(end));
+    for (const end of [wire.from, wire.to]) names.set(endKey(end), endText(end, called));
   }
-  for (const r of loom.pullUps) names.set(endKey(r.from), endText(r.from));
+  for (const r of loom.pullUps) names.set(endKey(r.from), endText(r.from, called));
   return (node) => names.get(built.model.nodes[node]!);
 }
 

@@ -115,8 +115,8 @@ function orders(of: readonly number[]): number[][] {
 
 function plugCure(built: BuiltModel, raw: RawState): string {
   const base = "Pull or fit the plug only with the power off, and never run the machine without it.";
-  const on = built.model.cards.flatMap((card, i) => (raw.cards[i] === "on" ? [card.card] : []));
-  const neither = built.model.cards.flatMap((card, i) => (raw.cards[i] === "undefined" ? [card.card] : []));
+  const on = built.model.cards.flatMap((card, i) => (raw.cards[i] === "on" ? [card.name] : []));
+  const neither = built.model.cards.flatMap((card, i) => (raw.cards[i] === "undefined" ? [card.name] : []));
   const parts = [base];
   if (modeOf(built.model, raw) === undefined && on.length > 0)
     parts.push(`Without it ${on.join(", ")} ${on.length === 1 ? "is" : "are"} on.`);

@@ -1,5 +1,6 @@
 // The wires of a plan: for every net the path from the machine over the connector to the switch, numbered, with both ends.
 // Currents, lengths and drops are put on by electrical.ts.
+import type { Called } from "./called.js";
 import type { End, Net, Wire } from "./types.js";
 
 /** What a net joins on each side of the connector. */
@@ -15,13 +16,14 @@ export interface NetPath {
 
 export type BareWire = Omit<Wire, "current_mA" | "length_m" | "drop_mV">;
 
-export function wiresOf(paths: readonly NetPath[], connector: string | undefined): BareWire[] {
+export function wiresOf(paths: readonly NetPath[], connector: string | undefined, called: Called): BareWire[] {
   const wires: BareWire[] = [];
   let conductor = 0;
   const add = (net: Net, from: End, to: End, run: Wire["run"]) => {
     if (run === "cable") conductor += 1;
     const of = run === "cable" ? { conductor } : {};
-    wires.push({ number: 0, net: net.id, label: net.label, from, to, fromText: endText(from), toText: endText(to), run, ...of });
+    const texts = { fromText: endText(from, called), toText: endText(to, called) };
+    wires.push({ number: 0, net: net.id, label: net.label, from, to, ...texts, run, ...of });
   };
   for (const { net, machine, terminals, contact } of paths) {
     const [first, ...others] = machine;
@@ -41,20 +43,20 @@ export function wiresOf(paths: readonly NetPath[], connector: string | undefined
   return [...wires].sort((a, b) => order[a.run] - order[b.run]).map((wire, i) => ({ ...wire, number: i + 1 }));
 }
 
-export function endText(end: End): string {
+export function endText(end: End, called: Called): string {
   switch (end.at) {
     case "device":
       return `${end.socket} device pin ${end.pin}${end.lifted ? " (lifted)" : ""}`;
     case "socket":
       return `${end.socket} socket pin ${end.pin}`;
     case "card":
-      return `${end.card} ${end.point}`;
+      return `${called(end.card)} ${end.point}`;
     case "connector":
       return `${end.connector} ${end.half === "panel" ? "fixed half" : "loose half"} contact ${end.contact}`;
     case "switch":
       return `switch ${end.terminal}`;
     case "lead":
-      return `${end.card} lead, conductor ${end.conductor} (${end.signal})`;
+      return `${called(end.card)} lead, conductor ${end.conductor} (${end.signal})`;
     case "resistor":
       return end.resistor;
     case "ground":

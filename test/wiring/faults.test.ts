@@ -69,7 +69,7 @@ describe("two wires swapped in the build", () => {
         const group = plan.faults.groups.find((g) => JSON.stringify(g.seen.map(written)) === JSON.stringify(now));
         expect(
           group?.faults.some((f) => is(f.id)),
-          `seed ${seed}: wires ${[...names]}, ${side}, ${endText(x.to)}: ${now}`,
+          `seed ${seed}: wires ${[...names]}, ${side}, ${endText(x.to, (as) => as)}: ${now}`,
         ).toBe(true);
         found += 1;
       }

@@ -14,7 +14,7 @@ import {
 } from "../../drawing/index.js";
 import { type Combination, plan as planBuild } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
-import { type BuildSheet, buildSheet, planWiring, type WiringPlan } from "../../wiring/index.js";
+import { type BuildSheet, buildSheet, planWiring, type WiringPlan, wiringOptions } from "../../wiring/index.js";
 import { type Figure, figure } from "../marks.js";
 import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordLink } from "./common.js";
 import { machineDrawings } from "./machine-drawings.js";
@@ -65,11 +65,7 @@ const noSheet = (says: string, reasons: readonly string[] = [], waysOut: readonl
 export function sheetOf(catalogue: Context["catalogue"], build: Build, given?: Combination): SheetResult {
   const combination = given ?? bestOf(catalogue, build);
   if (typeof combination === "string") return noSheet(combination);
-  const wiring = planWiring(catalogue, combination, {
-    switch: build.switch,
-    atHand: build.at_hand?.parts,
-    safest: build.modes?.find((mode) => mode.safest)?.id,
-  });
+  const wiring = planWiring(catalogue, combination, wiringOptions(build));
   if (wiring.kind === "not-needed") return noSheet(wiring.says);
   if (wiring.kind === "refused")
     return noSheet(
