@@ -92,7 +92,7 @@ export function evidenceOf(
 }
 
 /** Boards whose records name no amounts have memory 0 here: then it says nothing. */
-function sameMemory(build: Build, machine: Machine): boolean {
+export function sameMemory(build: Build, machine: Pick<Machine, "memory">): boolean {
   if (machine.memory === undefined || machine.memory === 0) return true;
   return build.memory !== undefined && bytes(build.memory) === machine.memory;
 }
@@ -128,7 +128,7 @@ function cardNote(
   const card = question.catalogue.cards.get(placed.card)!;
   const what = `${card.name} on revision ${machine.revision} with ${mode.firmware}${inMode}`;
   if (proven.length > 0) return note("card", proven, what);
-  const paper = paperGrade(question, card, machine, mode);
+  const paper = paperGrade(question, card, machine, mode.firmware);
   if (!paper) return note("card", [], what);
   return {
     grade: paper.grade,
@@ -139,15 +139,15 @@ function cardNote(
 }
 
 /** What the card's own sources say in so many words: it names this firmware or this board. Silence says nothing. */
-function paperGrade(
+export function paperGrade(
   question: Question,
   card: Card,
-  machine: Machine,
-  mode: ModePlan,
+  machine: Pick<Machine, "board" | "revision">,
+  version: string,
 ): { readonly grade: Evidence; readonly source: Source } | undefined {
   const { firmware, boards } = card.needs ?? {};
   const saysFirmware =
-    firmware?.some((s) => (s.from ?? s.upTo ?? s.before ?? s.only) !== undefined && inRange(question.family, mode.firmware, s)) ?? false;
+    firmware?.some((s) => (s.from ?? s.upTo ?? s.before ?? s.only) !== undefined && inRange(question.family, version, s)) ?? false;
   const saysBoard = boards?.some((b) => b.board === machine.board && (!b.revisions || b.revisions.includes(machine.revision))) ?? false;
   if (!saysFirmware && !saysBoard) return undefined;
   const sources = card.sources ?? [];

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readOne } from "../../src/records/index.js";
 import { siteFolder } from "../site/built.js";
@@ -22,8 +22,6 @@ afterAll(async () => {
 
 const planner = (hash = "") => `${site.address}/planner.html${hash}`;
 const tracerAndDisk = "#b=skerry-16t&c=tallow-bus-tracer&c=gannet-fixed-disk-controller";
-const fiveCards =
-  "#b=skerry-16t&c=gannet-fixed-disk-controller&c=samphire-network-card&c=avocet-printer-port&c=sandglass-clock&c=marram-memory-board";
 
 async function open(hash = "", options: Parameters<typeof visit>[2] = {}) {
   const opened = await visit(browser, site.address, options);
@@ -169,11 +167,17 @@ describe("the planner", () => {
     await page.getByLabel("Compare way 2", { exact: true }).check();
     // Choices are drawn after the next paint, so what they lead to is waited for.
     await page.waitForSelector(".compare tbody tr");
-    const facet = page.locator("form.narrow select").first();
-    const value = await facet.locator("option").nth(1).getAttribute("value");
-    const told = Number(/\((\d+)\)$/.exec((await facet.locator("option").nth(1).textContent()) ?? "")![1]);
-    await facet.selectOption(value);
-    await expect.poll(() => page.locator(".ways-list > li").count()).toBe(told);
+    // Every kind with how many combinations there are of it in all, not only of the ways shown.
+    const sure = page.getByLabel("Sure by");
+    const options = await sure.locator("option").allTextContents();
+    expect(options[0]).toBe("any (7,872)");
+    const bench = options.find((o) => o.startsWith("seen on a bench"))!;
+    expect(Number(/\((\d+)\)$/.exec(bench)![1])).toBeGreaterThan(0);
+    await sure.selectOption({ label: bench });
+    await page.waitForFunction(() => document.querySelector(".ways-list")?.getAttribute("aria-busy") === "false");
+    const shown = await page.locator(".ways-list > li summary .ev").allTextContents();
+    expect(shown.length).toBeGreaterThan(0);
+    for (const way of shown) expect(way).toContain("seen on a bench");
     await context.close();
   });
 });
@@ -226,61 +230,4 @@ describe("quickness and weight", () => {
       await context.close();
     }
   });
-
-  it("reacts within 100 ms, 95 times in 100, on a large build and a processor four times slower", async () => {
-    // Other work on the machine only ever adds to a figure, so the best of three rounds is nearest to the page's own.
-    const rounds: number[][] = [];
-    for (let round = 0; round < 3; round += 1) {
-      const all = await reactions();
-      rounds.push(all);
-      if (p95(all) <= 100) break;
-    }
-    expect(rounds.every((all) => all.length >= 20)).toBe(true);
-    expect(Math.min(...rounds.map(p95)), rounds.map((all) => all.join(" ")).join("; ")).toBeLessThanOrEqual(100);
-  }, 300_000);
 });
-
-const p95 = (sorted: readonly number[]) => sorted[Math.ceil(sorted.length * 0.95) - 1]!;
-
-/** How long each interaction of one round took until the next paint, in ms, shortest first. */
-async function reactions(): Promise<number[]> {
-  const { page, context } = await visit(browser, site.address);
-  await page.addInitScript(() => {
-    const w = window as unknown as { times: Map<number, number> };
-    w.times = new Map();
-    new PerformanceObserver((list) => {
-      for (const e of list.getEntries() as unknown as { interactionId: number; duration: number }[])
-        if (e.interactionId) w.times.set(e.interactionId, Math.max(w.times.get(e.interactionId) ?? 0, e.duration));
-    }).observe({ type: "event", buffered: true, durationThreshold: 16 } as PerformanceObserverInit);
-  });
-  await page.goto(planner(fiveCards));
-  await answered(page);
-  const client = await context.newCDPSession(page);
-  await client.send("Emulation.setCPUThrottlingRate", { rate: 4 });
-  let made = 0;
-  const tap = async (what: ReturnType<Page["locator"]>) => {
-    await what.click();
-    made += 1;
-    await page.waitForTimeout(60);
-  };
-  for (const at of [1, 2, 3, 0]) await tap(page.locator('input[name="choice-revision"]').nth(at));
-  for (const at of [2, 3, 0]) await tap(page.locator('input[name="choice-memory"]').nth(at));
-  for (const i of [0, 1, 2, 3, 4]) await tap(page.locator("#cards .card summary").nth(i));
-  for (const i of [1, 2]) await tap(page.locator("#ways summary").nth(i));
-  for (const i of [1, 2]) await tap(page.locator("#ways .acts .pick").nth(i));
-  const box = page.getByRole("combobox", { name: "Add a card" });
-  await tap(box);
-  for (const key of "god") {
-    await box.press(key);
-    made += 1;
-  }
-  await box.press("ArrowDown");
-  await box.press("Enter");
-  made += 2;
-  await answered(page);
-  await client.send("Emulation.setCPUThrottlingRate", { rate: 1 });
-  const slow = await page.evaluate(() => [...(window as unknown as { times: Map<number, number> }).times.values()]);
-  await context.close();
-  // Interactions quicker than 16 ms are not reported; they count as such.
-  return [...slow, ...new Array<number>(Math.max(0, made - slow.length)).fill(16)].sort((a, b) => a - b);
-}

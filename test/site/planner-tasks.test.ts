@@ -1,12 +1,11 @@
 // What the planner's workers answer, asked directly: the shelf, answers with counts, reasons with one-tap repairs, sheets, files in and out.
 import { describe, expect, it } from "vitest";
 import { gather } from "../../src/catalogue/index.js";
-import { plan } from "../../src/planning/index.js";
+import { ask, compile, countsOf, plan } from "../../src/planning/index.js";
 import { type Build, readOne, readRecords } from "../../src/records/index.js";
 import { plannerRecords } from "../../src/site/exports/index.js";
 import { handlers } from "../../src/site/planner/bench/files.js";
 import { sheetOf } from "../../src/site/planner/bench/sheet.js";
-import { facetsOf } from "../../src/site/planner/engine/facets.js";
 import { shelfOf } from "../../src/site/planner/engine/shelf.js";
 import { forumText } from "../../src/site/planner/state/forum.js";
 import { blank, buildOf, editsBetween } from "../../src/site/planner/state/moves.js";
@@ -64,11 +63,17 @@ describe("the shelf", () => {
   });
 });
 
+const facetsOf = (build: Build, steps?: number) => {
+  const question = ask(catalogue, build);
+  if (question.kind !== "question") throw new Error("misasked");
+  return countsOf(compile(question.question), () => (steps ? { steps } : undefined)).facets;
+};
+
 describe("facets", () => {
   it("add up to the count of the answer, for every choice", () => {
     const build: Build = { ...blank, board: "skerry-16t", cards: [{ card: gannet }] };
     const answer = asked(build);
-    const facets = facetsOf(catalogue, build);
+    const facets = facetsOf(build);
     expect(facets.map((f) => f.choice)).toEqual(["revision", "memory", "firmware:always"]);
     for (const f of facets) expect(Object.values(f.counts).reduce((sum, n) => sum + BigInt(n), 0n)).toBe(BigInt(answer.count));
   });
@@ -76,13 +81,13 @@ describe("facets", () => {
   it("agree with the planner on what is impossible", () => {
     const build: Build = { ...blank, board: "skerry-16t", cards: [{ card: gannet }] };
     const firmware = asked(build).possible.find((c) => c.id === "firmware:always")!;
-    const counts = facetsOf(catalogue, build).find((f) => f.choice === "firmware:always")!.counts;
+    const counts = facetsOf(build).find((f) => f.choice === "firmware:always")!.counts;
     for (const v of firmware.values) expect(counts[v.value] === "0", v.value).toBe(v.verdict !== "workable");
     expect(Object.values(counts)).toContain("0");
   });
 
   it("are left out when the count did not come to an end", () => {
-    expect(facetsOf(catalogue, { ...blank, board: "skerry-16t", cards: [{ card: gannet }] }, { steps: 1 })).toEqual([]);
+    expect(facetsOf({ ...blank, board: "skerry-16t", cards: [{ card: gannet }] }, 1)).toEqual([]);
   });
 });
 

@@ -14,6 +14,8 @@ export interface Connection<T> {
   /** What the worker said on opening the records. */
   opened(): Promise<Gives<T, "open" & keyof T>>;
   ask<K extends keyof T>(task: K, asks: Asks<T, K>): Promise<Gives<T, K>>;
+  /** A second worker of the same kind over the same records. */
+  another(): Connection<T>;
   /** Ends the worker and whatever it is doing; the next question starts another. */
   end(): void;
 }
@@ -68,6 +70,7 @@ export function connect<T extends Tasks | BenchTasks>(name: "solve" | "bench", s
       running();
       return post(task as string, asks) as never;
     },
+    another: () => connect<T>(name, start, records),
     end() {
       worker?.terminate();
       worker = undefined;

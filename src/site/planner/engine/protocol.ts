@@ -1,8 +1,7 @@
 // What the page and its workers say to each other: plain data both ways. The page asks, a worker answers with the same number.
-import type { Answer, Combination, Fitting, Misasked, Purchase, Reason, Repair } from "../../../planning/index.js";
+import type { Answer, Combination, Counts, Fitting, Misasked, Only, Purchase, Reason, Repair } from "../../../planning/index.js";
 import type { Build, Finding } from "../../../records/index.js";
 import type { SheetView } from "../bench/sheet-view.js";
-import type { Facet } from "./facets.js";
 import type { Shelf } from "./shelf.js";
 
 /** Where the records come from: an address the worker loads, or their text (in the single file). */
@@ -17,14 +16,27 @@ export interface WhyNot {
 export interface Answered {
   readonly kind: "answered";
   readonly answer: Answer;
-  readonly facets: readonly Facet[];
+  /** All that is counted, when it could be counted while the answer was worked out; else it is asked for apart. */
+  readonly counts?: Counts;
   readonly took: number;
+}
+
+/** Ways of one kind alone. */
+export interface Narrowed {
+  readonly kind: "narrowed";
+  readonly ways: readonly Combination[];
 }
 
 /** What the solving worker can be asked, each with its reply. */
 export interface Tasks {
   readonly open: { readonly asks: { readonly records: RecordsFrom }; readonly gives: Shelf };
   readonly answer: { readonly asks: { readonly build: Build; readonly most_ms: number }; readonly gives: Answered | Misasked };
+  /** Counting to the end, or to the end of its time; asked of a worker of its own, so that it holds nothing else up. */
+  readonly count: { readonly asks: { readonly build: Build; readonly most_ms: number }; readonly gives: Counts | Misasked };
+  readonly narrow: {
+    readonly asks: { readonly build: Build; readonly only: Only; readonly most_ms: number };
+    readonly gives: Narrowed | Misasked;
+  };
   readonly why: {
     readonly asks: { readonly build: Build; readonly choice: string; readonly value: string };
     readonly gives: WhyNot | Misasked;

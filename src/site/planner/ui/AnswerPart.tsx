@@ -21,14 +21,14 @@ export function countWords(answer: Answer): string {
   return text ? `${text.charAt(0).toUpperCase()}${text.slice(1)}.` : "";
 }
 
-export function AnswerPart({ answer }: { answer: Answer }) {
+export function AnswerPart({ answer, counting }: { answer: Answer; counting: boolean }) {
   const { places } = useDesk();
   const best = answer.combinations[0];
   return (
     <>
       <p class="says">{answer.says}</p>
       <p class="sure">
-        <Mark verdict={answer.verdict} evidence={best?.evidence} />. {countWords(answer)}{" "}
+        <Mark verdict={answer.verdict} evidence={best?.evidence} />. {countWords(answer)} {counting ? "Still counting. " : ""}
         {answer.finished ? "" : "The search was ended early, so lists may lack entries. "}
         <a href={places.page("sure")}>How sure is this?</a>
       </p>

@@ -1,6 +1,6 @@
 // The planner's page: what you have and want on one side, the answer on the other. It asks for a new answer after every move and keeps the old
 // one in sight until the new one is there.
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Answer, Combination } from "../../../planning/index.js";
 import type { Build } from "../../../records/index.js";
 import type { Connection } from "../engine/engine.js";
@@ -9,11 +9,12 @@ import type { Shelf } from "../engine/shelf.js";
 import { addressOf } from "../state/address.js";
 import type { Store } from "../state/store.js";
 import { AnswerPart, countWords, History } from "./AnswerPart.js";
-import { afterPaint, Mark, Part } from "./bits.js";
+import { Mark, Part } from "./bits.js";
 import { Cards } from "./Cards.js";
 import { type Desk, DeskContext, type Places } from "./desk.js";
 import { Machine } from "./Machine.js";
 import { Modes } from "./Modes.js";
+import { afterPaint, Paced } from "./pace.js";
 import { Said } from "./Said.js";
 import { Share } from "./Share.js";
 import { Sheet } from "./Sheet.js";
@@ -28,6 +29,8 @@ export interface AppProps {
   readonly places: Places;
 }
 
+const none = {};
+
 /** The sentence for the live region: short, and only what changed. */
 function spoken(answer: Answer): string {
   return `${answer.says} ${countWords(answer)}`;
@@ -37,51 +40,28 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
   const [build, setBuild] = useState<Build>(store.build);
   const [sheet, setSheet] = useState<{ readonly build: Build; readonly combination: Combination }>();
   useEffect(() => store.onChange(() => afterPaint(() => setBuild(store.build))), [store]);
-  const { answer, of, facets, misasked, working, failed } = useAnswer(solve, build);
+  const { answer, of, counts, counting, misasked, working, failed } = useAnswer(solve, build);
   const desk = useMemo<Desk>(
-    () => ({ shelf, store, build, solve, bench, places, answer, answered: of ?? build, facets }),
-    [shelf, store, build, solve, bench, places, answer, of, facets],
+    () => ({ shelf, store, build, solve, bench, places, answer, answered: of ?? build, counts, counting }),
+    [shelf, store, build, solve, bench, places, answer, of, counts, counting],
   );
   const shown = sheet?.build === build ? sheet : undefined;
   const closeSheet = () => {
     setSheet(undefined);
     setTimeout(toAnswer);
   };
-  // Kept as they are while only the state of the work changes: setting them anew would keep the reader's next tap waiting.
-  const asked = useMemo(
-    () => (
-      <div class="asked">
-        <Machine />
-        <Cards />
-        {build.board ? <Modes /> : null}
-      </div>
-    ),
-    [desk, build.board],
-  );
-  const rest = useMemo(
-    () => (
-      <div class="rest">
-        <Said />
-        <Share answer={answer} />
-      </div>
-    ),
-    [desk, answer],
-  );
-  const ways = useMemo(
-    () =>
-      answer ? (
-        <>
-          <Ways answer={answer} onSheet={(combination) => setSheet({ build, combination })} />
-          <History answer={answer} />
-        </>
-      ) : null,
-    [desk, answer, build],
-  );
-  const current = answer !== undefined && of === build && !working.now;
+  const current = useRef(build);
+  current.current = build;
+  const onSheet = useCallback((combination: Combination) => setSheet({ build: current.current, combination }), []);
+  const told = answer !== undefined && of === build && !working.now;
   return (
     <DeskContext.Provider value={desk}>
       <div class={shown ? "planner with-sheet" : "planner"}>
-        {asked}
+        <div class="asked">
+          <Paced order={2} piece={Machine} given={none} />
+          <Paced order={3} piece={Cards} given={none} />
+          {build.board ? <Paced order={5} piece={Modes} given={none} /> : null}
+        </div>
         <div class="told">
           {shown ? (
             <Sheet combination={shown.combination} onClose={closeSheet} />
@@ -91,22 +71,27 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
                 <div
                   class={working.long ? "now stale" : "now"}
                   aria-busy={working.long}
-                  data-answered={current ? addressOf(build) : undefined}
+                  data-answered={told ? addressOf(build) : undefined}
+                  data-counted={told && !counting ? "" : undefined}
                 >
                   {misasked ? <Misread faults={misasked} /> : null}
                   {failed ? <p role="alert">{failed}</p> : null}
                   {!answer && !misasked && !failed ? (
                     <p class="says">{build.board ? "Working it out." : "Choose your board, then add the cards you have and want."}</p>
                   ) : null}
-                  {answer ? <AnswerPart answer={answer} /> : null}
+                  {answer ? <AnswerPart answer={answer} counting={counting} /> : null}
                 </div>
                 <p class="more working">{working.long ? working.says : ""}</p>
               </Part>
-              {ways}
+              {answer ? <Paced order={1} piece={Ways} given={{ onSheet }} /> : null}
+              {answer ? <History answer={answer} /> : null}
             </>
           )}
         </div>
-        {rest}
+        <div class="rest">
+          <Paced order={7} piece={Said} given={none} />
+          <Paced order={8} piece={Share} given={none} />
+        </div>
         <p class="unseen" role="status" aria-live="polite">
           {answer && !working.now ? spoken(answer) : ""}
         </p>

@@ -7,6 +7,7 @@ import { ChoiceField } from "./ChoiceField.js";
 import { Combobox, type Offer } from "./Combobox.js";
 import { cardName, useDesk } from "./desk.js";
 import { Fits } from "./Fits.js";
+import { Paced } from "./pace.js";
 
 export function Cards() {
   const desk = useDesk();
@@ -25,7 +26,12 @@ export function Cards() {
       {build.cards.length === 0 ? null : (
         <ul class="held">
           {build.cards.map((c) => (
-            <CardLine key={c.as ?? c.card} as={c.as ?? c.card} card={shelf.cards.find((s) => s.id === c.card)} />
+            <Paced
+              key={c.as ?? c.card}
+              order={4}
+              piece={CardLine}
+              given={{ as: c.as ?? c.card, card: shelf.cards.find((s) => s.id === c.card) }}
+            />
           ))}
         </ul>
       )}

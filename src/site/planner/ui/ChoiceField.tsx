@@ -19,10 +19,10 @@ export interface ChoiceProps {
 }
 
 export function ChoiceField({ choice, legend, how, open = "leave open" }: ChoiceProps) {
-  const { store, build, facets } = useDesk();
+  const { store, build, counts: counted } = useDesk();
   // What the build says now; the answer may still be one of before.
   const chosen = pinsOf(build).get(choice.id);
-  const counts = facets.find((f) => f.choice === choice.id)?.counts;
+  const counts = counted?.facets.find((f) => f.choice === choice.id)?.counts;
   const name = `choice-${choice.id}`;
   // When nothing works at all, the answer says why; a mark at every value would only repeat it.
   const none = choice.values.every((v) => v.verdict === "ruled-out");

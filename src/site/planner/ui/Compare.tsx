@@ -1,5 +1,5 @@
 // Two ways side by side: only the lines in which they differ.
-import type { Answer, Combination } from "../../../planning/index.js";
+import type { Combination } from "../../../planning/index.js";
 import { evidenceWords, verdictWords } from "../../words.js";
 import { cardName, type Desk, useDesk } from "./desk.js";
 import { headOf } from "./Way.js";
@@ -38,10 +38,10 @@ export function differences(desk: Desk, one: Combination, other: Combination): L
     .filter((l) => l.one !== l.other);
 }
 
-export function Compare({ answer, ways }: { answer: Answer; ways: readonly number[] }) {
+export function Compare({ ways, numbers }: { ways: readonly Combination[]; numbers: readonly number[] }) {
   const desk = useDesk();
-  const [first, second] = [...ways].sort((a, b) => a - b) as [number, number];
-  const [one, other] = [answer.combinations[first - 1]!, answer.combinations[second - 1]!];
+  const [first, second] = [...numbers].sort((a, b) => a - b) as [number, number];
+  const [one, other] = [ways[first - 1]!, ways[second - 1]!];
   const lines = differences(desk, one, other);
   return (
     <div class="compare">

@@ -1,6 +1,5 @@
 // Taking the build away and bringing one in: address, text for a post, a build file for the club's data, a file dropped or pasted.
 import { useRef, useState } from "preact/hooks";
-import type { Answer } from "../../../planning/index.js";
 import { type Finding, where } from "../../../records/index.js";
 import { forumText } from "../state/forum.js";
 import { Part } from "./bits.js";
@@ -16,9 +15,9 @@ export function idFrom(name: string): string {
   return id === "" ? "my-build" : /^[a-z0-9]/.test(id) ? id : `b-${id}`;
 }
 
-export function Share({ answer }: { answer?: Answer }) {
+export function Share() {
   const desk = useDesk();
-  const { store, build, shelf, bench } = desk;
+  const { store, build, shelf, bench, answer } = desk;
   const [said, setSaid] = useState("");
   const copy = async (text: string, done: string) => {
     try {

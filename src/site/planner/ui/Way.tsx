@@ -11,10 +11,9 @@ export interface WayProps {
   readonly combination: Combination;
   readonly number: number;
   readonly first: boolean;
-  readonly switched: boolean;
   readonly marked: boolean;
-  readonly onMark?: () => void;
-  readonly onSheet: () => void;
+  readonly onMark?: (number: number) => void;
+  readonly onSheet: (combination: Combination) => void;
 }
 
 export function headOf(c: Combination): string {
@@ -23,9 +22,10 @@ export function headOf(c: Combination): string {
   return `${firmware.join(" and ")} on revision ${c.revision}${memory}`;
 }
 
-export function Way({ combination: c, number, first, switched, marked, onMark, onSheet }: WayProps) {
+export function Way({ combination: c, number, first, marked, onMark, onSheet }: WayProps) {
   const desk = useDesk();
   const { build, store } = desk;
+  const switched = c.switched || (build.modes?.length ?? 0) > 1;
   const [open, setOpen] = useState(first);
   const pinned = pinnedTo(build, c);
   const edits = editsBetween(build, pinned);
@@ -67,12 +67,12 @@ export function Way({ combination: c, number, first, switched, marked, onMark, o
             Take this way<span class="unseen"> {number}</span>
           </button>
         ) : null}
-        <button type="button" class="small" onClick={onSheet}>
+        <button type="button" class="small" onClick={() => onSheet(c)}>
           {switched ? "Plan the switch" : "Build sheet"}
           <span class="unseen"> for way {number}</span>
         </button>
         {onMark ? (
-          <Pick type="checkbox" checked={marked} onPick={onMark}>
+          <Pick type="checkbox" checked={marked} onPick={() => onMark(number)}>
             Compare<span class="unseen"> way {number}</span>
           </Pick>
         ) : null}

@@ -1,10 +1,12 @@
 // Small pieces of the planner: the mark with its word, the records a fact rests on, a list of facts.
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useId } from "preact/hooks";
 import { verdictMark } from "../../../drawing/index.js";
 import type { Evidence, Fact, Ref, Verdict } from "../../../planning/index.js";
+import type { Build } from "../../../records/index.js";
 import { evidenceWords, verdictWords } from "../../words.js";
 import { useDesk } from "./desk.js";
+import { afterPaint } from "./pace.js";
 
 export function Mark({ verdict, evidence, word = true }: { verdict: Verdict; evidence?: Evidence; word?: boolean }) {
   const v = verdictWords[verdict];
@@ -68,21 +70,6 @@ export function standAt(part: string): void {
   setTimeout(() => document.getElementById(`${part}-title`)?.focus({ preventScroll: true }));
 }
 
-let due = 0;
-
-/** What was tapped is shown by the browser at once; all that follows from it is set after that. While something is due, the page says so. */
-export function afterPaint(then: () => void): void {
-  due += 1;
-  document.getElementById("planner")?.setAttribute("data-due", "");
-  requestAnimationFrame(() =>
-    setTimeout(() => {
-      then();
-      due -= 1;
-      if (due === 0) document.getElementById("planner")?.removeAttribute("data-due");
-    }),
-  );
-}
-
 export interface PickProps {
   readonly type: "radio" | "checkbox";
   readonly name?: string;
@@ -93,12 +80,19 @@ export interface PickProps {
   readonly children: ComponentChildren;
 }
 
-/** A radio or a box with its words. It shows the tap at once; the build follows after the page has been painted. */
+/** What was last tapped in each group, of the build as it stood then. */
+const taps = new Map<string, { readonly of: Build; readonly pick: string; readonly now: boolean }>();
+
+/**
+ * A radio or a box with its words. The browser shows the tap at once, nothing has to be set anew for it; the build follows after the page
+ * has been painted. Until it has, what was tapped stands, whatever else is set anew meanwhile.
+ */
 export function Pick({ type, name, checked, disabled, describedBy, onPick, children }: PickProps) {
   const { build } = useDesk();
-  const [tapped, setTapped] = useState<{ readonly of: typeof build; readonly now: boolean }>();
-  // Once the build has followed, it alone says what is chosen.
-  const shown = tapped?.of === build ? tapped.now : checked;
+  const own = useId();
+  const group = name ?? own;
+  const tapped = taps.get(group);
+  const shown = tapped?.of === build ? tapped.pick === own && tapped.now : checked;
   return (
     <label class="pick">
       <input
@@ -108,7 +102,7 @@ export function Pick({ type, name, checked, disabled, describedBy, onPick, child
         disabled={disabled}
         aria-describedby={describedBy}
         onChange={(e) => {
-          setTapped({ of: build, now: e.currentTarget.checked });
+          taps.set(group, { of: build, pick: own, now: e.currentTarget.checked });
           afterPaint(onPick);
         }}
       />

@@ -1,10 +1,9 @@
 // The desk: what every piece of the planner's page has at hand. Pieces read it and make moves; they keep nothing of their own but what is open.
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
-import type { Answer, Ref } from "../../../planning/index.js";
+import type { Answer, Counts, Ref } from "../../../planning/index.js";
 import type { Build } from "../../../records/index.js";
 import type { Connection } from "../engine/engine.js";
-import type { Facet } from "../engine/facets.js";
 import type { BenchTasks, Tasks } from "../engine/protocol.js";
 import type { Shelf } from "../engine/shelf.js";
 import type { Store } from "../state/store.js";
@@ -26,7 +25,10 @@ export interface Desk {
   readonly answer?: Answer;
   /** The build it answers. */
   readonly answered: Build;
-  readonly facets: readonly Facet[];
+  /** What was counted of the answer; while more is being counted there is none. */
+  readonly counts?: Counts;
+  /** It is being counted apart. */
+  readonly counting: boolean;
 }
 
 export const DeskContext = createContext<Desk | undefined>(undefined);

@@ -1,16 +1,18 @@
 // Asks the worker for the answer to the newest build. Older questions are dropped; one that holds the worker up for long is ended with it.
+// What takes long to count is counted after the answer, by a worker of its own that is ended as soon as the build changes.
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { Answer, Fault } from "../../../planning/index.js";
+import { type Answer, type Counts, type Fault, withCounts } from "../../../planning/index.js";
 import type { Build } from "../../../records/index.js";
 import { type Connection, Ended } from "../engine/engine.js";
-import type { Facet } from "../engine/facets.js";
 import type { Tasks } from "../engine/protocol.js";
 
 export interface Asked {
   readonly answer?: Answer;
   /** The build that was answered. */
   readonly of?: Build;
-  readonly facets: readonly Facet[];
+  /** All that is counted; while it is not there yet, `counting` says whether it is on the way. */
+  readonly counts?: Counts;
+  readonly counting: boolean;
   readonly misasked?: readonly Fault[];
   readonly failed?: string;
   readonly working: { readonly now: boolean; readonly long: boolean; readonly says: string };
@@ -25,17 +27,32 @@ const counted_ms = 2000;
 const patience_ms = 700;
 
 const idle = { now: false, long: false, says: "" } as const;
+const nothing: Asked = { counting: false, working: idle };
 
 export function useAnswer(solve: Connection<Tasks>, build: Build): Asked {
-  const [asked, setAsked] = useState<Asked>({ facets: [], working: idle });
+  const [asked, setAsked] = useState<Asked>(nothing);
   const running = useRef<{ readonly build: Build; readonly since: number } | undefined>(undefined);
   const wanted = useRef<Build>(build);
   const next = useRef<() => void>(() => {});
 
+  const counter = useRef<Connection<Tasks> | undefined>(undefined);
+  const count = (now: Build) => {
+    counter.current ??= solve.another();
+    const tell = (counts?: Counts) =>
+      setAsked((before) => {
+        if (before.of !== now) return before;
+        return { ...before, answer: counts && before.answer ? withCounts(before.answer, counts) : before.answer, counts, counting: false };
+      });
+    counter.current
+      .ask("count", { build: now, most_ms })
+      .then((counts) => tell("kinds" in counts ? counts : undefined))
+      .catch((problem: Error) => problem instanceof Ended || tell());
+  };
+
   next.current = () => {
     const now = wanted.current;
     if (now.board === "") {
-      setAsked({ facets: [], working: idle });
+      setAsked(nothing);
       return;
     }
     const begun = { build: now, since: performance.now() };
@@ -43,23 +60,25 @@ export function useAnswer(solve: Connection<Tasks>, build: Build): Asked {
     solve
       .ask("answer", { build: now, most_ms })
       .then((reply): Asked => {
-        if (reply.kind === "misasked") return { facets: [], misasked: reply.faults, working: idle };
-        return { answer: reply.answer, of: now, facets: reply.facets, working: idle };
+        if (reply.kind === "misasked") return { ...nothing, misasked: reply.faults };
+        const { answer, counts } = reply;
+        return { answer, of: now, counts, counting: counts === undefined && answer.verdict !== "ruled-out", working: idle };
       })
       .catch((problem: Error): Asked | undefined =>
-        problem instanceof Ended
-          ? undefined
-          : { facets: [], failed: `The answer could not be worked out: ${problem.message}`, working: idle },
+        problem instanceof Ended ? undefined : { ...nothing, failed: `The answer could not be worked out: ${problem.message}` },
       )
       .then((told) => {
         if (running.current === begun) running.current = undefined;
         if (wanted.current !== now) return running.current ? undefined : next.current();
         if (told) setAsked(told);
+        if (told?.counting) count(now);
       });
   };
 
+  useEffect(() => () => counter.current?.end(), []);
   useEffect(() => {
     wanted.current = build;
+    counter.current?.end();
     setAsked((before) => ({ ...before, working: { now: true, long: false, says: "" } }));
     if (!running.current) next.current();
     const impatient = setTimeout(() => {

@@ -1,0 +1,170 @@
+// The planner on a machine as large as they come, in a browser four times slower than this one: it reacts at once whatever is being worked
+// out, and it answers soon. The site is the built one; only its records are another club's.
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Locator } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { addressOf } from "../../src/site/planner/state/address.js";
+import { largeMachine } from "../bench/large-machine.js";
+import { siteFolder } from "../site/built.js";
+import { answered, startBrowser, visit } from "./open.js";
+import { serveFolder } from "./serve.mjs";
+
+let browser: Browser;
+let site: Awaited<ReturnType<typeof serveFolder>>;
+const folder = mkdtempSync(join(tmpdir(), "slotwright-large-"));
+const { records, build } = largeMachine(1);
+beforeAll(async () => {
+  cpSync(join(siteFolder, "assets"), join(folder, "assets"), { recursive: true });
+  for (const name of ["planner.html", "offline.js"]) cpSync(join(siteFolder, name), join(folder, name));
+  cpSync(join(siteFolder, "offline"), join(folder, "offline"), { recursive: true });
+  cpSync(join(siteFolder, "data", "planner.json"), join(folder, "data", "planner.json"));
+  writeFileSync(join(folder, "data", "planner.json"), JSON.stringify(records));
+  site = await serveFolder(folder);
+  browser = await startBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  site?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+interface Took {
+  readonly what: string;
+  readonly ms: number;
+}
+
+const p95 = (all: readonly Took[]) => [...all].sort((a, b) => a.ms - b.ms)[Math.ceil(all.length * 0.95) - 1]!.ms;
+const listed = (all: readonly Took[]) =>
+  [...all]
+    .sort((a, b) => b.ms - a.ms)
+    .map(({ what, ms }) => `${what} ${ms}`)
+    .join(", ");
+
+/** Opens the large build with an ear for how long each interaction takes until the next paint. */
+async function open(width: number) {
+  const { page, context } = await visit(browser, site.address, { viewport: { width, height: 800 }, serviceWorkers: "block" });
+  await page.addInitScript(() => {
+    const w = window as unknown as { what: string; times: Map<number, { what: string; ms: number }> };
+    w.times = new Map();
+    w.what = "before";
+    new PerformanceObserver((list) => {
+      for (const e of list.getEntries() as unknown as { interactionId: number; duration: number }[]) {
+        const before = w.times.get(e.interactionId);
+        if (e.interactionId) w.times.set(e.interactionId, { what: before?.what ?? w.what, ms: Math.max(before?.ms ?? 0, e.duration) });
+      }
+    }).observe({ type: "event", buffered: true, durationThreshold: 16 } as PerformanceObserverInit);
+  });
+  await page.goto(`${site.address}/planner.html#${addressOf(build)}`);
+  await answered(page);
+  const slow = await context.newCDPSession(page);
+  const made: string[] = [];
+  const loops: number[] = [];
+  /** A loop of always the same length: how much longer it takes than at best is what other work on the machine costs. */
+  const loop = () =>
+    page.evaluate(() => {
+      const from = performance.now();
+      let sum = 0;
+      for (let i = 0; i < 2_000_000; i += 1) sum += i % 7;
+      return sum > 0 ? performance.now() - from : 0;
+    });
+  const doing = async (what: string, act: () => Promise<unknown>, times = 1) => {
+    await page.evaluate((now) => {
+      (window as unknown as { what: string }).what = now;
+    }, what);
+    await act();
+    for (let i = 0; i < times; i += 1) made.push(what);
+    await page.waitForTimeout(150);
+    loops.push(await loop());
+    await page.waitForTimeout(50);
+  };
+  const tap = (what: string, target: Locator) => doing(what, () => target.click());
+  const slower = async (rate: number) => {
+    await slow.send("Emulation.setCPUThrottlingRate", { rate });
+    for (let i = 0; i < 8; i += 1) await loop();
+  };
+  /** How many times slower than at best the machine was meanwhile. */
+  const disturbed = () => loops.reduce((sum, ms) => sum + ms, 0) / loops.length / Math.min(...loops);
+  const times = async (): Promise<Took[]> => {
+    await page.waitForTimeout(400);
+    const told = await page.evaluate(() => [...(window as unknown as { times: Map<number, Took> }).times.values()]);
+    // Interactions quicker than 16 ms are not reported; they count as such.
+    return [...told, ...made.slice(told.length).map((): Took => ({ what: "unreported", ms: 16 }))];
+  };
+  return { page, context, tap, doing, slower, times, disturbed };
+}
+
+/** What an owner does with such a machine: pins and un-pins, cards in and out, kinds of way, reasons, choices taken back in any order. */
+async function play({ page, tap, doing }: Awaited<ReturnType<typeof open>>) {
+  const choose = (id: string, at: number) => page.locator(`input[name="choice-${id}"]`).nth(at);
+  const field = page.getByRole("combobox", { name: "Add a card" });
+  const add = async (typed: string) => {
+    await tap("the field", field);
+    for (const key of typed) await doing("typing", () => field.press(key));
+    await doing("down", () => field.press("ArrowDown"));
+    await doing("add", () => field.press("Enter"));
+  };
+  for (const at of [1, 2, 3, 0]) await tap("revision", choose("revision", at));
+  await answered(page);
+  for (const at of [3, 1, 0]) await tap("memory", choose("memory", at));
+  for (const at of [10, 12, 0]) await tap("firmware", choose("firmware:always", at));
+  await answered(page);
+  for (const i of [0, 3, 7]) await tap("a card's choices", page.locator("#cards .card summary").nth(i));
+  for (const at of [7, 12, 0]) await tap("slot", choose("slot:card-1", at));
+  await answered(page);
+  for (const at of [1, 0]) await tap("setting", choose("setting:card-4:J1", at));
+  await answered(page);
+  await add("19");
+  await answered(page);
+  await tap("take out", page.getByRole("button", { name: "Take out Card 7 disk", exact: true }));
+  await tap("I have it", page.getByRole("checkbox", { name: /^I have it\s*Card 3 / }));
+  await add("n 20");
+  for (const i of [1, 2]) await tap("a way", page.locator("#ways .way > details > summary").nth(i));
+  for (const i of [0, 1]) await tap("compare", page.locator("#ways .acts .pick").nth(i));
+  await answered(page);
+  await tap("take this way", page.getByRole("button", { name: "Take this way 1", exact: true }));
+  await answered(page);
+  const back = page.locator(".said button");
+  for (let left = await back.count(); left > 2; left -= 1) {
+    await expect.poll(() => back.count()).toBe(left);
+    await tap("take back", back.nth(Math.floor(left / 2)));
+  }
+  await answered(page);
+}
+
+describe("a machine of 20 slots, 20 cards, 30 versions and 200 known problems", () => {
+  it.each([360, 1280])(
+    "reacts within 100 ms, 95 times in 100, at %d pixels on a processor four times slower",
+    async (width) => {
+      const opened = await open(width);
+      await opened.slower(4);
+      await play(opened);
+      const all = await opened.times();
+      const busy = opened.disturbed();
+      console.log(
+        `${width} pixels: p95 ${p95(all)} ms of ${all.length}, machine ${busy.toFixed(1)} times slower than at best: ${listed(all)}`,
+      );
+      expect(all.length).toBeGreaterThanOrEqual(40);
+      expect(p95(all), listed(all)).toBeLessThan(100 * busy);
+      await opened.context.close();
+    },
+    400_000,
+  );
+
+  it("is answered soon after a choice, and goes on counting", async () => {
+    const { page, context } = await open(1280);
+    const took: number[] = [];
+    for (const at of [1, 2, 3, 0]) {
+      const from = Date.now();
+      await page.locator('input[name="choice-revision"]').nth(at).check();
+      await answered(page);
+      took.push(Date.now() - from);
+    }
+    console.log(`answered after ${took.join(", ")} ms`);
+    // Measured at 0.6 to 1 s on a machine with nothing else to do; other work on it only ever adds.
+    expect(Math.min(...took)).toBeLessThan(5000);
+    expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes, it works/);
+    await context.close();
+  });
+});
