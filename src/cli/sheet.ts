@@ -10,16 +10,21 @@ import type { Terminal } from "./terminal.js";
 import { writeBeside } from "./write-file.js";
 import { WrongUse } from "./wrong-use.js";
 
-/** The site's bundled style, or its parts where nothing has been built; without the faces it loads from files. */
+/** The site's bundled style with its type faces in it, or the parts it is made of where nothing has been built, then without faces. */
 function styleText(): string {
-  const bundled = join(packageTop(), "dist", "templates", "assets", "site.css");
+  const assets = join(packageTop(), "dist", "templates", "assets");
+  const bundled = join(assets, "site.css");
   const parts = ["tokens", "base", "frame", "pieces", "sheet", "print"].map((name) =>
     join(packageTop(), "templates", "style", `${name}.css`),
   );
   return (existsSync(bundled) ? [bundled] : parts)
     .map((file) => readFileSync(file, "utf8"))
     .join("\n")
-    .replace(/@font-face\s*\{[^}]*url\([^}]*\}/g, "");
+    .replace(/url\(["']?(fonts\/[\w-]+\.woff2)["']?\)/g, (whole, name: string) => {
+      const face = join(assets, name);
+      return existsSync(face) ? `url(data:font/woff2;base64,${readFileSync(face).toString("base64")})` : whole;
+    })
+    .replace(/@font-face\s*\{[^}]*url\(["']?fonts[^}]*\}/g, "");
 }
 
 /** Returns the file as people here name it. */

@@ -4,10 +4,10 @@ import { renderToStaticMarkup } from "preact-render-to-string";
 import { Sheet } from "../../templates/parts/Sheet.js";
 import type { SheetPage } from "./views/sheet.js";
 
-/** Nothing is loaded from anywhere; style stands in the file. */
-const policy = "default-src 'none'; style-src 'unsafe-inline'";
+/** Nothing is loaded from anywhere; style and type faces stand in the file. */
+const policy = "default-src 'none'; style-src 'unsafe-inline'; font-src data:";
 
-/** `style` is the site's own style sheet, as text; fonts it names and that are not there fall back to the reader's. */
+/** `style` is the site's own style sheet, as text, with its type faces in it where they are to be shown. */
 export function sheetFile(view: SheetPage, style: string): string {
   const document = h(
     "html",

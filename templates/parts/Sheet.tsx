@@ -22,7 +22,7 @@ function Table({
   readonly css?: string;
 }) {
   return (
-    <div class="scroll">
+    <div class={`scroll ${css?.includes("pairs") ? "in-two" : ""}`}>
       <table class={`list ${css ?? ""}`}>
         <thead>
           <tr>
@@ -131,8 +131,10 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
             css="ticks"
           />
         ) : null}
-        {view.slotDrawing ? <Drawing figure={view.slotDrawing} /> : null}
-        {view.railDrawing ? <Drawing figure={view.railDrawing} /> : null}
+        <div class="pair">
+          {view.slotDrawing ? <Drawing figure={view.slotDrawing} /> : null}
+          {view.railDrawing ? <Drawing figure={view.railDrawing} /> : null}
+        </div>
       </Section>
       {sheet.burn ? (
         <Section id="burn" title="Memory device">
@@ -152,7 +154,6 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
             ])}
             css="ticks"
           />
-          {view.bankDrawing ? <Drawing figure={view.bankDrawing} /> : null}
           {sheet.pinWork.length > 0 ? (
             <>
               <h3>Work on the pins</h3>
@@ -165,7 +166,10 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
               </ul>
             </>
           ) : null}
-          <Faces faces={view.pinDrawings} />
+          <div class="pair">
+            {view.bankDrawing ? <Drawing figure={view.bankDrawing} /> : null}
+            <Faces faces={view.pinDrawings} />
+          </div>
         </Section>
       ) : null}
       <Section id="switch" title="Switch">
@@ -280,8 +284,10 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
       ) : null}
       {view.memoryDrawing && view.portDrawing ? (
         <Section id="addresses" title="Addresses">
-          <Drawing figure={view.memoryDrawing} />
-          <Drawing figure={view.portDrawing} />
+          <div class="pair">
+            <Drawing figure={view.memoryDrawing} />
+            <Drawing figure={view.portDrawing} />
+          </div>
         </Section>
       ) : null}
       <Section id="evidence" title="What this rests on">

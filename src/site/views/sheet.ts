@@ -14,7 +14,7 @@ import {
 } from "../../drawing/index.js";
 import { type Combination, plan as planBuild } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
-import { type BuildSheet, buildSheet, planWiring, type WiringPlan, wiringOptions } from "../../wiring/index.js";
+import { type BuildSheet, buildSheet, type Face, planWiring, type WiringPlan, wiringOptions } from "../../wiring/index.js";
 import { type Figure, figure } from "../marks.js";
 import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordLink } from "./common.js";
 import { machineDrawings } from "./machine-drawings.js";
@@ -119,7 +119,7 @@ function sheetView(catalogue: Context["catalogue"], build: Build, combination: C
           }))
         : [],
     faces: plan.connectors.flatMap((c) =>
-      c.faces.map((face, i) => ({
+      seenOnce(c.faces).map((face, i) => ({
         title: `${c.id}, ${c.name}: ${face.says}`,
         figure: figure((prefix, width) => connectorFace(c, face, prefix, width), `${id}-${c.id}-${i}`),
       })),
@@ -130,6 +130,17 @@ function sheetView(catalogue: Context["catalogue"], build: Build, combination: C
     portDrawing: machine && figure((prefix, width) => addressMap(machine.ports, prefix, width), `${id}-ports`),
     railDrawing: machine && figure((prefix, width) => railBars(machine.rails, prefix, width), `${id}-rails`),
   };
+}
+
+/** A face and its solder side are the same picture where every contact lies alike; then it is drawn once, under both names. */
+function seenOnce(faces: readonly Face[]): readonly Face[] {
+  const drawn: Face[] = [];
+  for (const face of faces) {
+    const same = drawn.findIndex((d) => d.half === face.half && JSON.stringify(d.contacts) === JSON.stringify(face.contacts));
+    if (same < 0) drawn.push(face);
+    else drawn[same] = { ...drawn[same]!, says: `${drawn[same]!.says}; so also the ${face.says.replace(/^.*?, /, "")}` };
+  }
+  return drawn;
 }
 
 function panelView(sheet: BuildSheet, id: string): PanelView {
