@@ -18,6 +18,7 @@ import {
 } from "../wiring/index.js";
 import { fromFile } from "./build-question.js";
 import { type BurnRecipe, burnRecipe } from "./burn-recipe.js";
+import { type TriedRom, tryCardRom } from "./card-rom.js";
 import { openClub, today } from "./club.js";
 import { type Everywhere, gathered, json, type Register } from "./command.js";
 import { shown } from "./folders.js";
@@ -28,6 +29,7 @@ import { type ExitCode, WrongUse } from "./wrong-use.js";
 interface BurnOptions extends Everywhere {
   readonly dump?: readonly string[];
   readonly as?: readonly string[];
+  readonly cardRom?: readonly string[];
   readonly out?: string;
   readonly format: string;
   readonly fill: string;
@@ -45,6 +47,7 @@ export const registerBurn: Register = (program, { terminal, action }) => {
     .argument("[build.yaml]", "a build file, or the id of one of the club's builds; left out: only say what the dumps are")
     .option("--dump <file>", "a dump of a firmware device: binary, Intel HEX or S-records; may be repeated", gathered)
     .option("--as <version=file>", "take a file for a version on your word, unchecked; may be repeated", gathered)
+    .option("--card-rom <card=file>", "hold a dump of a card's own ROM against the card's record; may be repeated", gathered)
     .option("--out <folder>", "write one file a device, and its label, into this folder")
     .option("--format <format>", `format of the files written: ${formats.join(", ")}`, "bin")
     .option("--fill <byte>", "value of bytes no image fills, in hex", "FF")
@@ -63,6 +66,7 @@ interface Told {
   readonly devices: readonly BurnDevice[];
   readonly wrote: readonly string[];
   readonly verified: readonly (Verification & { readonly file: string })[];
+  readonly cardRoms: readonly TriedRom[];
 }
 
 export async function burn(name: string | undefined, options: BurnOptions, terminal: Terminal): Promise<ExitCode> {
@@ -75,29 +79,34 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
       "Without a build there is nothing to write or verify.",
       "Name the build: slotwright burn <build.yaml> --dump <file> --out <folder>",
     );
-  if ((options.dump ?? options.as) === undefined)
+  const device = (options.dump ?? options.as) !== undefined;
+  if (!device && (options.cardRom === undefined || (options.out ?? options.verify) !== undefined))
     throw new WrongUse("No dump was named.", "Name your own dumps: --dump <file>, once for each file.");
 
   const club = openClub(options.data, terminal);
   const recipe = name === undefined ? undefined : burnRecipe(club, fromFile(name, club, terminal), options.combination);
   const problems: string[] = [];
-  const dumps = (options.dump ?? []).flatMap((file) => openDump(file, terminal, problems));
+  const open = (file: string) => openDump(file, terminal, problems);
+  const cardRoms = (options.cardRom ?? []).flatMap((word) => tryCardRom(word, club.catalogue.cards, open));
+  const dumps = (options.dump ?? []).flatMap(open);
   const identified = await identifyTogether(dumps, club.catalogue.firmware.values());
-  if (recipe === undefined) return tell({ identified, problems, devices: [], wrote: [], verified: [] }, options, terminal);
+  const none = { identified, problems, devices: [], wrote: [], verified: [], cardRoms };
+  // Asked about cards alone, there is no device to lay out.
+  if (recipe === undefined || !device) return tell(none, options, terminal);
 
   const images = imagesFor(recipe, identified);
   for (const word of options.as ?? []) takeOnWord(word, recipe, images, terminal, problems);
   const layout = layOut(recipe.plan, images, { fill: Number.parseInt(options.fill, 16), highByteFirst: options.highByteFirst });
   if (layout.kind === "refused") {
     problems.push(...layout.problems.map((p) => p.says));
-    return tell({ identified, problems, devices: [], wrote: [], verified: [] }, options, terminal);
+    return tell(none, options, terminal);
   }
   const { devices } = layout;
   const compared = compareAll(options.verify ?? [], devices, terminal, problems);
   const written = options.out === undefined ? [] : writeAll(options.out, devices, recipe, format, options, terminal);
   const again = written.filter((w) => w.device).map((w) => readBack(w.path, w.device!, devices, terminal));
   const wrote = written.map((w) => shown(w.path, terminal.folder));
-  return tell({ identified, problems, devices, wrote, verified: [...compared, ...again] }, options, terminal);
+  return tell({ identified, problems, devices, wrote, verified: [...compared, ...again], cardRoms }, options, terminal);
 }
 
 function bytesOf(file: string, terminal: Terminal): Uint8Array {
@@ -197,7 +206,8 @@ function compareAll(
 function tell(told: Told, options: BurnOptions, terminal: Terminal): ExitCode {
   const unknown = told.identified.filter((one) => one.matches.length === 0);
   const differ = told.verified.filter((one) => !one.same);
-  const holds = unknown.length === 0 && told.problems.length === 0 && differ.length === 0;
+  const bad = told.cardRoms.filter((one) => !one.holds);
+  const holds = bad.length === 0 && unknown.length === 0 && told.problems.length === 0 && differ.length === 0;
   if (options.json) {
     terminal.out(
       json({
@@ -209,11 +219,13 @@ function tell(told: Told, options: BurnOptions, terminal: Terminal): ExitCode {
         devices: told.devices.map(({ bytes, ...device }) => ({ ...device, size: bytes.length })),
         wrote: told.wrote,
         verified: told.verified,
+        cardRoms: told.cardRoms,
       }),
     );
     return holds ? 0 : 1;
   }
   for (const one of told.identified) terminal.out(`${one.name}: ${one.says}`);
+  for (const one of told.cardRoms) terminal.out(`${one.file}: ${one.says}`);
   for (const problem of told.problems) terminal.out(problem);
   for (const { socket, lane, crc32, bytes, regions } of told.devices) {
     terminal.out(`Socket ${socket}${lane === "whole" ? "" : ` (${lane} bytes)`}: ${bytes.length} bytes, CRC-32 ${crc32}.`);

@@ -174,3 +174,78 @@ describe("saying what a dump is", () => {
     expect(err).toContain(says);
   });
 });
+
+describe("a card's own ROM", () => {
+  /** A ROM the scan of the time finds: signature, 16K in blocks of 512, and a last byte that brings the sum to 0. */
+  const good = () => {
+    const rom = stream(77, 16 * 1024);
+    rom.set([0x55, 0xaa, 32]);
+    rom[rom.length - 1] = 0;
+    rom[rom.length - 1] = -rom.reduce((sum, b) => sum + b, 0) & 0xff;
+    return rom;
+  };
+  const changed = (at: number, value: number) => {
+    const rom = good();
+    rom[at] = value;
+    return rom;
+  };
+  const ask = async (rom: Uint8Array, card = "gannet-fixed-disk-controller", more: readonly string[] = []) => {
+    const folder = freshFolder();
+    writeFileSync(join(folder, "rom.bin"), rom);
+    return slotwright(["burn", "--card-rom", `${card}=rom.bin`, ...more], { folder });
+  };
+
+  it("is right when signature, length and sum are", async () => {
+    const { code, out } = await ask(good());
+    expect(out).toMatch(
+      /^rom\.bin: option ROM for Gannet fixed-disk controller: signature, length \(16K\) and sum are right\. What it does was not checked\.$/m,
+    );
+    expect(code).toBe(0);
+  });
+
+  it.each([
+    ["the signature is gone", changed(0, 0x54), /does not begin with 55 AA/],
+    ["its bytes are swapped", swapBytes(good()), /byte-swapped/],
+    ["it declares no length", changed(2, 0), /declares no length/],
+    ["the dump is cut short", good().subarray(0, 8192), /declares 16384 bytes, and the file has 8192/],
+    ["one bit is wrong", changed(5000, good()[5000]! ^ 4), /add up to \d+ modulo 256/],
+    [
+      "it declares more than the card shows",
+      (() => {
+        const rom = new Uint8Array(32 * 1024);
+        rom.set([0x55, 0xaa, 64]);
+        rom[rom.length - 1] = -(0x55 + 0xaa + 64) & 0xff;
+        return rom;
+      })(),
+      /declares 32K, and the card's window shows 16K/,
+    ],
+  ] as const)("is told of when %s", async (_, rom, says) => {
+    const { code, out } = await ask(rom);
+    expect(out).toMatch(/^rom\.bin: bad option ROM for Gannet fixed-disk controller\. /m);
+    expect(out).toMatch(says);
+    expect(code).toBe(1);
+    const told = JSON.parse((await ask(rom, undefined, ["--json"])).out);
+    expect(told.cardRoms).toMatchObject([{ card: "gannet-fixed-disk-controller", file: "rom.bin", holds: false }]);
+  });
+
+  it("is asked for only where the record names one, and never instead of a device to write", async () => {
+    const none = await ask(good(), "tallow-bus-tracer");
+    expect(none.code).toBe(2);
+    expect(none.err).toContain("names no option ROM");
+    const unknown = await ask(good(), "ganet-fixed-disk-controller");
+    expect(unknown.err).toContain("Did you mean gannet-fixed-disk-controller?");
+    const folder = freshFolder();
+    writeFileSync(join(folder, "rom.bin"), good());
+    const out = await slotwright(["burn", headline, "--card-rom", "gannet-fixed-disk-controller=rom.bin", "--out", "x"], { folder });
+    expect(out.code).toBe(2);
+    expect(existsSync(join(folder, "x"))).toBe(false);
+  });
+
+  it("is recognised when it was named as a dump of the board", async () => {
+    const folder = freshFolder();
+    writeFileSync(join(folder, "rom.bin"), good());
+    const { code, out } = await slotwright(["burn", "--dump", "rom.bin"], { folder });
+    expect(out).toMatch(/begins as the option ROM of a card does, .*its sum is right/);
+    expect(code).toBe(1);
+  });
+});

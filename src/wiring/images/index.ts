@@ -1,4 +1,5 @@
 // Burn images: what a dump is, how images lie in a device, files for programmers, reading back. No file is opened here.
+export { type CardRom, cardRom } from "./card-rom.js";
 export * from "./checksums.js";
 export * from "./crc32.js";
 export * from "./file-formats.js";

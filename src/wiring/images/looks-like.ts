@@ -3,6 +3,7 @@
 import { sizeText } from "../../records/index.js";
 import { asText, formatOf } from "./file-formats.js";
 import { hexAddress } from "./memory-file.js";
+import { optionRom } from "./option-rom.js";
 import { timesHeld } from "./rearrange.js";
 
 const magics: readonly { readonly start: readonly number[]; readonly what: string }[] = [
@@ -87,6 +88,14 @@ export function looksLike(bytes: Uint8Array, knownSizes: readonly number[]): str
   const format = formatOf(bytes);
   if (format !== "bin") return [`It is a text of ${format === "hex" ? "Intel HEX" : "S-"} records; read it as such.`];
   if (asText(bytes) !== undefined) return ["It is plain text, not the bytes of a device."];
+  if ((first === 0x55 && bytes[1] === 0xaa) || (first === 0xaa && bytes[1] === 0x55)) {
+    const header = optionRom(bytes);
+    says.push(
+      header.valid
+        ? "It begins as the option ROM of a card does, not as the firmware of a board, and its sum is right."
+        : `It begins as the option ROM of a card does, not as the firmware of a board. ${header.says}`,
+    );
+  }
   says.push(...sizeRemarks(bytes.length, knownSizes));
   const held = timesHeld(bytes);
   if (held > 1)
