@@ -1,7 +1,7 @@
 // The planner: one build and the catalogue in, one answer out. Everything it says is found by solving; nothing is guessed.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Build } from "../records/index.js";
-import { type Budget, count } from "../solver/index.js";
+import { type Budget, count, reasonsAndRepairs } from "../solver/index.js";
 import type { Answer, Combination, UnknownFact, Verdict } from "./answer.js";
 import { type Compiled, compile } from "./compile.js";
 import { disproved } from "./history.js";
@@ -45,8 +45,9 @@ export function answer(compiled: Compiled, options: PlanOptions = {}): Answer {
   const counted = options.brief || none ? { count: none ? 0n : 1n, exact: none } : count(compiled.certain, undefined, counting());
   const all = options.brief || none || compiled.unsettled.length === 0 ? counted : count(compiled.possible, undefined, counting());
   const open = options.brief || stopped ? { choices: [], exact: !stopped } : openChoices(compiled, budget);
-  const why = none ? reasonsOf(compiled, budget) : { reasons: [], complete: true };
-  const help = none && !options.brief ? repairsOf(compiled, why.reasons, budget) : { repairs: [], complete: !options.brief };
+  const sets = none ? reasonsAndRepairs(compiled.facts, compiled.choices, budget) : undefined;
+  const why = sets ? reasonsOf(compiled, sets.reasons, budget) : { reasons: [], complete: true };
+  const help = sets && !options.brief ? repairsOf(compiled, sets.repairs, why.reasons, budget) : { repairs: [], complete: !options.brief };
   const unknowns = verdict === "unknown" ? decisive(combinations) : [];
   const told: Verdict = stopped ? "unknown" : verdict;
   return {

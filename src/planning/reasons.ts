@@ -1,13 +1,16 @@
 // Why nothing works: every minimal set of the owner's choices that cannot stand together, each opened down to the facts behind it.
-import { type Budget, explain, reasons as minimalSets } from "../solver/index.js";
+import { type Budget, type ChoiceSets, explain } from "../solver/index.js";
 import type { Fact, OwnersChoice, Reason } from "./answer.js";
 import { type Compiled, withRules } from "./compile.js";
 
 /** Most reasons that are opened down to their facts; the sets themselves are all given. */
 const opened = 12;
 
-export function reasonsOf(compiled: Compiled, budget?: Budget): { readonly reasons: readonly Reason[]; readonly complete: boolean } {
-  const { sets, complete } = minimalSets(compiled.facts, compiled.choices, budget);
+export function reasonsOf(
+  compiled: Compiled,
+  { sets, complete }: ChoiceSets,
+  budget?: Budget,
+): { readonly reasons: readonly Reason[]; readonly complete: boolean } {
   return { reasons: sets.map((set, i) => reasonOf(compiled, set, i < opened, budget)), complete };
 }
 

@@ -1,7 +1,7 @@
 // The smallest changes that help: every minimal set of the owner's choices to give up, and a second mode with a switch.
 // Each is verified by solving the changed build again; what that gives is told with it.
 import type { Build } from "../records/index.js";
-import { type Budget, count, repairs as minimalSets, possible } from "../solver/index.js";
+import { type Budget, type ChoiceSets, count, possible } from "../solver/index.js";
 import type { OwnersChoice, Reason, Repair, Verdict } from "./answer.js";
 import { type Compiled, compile } from "./compile.js";
 import { withChoice, withSecondMode } from "./edit.js";
@@ -23,10 +23,10 @@ const dearness: Readonly<Record<OwnersChoice["kind"], number>> = {
 /** Cheapest first: settings, slots, firmware, memory, revisions of cards, a second mode, dropping cards or modes, another board. */
 export function repairsOf(
   compiled: Compiled,
+  { sets, complete }: ChoiceSets,
   reasons: readonly Reason[],
   budget?: Budget,
 ): { readonly repairs: readonly Repair[]; readonly complete: boolean } {
-  const { sets, complete } = minimalSets(compiled.facts, compiled.choices, budget);
   const given = sets.flatMap((set) => repairOf(compiled, set, budget) ?? []);
   const all = [...given, ...secondModes(compiled, reasons, budget)];
   const price = (r: Repair) => (r.kind === "second-mode" ? 5.5 : r.gives.reduce((sum, g) => sum + dearness[g.kind], 0));

@@ -1,6 +1,8 @@
 // Explanations over the problem's own rules: which rules, told apart by their ids, leave no solution. Rules without id always count.
+import { dualize } from "./duality.js";
 import type { Budget, Choice, Problem, Rule } from "./problem.js";
-import { marco, quickXplain, shortestFirst } from "./reasons.js";
+import { quickXplain } from "./quick.js";
+import { shortestFirst } from "./reasons.js";
 import { Spent, Subsets } from "./subsets.js";
 
 export interface Explanation {
@@ -41,7 +43,7 @@ export function explainAll(
   budget?: Budget,
 ): Explanations {
   const { ids, subsets } = byId(problem, choices, budget);
-  const { reasons, complete } = marco(subsets, options.limit);
+  const { reasons, complete } = dualize(subsets, options.limit);
   return { sets: shortestFirst(reasons).map((set) => set.map((i) => ids[i]!)), complete };
 }
 

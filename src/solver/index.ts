@@ -7,6 +7,6 @@ export { holds, solves } from "./holds.js";
 export { type ListOptions, list } from "./list.js";
 export { possible } from "./possible.js";
 export * from "./problem.js";
-export { type OneSet, oneReason, oneRepair, reasons, repairs } from "./reasons.js";
+export { type OneSet, oneReason, oneRepair, reasons, reasonsAndRepairs, repairs } from "./reasons.js";
 export { openSession, type Session } from "./session.js";
 export * from "./tasks.js";

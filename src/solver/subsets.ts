@@ -1,83 +1,175 @@
-// Which subsets of guarded rules can stand together: one engine, its guards switched on and off. The answers found are kept as
-// witnesses, since a solution shows every subset of the rules it keeps to be satisfiable.
+// Which subsets of groups of rules can stand together: one engine, moved from subset to subset. Rules made of literals are taken in by
+// narrowing domains, so that going from one subset to the next costs only the groups that differ; other rules hang on guards.
+// The answers found are kept as witnesses, since a solution shows every subset of the rules it keeps to be satisfiable.
+import { type Bits, bitsOf, drop, has, membersOf, noBits, put, within } from "./bits.js";
 import { Engine } from "./engine.js";
 import { holds } from "./holds.js";
-import type { Budget, Problem, Rule, Solution } from "./problem.js";
+import type { Budget, Literal, Problem, Rule, Solution } from "./problem.js";
 import { maskOf } from "./propagator.js";
-import { findOne, Purse } from "./search.js";
+import { findOne, Purse, type Strategy } from "./search.js";
 
 /** Thrown inside this room when the budget ends in the middle of a proof; the tasks turn it into their result. */
 export class Spent extends Error {}
 
+interface Narrowing {
+  readonly variable: number;
+  readonly mask: Int32Array;
+}
+
 export class Subsets {
   readonly count: number;
-  private readonly engine: Engine;
   readonly purse: Purse;
-  private readonly kept: boolean[][] = [];
-  private readonly groups: (readonly Rule[])[];
-
-  /** What a group of unary rules leaves of the domains; undefined for groups of other rules, which hang on a guard. */
-  private readonly narrows: (readonly { readonly variable: number; readonly mask: Int32Array }[] | undefined)[];
-  private readonly refused: (readonly number[])[] = [];
-  /** With no guarded group the rest is propagated once for all subsets. */
+  private readonly engine: Engine;
+  private readonly strategy: Strategy;
+  /** What taking a group in leaves of the domains. */
+  private readonly narrowings: readonly (readonly Narrowing[])[];
+  /** No group hangs on a guard: the rest is propagated once for all subsets. */
   private readonly steady: boolean;
   private readonly alive: boolean;
+  /** The groups taken in, in order, and where to step back to. */
+  private readonly path: { readonly group: number; readonly mark: number }[] = [];
+  private readonly here: Bits;
+  private readonly root: number;
+  private readonly kept: Bits[] = [];
+  private readonly refused: Bits[] = [];
+  private last: Solution | undefined;
 
-  /** `groups[g]` are the rules that stand or fall together under guard g. */
-  constructor(problem: Problem, groups: readonly (readonly Rule[])[], budget?: Budget) {
-    this.groups = [...groups];
+  /** `groups[g]` are the rules that stand or fall together. */
+  constructor(
+    problem: Problem,
+    private readonly groups: readonly (readonly Rule[])[],
+    budget?: Budget,
+  ) {
     this.count = groups.length;
     this.purse = new Purse(budget);
-    this.narrows = groups.map((rules) =>
-      rules.every((rule) => rule.kind === "unary")
-        ? rules.map((rule) => ({ variable: rule.variable, mask: maskOf(problem.variables[rule.variable]!.size, rule.values) }))
-        : undefined,
-    );
-    const base = problem.rules.map((rule) => ({ rule, guard: -1 }));
-    const guarded = groups.flatMap((rules, guard) => (this.narrows[guard] ? [] : rules.map((rule) => ({ rule, guard }))));
-    this.engine = new Engine(problem, [...base, ...guarded], groups.length);
-    this.steady = guarded.length === 0;
+    this.here = noBits(groups.length);
+    this.steady = groups.every((rules) => rules.every((rule) => literalsOf(rule) !== undefined));
+    const made = this.steady ? bySwitches(problem, groups) : byGuards(problem, groups);
+    this.narrowings = made.narrowings;
+    this.engine = made.engine;
     this.alive = !this.steady || this.engine.wake();
+    this.root = this.engine.store.mark();
+    const value = likings(this.engine, this.narrowings, () => this.last);
+    // Switches follow from the rest, so they are left to the end.
+    this.strategy = this.engine.count > problem.variables.length ? { value, first: problem.variables.map((_, v) => v) } : { value };
   }
 
-  /** Whether the problem with these groups has a solution. */
+  /** Whether the problem with these groups has a solution; what is known already is not asked again. */
   stands(groups: readonly number[]): boolean {
-    return this.witness(groups) !== undefined;
-  }
-
-  /** Remembers that these groups cannot stand together. */
-  refuse(groups: readonly number[]): void {
-    this.refused.push(groups);
+    const set = bitsOf(this.count, groups);
+    if (this.kept.some((keeps) => within(set, keeps))) return true;
+    if (this.refused.some((core) => within(core, set))) return false;
+    const keeps = this.witness(set);
+    (keeps ? this.kept : this.refused).push(keeps ?? set);
+    return keeps !== undefined;
   }
 
   /** The groups that some solution keeps which keeps at least these; undefined when there is none. */
-  witness(groups: readonly number[]): readonly boolean[] | undefined {
-    const known = this.kept.find((keeps) => groups.every((g) => keeps[g]));
-    if (known) return known;
-    if (!this.alive || this.refused.some((core) => core.every((g) => groups.includes(g)))) return undefined;
+  witness(set: Bits): Bits | undefined {
     // A subset refused at once costs a step too, or the budget would not end the enumeration.
     if (!this.purse.spend()) throw new Spent();
-    const solution = this.solve(groups);
+    if (!this.reach(set)) return undefined;
+    const solution = findOne(this.engine, this.purse, this.strategy);
     if (solution === "stopped") throw new Spent();
     if (solution === "none") return undefined;
-    const keeps = this.groups.map((rules) => rules.every((rule) => holds(rule, solution)));
-    this.kept.push(keeps);
-    return keeps;
+    this.last = solution;
+    return bitsOf(
+      this.count,
+      this.groups.flatMap((rules, g) => (has(set, g) || rules.every((rule) => holds(rule, solution)) ? [g] : [])),
+    );
   }
 
-  private solve(groups: readonly number[]): Solution | "none" | "stopped" {
-    const { engine } = this;
-    const mark = engine.store.mark();
-    engine.on.fill(0);
-    let stands = true;
-    for (const g of groups) {
-      engine.on[g] = 1;
-      for (const { variable, mask } of this.narrows[g] ?? []) stands = stands && engine.store.keepAll(variable, mask);
+  /** Takes in exactly these groups; false when propagation alone refutes them. */
+  private reach(set: Bits): boolean {
+    const { engine, path, here } = this;
+    if (!this.alive) return false;
+    while (path.length > 0 && !(this.steady && within(here, set))) this.back();
+    if (path.length === 0) engine.store.undo(this.root);
+    for (const group of membersOf(set)) {
+      if (has(here, group)) continue;
+      path.push({ group, mark: engine.store.mark() });
+      put(here, group);
+      const narrowed = this.narrowings[group]!.every(({ variable, mask }) => engine.store.keepAll(variable, mask));
+      if (!this.steady) engine.on[group] = 1;
+      if (narrowed && (!this.steady || engine.settle(true))) continue;
+      engine.settle(false);
+      this.back();
+      return false;
     }
-    stands = this.steady ? engine.settle(stands) : stands && engine.wake();
-    const found = stands ? findOne(engine, this.purse) : "none";
-    engine.settle(false);
-    engine.store.undo(mark);
-    return found;
+    return this.steady || engine.wake();
   }
+
+  private back(): void {
+    const { group, mark } = this.path.pop()!;
+    drop(this.here, group);
+    this.engine.store.undo(mark);
+    if (!this.steady) this.engine.on[group] = 0;
+  }
+}
+
+/** A rule as a clause, where it is one. */
+function literalsOf(rule: Rule): { readonly literals: readonly Literal[]; readonly denied: boolean } | undefined {
+  if (rule.kind === "unary") return { literals: [rule], denied: false };
+  if (rule.kind === "clause" || rule.kind === "forbid") return { literals: rule.literals, denied: rule.kind === "forbid" };
+  return undefined;
+}
+
+interface Made {
+  readonly engine: Engine;
+  readonly narrowings: readonly (readonly Narrowing[])[];
+}
+
+/** Unary rules narrow by themselves; a clause gets a switch, a variable with the values on and off, as one more literal. */
+function bySwitches(problem: Problem, groups: readonly (readonly Rule[])[]): Made {
+  const variables = [...problem.variables];
+  const rules = [...problem.rules];
+  const narrowings = groups.map((group) => {
+    const own = unaryOf(problem, group);
+    const clauses = group.filter((rule) => rule.kind !== "unary");
+    if (clauses.length === 0) return own;
+    const variable = variables.push({ name: "switch", size: 2 }) - 1;
+    for (const rule of clauses) {
+      const { literals, denied } = literalsOf(rule)!;
+      rules.push({ kind: denied ? "forbid" : "clause", literals: [...literals, { variable, values: [denied ? 0 : 1] }] });
+    }
+    return [...own, { variable, mask: maskOf(2, [0]) }];
+  });
+  return { engine: new Engine({ variables, rules }), narrowings };
+}
+
+function byGuards(problem: Problem, groups: readonly (readonly Rule[])[]): Made {
+  const base = problem.rules.map((rule) => ({ rule, guard: -1 }));
+  const guarded = groups.flatMap((rules, guard) => rules.flatMap((rule) => (rule.kind === "unary" ? [] : [{ rule, guard }])));
+  const engine = new Engine(problem, [...base, ...guarded], groups.length);
+  engine.on.fill(0);
+  return { engine, narrowings: groups.map((group) => unaryOf(problem, group)) };
+}
+
+const unaryOf = (problem: Problem, group: readonly Rule[]): Narrowing[] =>
+  group.flatMap((rule) =>
+    rule.kind === "unary" ? [{ variable: rule.variable, mask: maskOf(problem.variables[rule.variable]!.size, rule.values) }] : [],
+  );
+
+/** The values to try first: those most groups ask for, among them the one of the last solution. So solutions keep many groups. */
+function likings(
+  engine: Engine,
+  narrowings: readonly (readonly Narrowing[])[],
+  last: () => Solution | undefined,
+): (variable: number) => number {
+  const { store } = engine;
+  const liked = store.sizes.map((size) => new Int32Array(Math.max(1, (size + 31) >>> 5)).fill(-1));
+  for (const { variable, mask } of narrowings.flat()) {
+    const both = liked[variable]!.map((word, w) => word & mask[w]!);
+    if (both.some((word) => word !== 0)) liked[variable] = both;
+  }
+  return (v) => {
+    const mask = liked[v]!;
+    const before = last()?.[v];
+    if (before !== undefined && has(mask, before) && store.has(v, before)) return before;
+    for (let w = 0; w < mask.length; w++) {
+      const word = store.cells[store.start[v]! + w]! & mask[w]!;
+      if (word !== 0) return (w << 5) + 31 - Math.clz32(word & -word);
+    }
+    return store.first(v);
+  };
 }

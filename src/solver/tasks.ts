@@ -38,3 +38,9 @@ export interface ChoiceSets {
   readonly sets: readonly (readonly string[])[];
   readonly complete: boolean;
 }
+
+/** Both lists; complete together or not at all. */
+export interface ReasonsAndRepairs {
+  readonly reasons: ChoiceSets;
+  readonly repairs: ChoiceSets;
+}

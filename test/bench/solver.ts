@@ -1,6 +1,6 @@
 // The engine on seeded builds nobody tuned it for: every task, every size and strain; beside general solvers; growth with each dimension.
 // Gates stand on the maximum, since medians hid the runaways of the past. BENCH_SEEDS sets the number of builds a row (200 when left out).
-import { cheapest, count, decide, oneReason, oneRepair, openSession, reasons, repairs } from "../../src/solver/index.js";
+import { cheapest, count, decide, oneReason, oneRepair, openSession, reasonsAndRepairs } from "../../src/solver/index.js";
 import { range } from "../support/solver/random.js";
 import type { LinesRow } from "./fewest-lines.js";
 import { processorMs, type Spread, short, spelt, spreadOf, table } from "./figures.js";
@@ -54,11 +54,7 @@ export function measure(name: string, size: BuildSize, strain: Strain, seeds: nu
       timed(times.oneReason!, () => oneReason(build.problem, build.choices));
       timed(times.oneRepair!, () => oneRepair(build.problem, build.choices));
       const budget = within(2000);
-      const sets = timed(times.allSets!, () => [
-        reasons(build.problem, build.choices, budget),
-        repairs(build.problem, build.choices, budget),
-      ]);
-      if (sets.some((s) => !s.complete)) incompleteSets++;
+      if (!timed(times.allSets!, () => reasonsAndRepairs(build.problem, build.choices, budget)).reasons.complete) incompleteSets++;
       continue;
     }
     clickThrough(build, times, seed);
