@@ -9,6 +9,7 @@ import type { Engine } from "./engine.js";
 import { Keys } from "./keys.js";
 import type { Arc } from "./pairs.js";
 import type { Part } from "./parts.js";
+import type { Propagator } from "./propagator.js";
 import { Different } from "./rules/different.js";
 
 export class Alike {
@@ -66,6 +67,17 @@ export class Alike {
     const seen = new Set<number>();
     for (const value of this.engine.store.values(variable)) seen.add(this.of[variable]![value]!);
     return seen.size;
+  }
+
+  /** Each rule at work on a variable of the part described last, as a function from the value to what it sees in it. */
+  forEachRule(variable: number, visit: (sees: (value: number) => number, rule?: Propagator) => void): void {
+    const { clauses, propagators } = this.engine;
+    for (const arc of this.arcsOf[variable]!) {
+      const rows = this.rowsOf(arc);
+      visit((value) => rows[value]!);
+    }
+    for (const c of this.clausesOf[variable]!) visit((value) => clauses.sees(clauses.clauses[c]!, variable, value));
+    for (const p of this.propagatorsOf[variable]!) visit((value) => propagators[p]!.trait(variable, value), propagators[p]);
   }
 
   private likenesses(members: readonly number[], key: number[]): void {

@@ -2,10 +2,13 @@
 // It keeps numbers only; diagram.ts keeps the solutions themselves. When the purse is empty it unwinds with what has been counted so far:
 // every branch finished is a certain number of solutions, and along the path of one known solution every part has at least one.
 import { Alike } from "./alike.js";
+import { Assignments } from "./assignments.js";
+import { Branching } from "./branching.js";
 import type { Engine } from "./engine.js";
 import { Keys } from "./keys.js";
 import { type Part, Splitter } from "./parts.js";
 import type { Solution } from "./problem.js";
+import { Different } from "./rules/different.js";
 import { Purse } from "./search.js";
 
 export class Tally {
@@ -15,10 +18,12 @@ export class Tally {
   private readonly counts: bigint[] = [];
   private readonly splitter: Splitter;
   private readonly alike: Alike;
+  private readonly branching: Branching;
   private readonly wanted: Uint8Array | undefined;
   private purse = new Purse();
   private known: Solution = [];
   private readonly scratch: number[] = [];
+  private assignments: Assignments | undefined;
 
   /** With `project` only these variables' values are told apart: a part without any of them counts once if it can be filled at all. */
   constructor(
@@ -31,6 +36,7 @@ export class Tally {
       this.wanted = new Uint8Array(engine.count);
       for (const v of project) this.wanted[v] = 1;
     }
+    this.branching = new Branching(engine, this.alike, this.wanted);
   }
 
   /** The solutions of the engine as it stands (propagated), of which one is known. What is looked up stays good for later counts. */
@@ -69,16 +75,26 @@ export class Tally {
     const { engine } = this;
     const slot = this.keys.slot(this.key(part));
     if (this.keys.get(slot) >= 0) return this.counts[this.keys.get(slot)]!;
-    const variable = this.choose(part);
+    const ways = this.assigned(part);
+    if (ways !== undefined) {
+      this.keys.set(slot, this.counts.push(ways) - 1);
+      return ways;
+    }
+    const { variable, blocks } = this.branching.choose(part, along ? this.known : undefined);
     const once = this.wanted?.[variable] === 0;
+    const home = along ? blocks.findIndex(({ mask }) => bit(mask, this.known[variable]!)) : -1;
     let sum = 0n;
-    for (const [value, times] of this.representatives(variable, along)) {
+    for (let i = -1; i < blocks.length; i++) {
+      // The known solution's own block comes first.
+      const at = i < 0 ? home : i;
+      if (at < 0 || (i >= 0 && at === home)) continue;
       if (!this.purse.spend()) {
         this.exact = false;
         break;
       }
+      const { mask, times } = blocks[at]!;
       const mark = engine.store.mark();
-      const found = engine.take(variable, value) ? this.rest(part, along && value === this.known[variable]) : 0n;
+      const found = engine.settle(engine.store.keepAll(variable, mask)) ? this.rest(part, at === home) : 0n;
       engine.store.undo(mark);
       if (found > 0n && once) {
         sum = 1n;
@@ -92,37 +108,15 @@ export class Tally {
     return sum;
   }
 
-  /** One value of each likeness with how many there are; the known solution's own first. */
-  private representatives(variable: number, along: boolean): [value: number, times: bigint][] {
-    const like = this.alike.of[variable]!;
-    const groups = new Map<number, { value: number; times: bigint }>();
-    for (const value of this.engine.store.values(variable)) {
-      const group = groups.get(like[value]!);
-      if (!group) groups.set(like[value]!, { value, times: 1n });
-      else {
-        group.times++;
-        if (along && value === this.known[variable]) group.value = value;
-      }
-    }
-    const out = [...groups.values()].map(({ value, times }): [number, bigint] => [value, times]);
-    if (along) out.sort(([a], [b]) => Number(b === this.known[variable]) - Number(a === this.known[variable]));
-    return out;
-  }
-
-  /** The variable to branch over: few likenesses, many ties; those told apart first. */
-  private choose(part: Part): number {
-    let best = part.variables[0]!;
-    let bestScore = Number.POSITIVE_INFINITY;
-    for (const v of part.variables) {
-      const ties = this.alike.ties(v);
-      let score = this.alike.kinds(v) / (1 + ties * ties);
-      if (this.wanted?.[v] === 0) score += 1e9;
-      if (score < bestScore) {
-        bestScore = score;
-        best = v;
-      }
-    }
-    return best;
+  /** The count of a part that nothing but one all-different rule holds together. */
+  private assigned(part: Part): bigint | undefined {
+    if (part.arcs.length > 0 || part.clauses.length > 0 || part.propagators.length !== 1) return undefined;
+    const rule = this.engine.propagators[part.propagators[0]!]!;
+    if (!(rule instanceof Different) || part.variables.some((v) => this.wanted?.[v] === 0)) return undefined;
+    const { cells, start, length } = this.engine.store;
+    this.assignments ??= new Assignments();
+    const domains = part.variables.map((v) => cells.subarray(start[v]!, start[v]! + length[v]!));
+    return this.assignments.count(domains, rule.shared);
   }
 
   private key(part: Part): readonly number[] {
@@ -140,3 +134,5 @@ export class Tally {
     return key;
   }
 }
+
+const bit = (mask: Int32Array, value: number): boolean => ((mask[value >>> 5]! >>> (value & 31)) & 1) === 1;

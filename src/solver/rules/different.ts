@@ -6,7 +6,8 @@ import type { Store } from "../store.js";
 
 export class Different implements Propagator {
   readonly priority = 0;
-  private readonly except: Int32Array;
+  /** The values that may be shared. */
+  readonly shared: Int32Array;
   private readonly done: Uint8Array;
 
   constructor(
@@ -14,7 +15,7 @@ export class Different implements Propagator {
     except: readonly number[],
     widest: number,
   ) {
-    this.except = maskOf(widest, except);
+    this.shared = maskOf(widest, except);
     this.done = new Uint8Array(variables.length);
   }
 
@@ -28,7 +29,7 @@ export class Different implements Propagator {
         done[i] = 1;
         const value = store.first(variables[i]!);
         const [word, bit] = [value >>> 5, 1 << (value & 31)];
-        if ((this.except[word]! & bit) !== 0) continue;
+        if ((this.shared[word]! & bit) !== 0) continue;
         for (let j = 0; j < variables.length; j++) {
           const other = variables[j]!;
           if (j === i || word >= store.length[other]! || (store.cells[store.start[other]! + word]! & bit) === 0) continue;
@@ -47,7 +48,7 @@ export class Different implements Propagator {
     for (const v of this.variables) {
       if (store.size(v) === 1) continue;
       for (const value of store.values(v)) {
-        if (((this.except[value >>> 5]! >>> (value & 31)) & 1) === 1) continue;
+        if (((this.shared[value >>> 5]! >>> (value & 31)) & 1) === 1) continue;
         const other = owner.get(value);
         if (other === undefined) owner.set(value, v);
         else {
@@ -70,7 +71,7 @@ export class Different implements Propagator {
   }
 
   trait(_: number, value: number): number {
-    return (this.except[value >>> 5]! >>> (value & 31)) & 1;
+    return (this.shared[value >>> 5]! >>> (value & 31)) & 1;
   }
 
   /** Nothing: a taken value has left the other domains. */
