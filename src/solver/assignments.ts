@@ -63,29 +63,35 @@ export class Assignments {
       }
       if (size > mostStates) return undefined;
       const after: number[] = [];
+      const { low: lowNow, high: highNow } = side;
+      const { low: lowNext, high: highNext } = next;
       let most = 0;
-      const give = (state: number, low: number, high: number): void => {
-        if (next.low[state] === 0 && next.high[state] === 0) after.push(state);
-        const sum = next.low[state]! + low;
-        const carry = Math.floor(sum / unit);
-        next.low[state] = sum - carry * unit;
-        next.high[state]! += high + carry;
-        if (next.high[state]! > most) most = next.high[state]!;
-      };
-      for (const state of states) {
-        const [low, high] = [side.low[state]!, side.high[state]!];
-        side.low[state] = 0;
-        side.high[state] = 0;
+      for (let at = 0; at < states.length; at++) {
+        const state = states[at]!;
+        const low = lowNow[state]!;
+        const high = highNow[state]!;
+        lowNow[state] = 0;
+        highNow[state] = 0;
         let kept = 0;
-        for (const kind of alive) {
+        for (let i = 0; i < alive.length; i++) {
+          const kind = alive[i]!;
           taken[kind] = ((state / digit[kind]!) | 0) % (rooms[kind]! + 1);
           kept += taken[kind]! * digitLater[kind]!;
         }
-        for (const kind of kinds[v]!) {
-          const left = rooms[kind]! - taken[kind]!;
-          if (left > 0) give(kept + digitLater[kind]!, low * left, high * left);
+        const own = kinds[v]!;
+        for (let i = free[v]! > 0 ? -1 : 0; i < own.length; i++) {
+          const kind = own[i]!;
+          const times = i < 0 ? free[v]! : rooms[kind]! - taken[kind]!;
+          if (times === 0) continue;
+          const to = i < 0 ? kept : kept + digitLater[kind]!;
+          if (lowNext[to] === 0 && highNext[to] === 0) after.push(to);
+          const sum = lowNext[to]! + low * times;
+          const carry = sum < unit ? 0 : Math.floor(sum / unit);
+          lowNext[to] = sum - carry * unit;
+          if (high + carry === 0) continue;
+          highNext[to]! += high * times + carry;
+          if (highNext[to]! > most) most = highNext[to]!;
         }
-        if (free[v]! > 0) give(kept, low * free[v]!, high * free[v]!);
       }
       if (most > mostHigh) return undefined;
       states = after;

@@ -18,11 +18,19 @@ export interface Split {
   readonly blocks: readonly Block[];
 }
 
-/** A way to split a variable: for each of its values, in order, the number of its block. */
+/** A way to split a variable: for each of its values, in order, its block; or each by itself, of alike ones one for all. */
 interface Offer {
   readonly variable: number;
   readonly labels: readonly number[];
   readonly single: boolean;
+}
+
+/** How rules part the values; `alike` rules part them just so, and `settled` are done with once they are so parted. */
+interface Parting {
+  readonly labels: readonly number[];
+  readonly blocks: number;
+  alike: number;
+  settled: number;
 }
 
 export class Branching {
@@ -41,37 +49,34 @@ export class Branching {
     const anyWanted = this.wanted !== undefined && part.variables.some((v) => this.wanted![v] === 1);
     for (const variable of part.variables) {
       if (anyWanted && this.wanted![variable] === 0) continue;
-      for (const { offer, blocks, settled } of this.offers(variable)) {
-        const score = ((offer.single ? 2 : 1) * blocks) / (1 + settled * settled);
-        if (score < least) [best, least] = [offer, score];
+      const ties = this.alike.ties(variable);
+      if (price(2, ties) >= least) continue;
+      const values = this.engine.store.values(variable);
+      const single = 2 * price(this.alike.kinds(variable), ties);
+      if (single < least)
+        [best, least] = [{ variable, labels: values.map((value) => this.alike.of[variable]![value]!), single: true }, single];
+      for (const { labels, blocks, settled } of this.partings(variable, values)) {
+        if (price(blocks, settled) < least) [best, least] = [{ variable, labels, single: false }, price(blocks, settled)];
       }
     }
     return this.split(best!, known?.[best!.variable]);
   }
 
-  private *offers(variable: number): Generator<{ offer: Offer; blocks: number; settled: number }> {
-    const values = this.engine.store.values(variable);
-    const ties = this.alike.ties(variable);
-    const like = values.map((value) => this.alike.of[variable]![value]!);
-    yield { offer: { variable, labels: like, single: true }, blocks: new Set(like).size, settled: ties };
-    const groups = new Map<string, { labels: number[]; blocks: number; settled: number }>();
-    this.alike.forEachRule(variable, (sees, rule) => {
-      if (rule instanceof Different) return;
-      const { labels, blocks } = parted(values.map(sees));
-      const key = labels.join();
-      const group = groups.get(key);
-      if (group) group.settled++;
-      else groups.set(key, { labels, blocks, settled: 1 });
-    });
-    const all = [...groups.values()];
-    for (const group of all) {
-      if (group.blocks === 1 || group.blocks === values.length) continue;
-      // A rule that sees less than the blocks tell apart is settled with them.
-      let settled = 0;
-      for (const other of all)
-        if (other.blocks > 1 && other.blocks <= group.blocks && follows(other.labels, group.labels)) settled += other.settled;
-      yield { offer: { variable, labels: group.labels, single: false }, blocks: group.blocks, settled };
+  /** The ways rules part the values, each with how many rules it settles: those that see no more than its blocks tell apart. */
+  private partings(variable: number, values: readonly number[]): readonly Parting[] {
+    const different: Parting[] = [];
+    for (let rule = this.alike.ties(variable) - 1; rule >= 0; rule--) {
+      if (this.alike.rule(variable, rule) instanceof Different) continue;
+      const parting = parted(values, (value) => this.alike.sees(variable, rule, value));
+      if (parting.blocks === 1) continue;
+      const same = different.find((one) => one.blocks === parting.blocks && equal(one.labels, parting.labels));
+      if (same) same.alike++;
+      else different.push(parting);
     }
+    for (const one of different) {
+      for (const other of different) if (other.blocks <= one.blocks && follows(other.labels, one.labels)) one.settled += other.alike;
+    }
+    return different.filter((one) => one.blocks < values.length);
   }
 
   private split({ variable, labels, single }: Offer, known: number | undefined): Split {
@@ -96,14 +101,23 @@ export class Branching {
   }
 }
 
-/** Labels numbered as they come, so that equal partings are equal lists. */
-function parted(seen: readonly number[]): { labels: number[]; blocks: number } {
-  const names = new Map<number, number>();
-  const labels = seen.map((label) => {
-    if (!names.has(label)) names.set(label, names.size);
-    return names.get(label)!;
+/** What it costs to look at so many blocks, for so many rules settled. */
+const price = (blocks: number, settled: number): number => blocks / (1 + settled * settled);
+
+/** Labels are numbered as they come, so that equal partings have equal lists. */
+function parted(values: readonly number[], sees: (value: number) => number): Parting {
+  const seen: number[] = [];
+  const labels = values.map((value) => {
+    const what = sees(value);
+    const known = seen.indexOf(what);
+    return known < 0 ? seen.push(what) - 1 : known;
   });
-  return { labels, blocks: names.size };
+  return { labels, blocks: seen.length, alike: 1, settled: 0 };
+}
+
+function equal(one: readonly number[], two: readonly number[]): boolean {
+  for (let i = 0; i < one.length; i++) if (one[i] !== two[i]) return false;
+  return true;
 }
 
 /** Whether equal labels in `fine` mean equal labels in `coarse`. */

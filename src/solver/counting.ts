@@ -56,7 +56,7 @@ export class Counting {
 
   private node(part: Part, variable: number): number | "stopped" {
     const { engine } = this;
-    const slot = this.keys.slot(this.key(part));
+    const slot = this.keys.slot(this.scratch, this.key(part));
     const known = this.keys.get(slot);
     if (known >= 0) return known;
     const branches: Branch[] = [];
@@ -92,21 +92,22 @@ export class Counting {
   }
 
   private readonly scratch: number[] = [];
-  private key(part: Part): readonly number[] {
+  /** Writes what tells a part from others to `scratch` and gives its length. */
+  private key(part: Part): number {
     const { store, propagators } = this.engine;
     const key = this.scratch;
-    key.length = 0;
+    let end = 0;
     for (const v of part.variables) {
-      key.push(v);
-      for (let w = 0; w < store.length[v]!; w++) key.push(store.cells[store.start[v]! + w]!);
+      key[end++] = v;
+      for (let w = 0; w < store.length[v]!; w++) key[end++] = store.cells[store.start[v]! + w]!;
     }
-    key.push(-1);
-    for (const c of part.clauses) key.push(c);
-    key.push(-1);
+    key[end++] = -1;
+    for (const c of part.clauses) key[end++] = c;
+    key[end++] = -1;
     for (const p of part.propagators) {
-      key.push(p);
-      propagators[p]!.residue(store, key);
+      key[end++] = p;
+      end = propagators[p]!.residue(store, key, end);
     }
-    return key;
+    return end;
   }
 }

@@ -7,19 +7,19 @@ export class Keys {
   private values: number[] = [];
   private table = new Int32Array(1 << 10).fill(-1);
 
-  /** The slot of a list, made when there is none. */
-  slot(key: readonly number[]): number {
+  /** The slot of the first `length` numbers of a list, made when there is none. */
+  slot(key: readonly number[], length: number): number {
     if (this.starts.length * 2 > this.table.length) this.grow();
     const mask = this.table.length - 1;
-    for (let at = hash(key, key.length) & mask; ; at = (at + 1) & mask) {
+    for (let at = hash(key, length) & mask; ; at = (at + 1) & mask) {
       const slot = this.table[at]!;
       if (slot >= 0) {
-        if (this.equals(slot, key)) return slot;
+        if (this.equals(slot, key, length)) return slot;
         continue;
       }
       const next = this.starts.length;
       this.table[at] = next;
-      this.append(key);
+      this.append(key, length);
       return next;
     }
   }
@@ -33,22 +33,22 @@ export class Keys {
     this.values[slot] = value;
   }
 
-  private append(key: readonly number[]): void {
-    while (this.used + key.length + 1 > this.pool.length) {
+  private append(key: readonly number[], length: number): void {
+    while (this.used + length + 1 > this.pool.length) {
       const larger = new Int32Array(this.pool.length * 2);
       larger.set(this.pool);
       this.pool = larger;
     }
     this.starts.push(this.used);
     this.values.push(-1);
-    this.pool[this.used++] = key.length;
-    for (let i = 0; i < key.length; i++) this.pool[this.used++] = key[i]!;
+    this.pool[this.used++] = length;
+    for (let i = 0; i < length; i++) this.pool[this.used++] = key[i]!;
   }
 
-  private equals(slot: number, key: readonly number[]): boolean {
+  private equals(slot: number, key: readonly number[], length: number): boolean {
     const start = this.starts[slot]!;
-    if (this.pool[start] !== key.length) return false;
-    for (let i = 0; i < key.length; i++) if (this.pool[start + 1 + i] !== (key[i]! | 0)) return false;
+    if (this.pool[start] !== length) return false;
+    for (let i = 0; i < length; i++) if (this.pool[start + 1 + i] !== (key[i]! | 0)) return false;
     return true;
   }
 

@@ -18,10 +18,10 @@ export interface Propagator {
    */
   couple(store: Store, join: (one: number, two: number) => void): boolean;
   /**
-   * For the counting diagram: adds to `key` what the rule still asks of the variables not fixed, beyond what their domains say. Two
-   * states of the search with equal domains and equal keys have the same solutions from there on.
+   * For the count: writes to `key` from `at` on what the rule still asks of the variables not fixed, beyond what their domains say, and
+   * gives where it ends. Two states of the search with equal domains and equal keys have the same solutions from there on.
    */
-  residue(store: Store, key: number[]): void;
+  residue(store: Store, key: number[], at: number): number;
   /** For the counting diagram: what the rule sees in a value. Values with equal traits in every rule are alike. */
   trait(variable: number, value: number): number;
 }

@@ -52,7 +52,7 @@ export class Tally {
     const { parts } = this.splitter.split(this.splitter.whole());
     const of = this.engine.store.sizes.map((size) => new Int32Array(size).fill(-1));
     for (const part of parts) {
-      this.alike.describe(part, []);
+      this.alike.describe(part, [], 0);
       for (const v of part.variables) of[v]!.set(this.alike.of[v]!);
     }
     return of;
@@ -73,7 +73,7 @@ export class Tally {
 
   private part(part: Part, along: boolean): bigint {
     const { engine } = this;
-    const slot = this.keys.slot(this.key(part));
+    const slot = this.keys.slot(this.scratch, this.key(part));
     if (this.keys.get(slot) >= 0) return this.counts[this.keys.get(slot)]!;
     const ways = this.assigned(part);
     if (ways !== undefined) {
@@ -119,19 +119,21 @@ export class Tally {
     return this.assignments.count(domains, rule.shared);
   }
 
-  private key(part: Part): readonly number[] {
-    const { store, propagators } = this.engine;
+  /** Writes what tells a part from others to `scratch` and gives its length. */
+  private key(part: Part): number {
+    const { store, propagators, count } = this.engine;
     const key = this.scratch;
-    key.length = 0;
-    this.alike.describe(part, key);
-    key.push(-1);
-    for (const c of part.clauses) key.push(c);
-    key.push(-1);
+    let end = this.alike.describe(part, key, 0);
+    key[end++] = -1;
+    for (let i = 0; i < part.arcs.length; i += 2) key[end++] = part.arcs[i]!.from * count + part.arcs[i]!.to;
+    key[end++] = -1;
+    for (const c of part.clauses) key[end++] = c;
+    key[end++] = -1;
     for (const p of part.propagators) {
-      key.push(p);
-      propagators[p]!.residue(store, key);
+      key[end++] = p;
+      end = propagators[p]!.residue(store, key, end);
     }
-    return key;
+    return end;
   }
 }
 

@@ -9,6 +9,7 @@ export class Different implements Propagator {
   /** The values that may be shared. */
   readonly shared: Int32Array;
   private readonly done: Uint8Array;
+  private readonly owner: Int32Array;
 
   constructor(
     readonly variables: readonly number[],
@@ -16,6 +17,7 @@ export class Different implements Propagator {
     widest: number,
   ) {
     this.shared = maskOf(widest, except);
+    this.owner = new Int32Array(this.shared.length * 32);
     this.done = new Uint8Array(variables.length);
   }
 
@@ -43,17 +45,20 @@ export class Different implements Propagator {
 
   /** Two variables are tied while they could take the same value. */
   couple(store: Store, join: (one: number, two: number) => void): boolean {
-    const owner = new Map<number, number>();
+    const { cells, start, length } = store;
+    this.owner.fill(-1);
     let any = false;
-    for (const v of this.variables) {
-      if (store.size(v) === 1) continue;
-      for (const value of store.values(v)) {
-        if (((this.shared[value >>> 5]! >>> (value & 31)) & 1) === 1) continue;
-        const other = owner.get(value);
-        if (other === undefined) owner.set(value, v);
-        else {
-          join(other, v);
-          any = true;
+    for (let i = 0; i < this.variables.length; i++) {
+      const v = this.variables[i]!;
+      if (cells[v] === 1) continue;
+      for (let w = 0; w < length[v]!; w++) {
+        for (let word = cells[start[v]! + w]! & ~this.shared[w]!; word !== 0; word &= word - 1) {
+          const value = (w << 5) + 31 - Math.clz32(word & -word);
+          if (this.owner[value] === -1) this.owner[value] = v;
+          else {
+            join(this.owner[value]!, v);
+            any = true;
+          }
         }
       }
     }
@@ -75,5 +80,7 @@ export class Different implements Propagator {
   }
 
   /** Nothing: a taken value has left the other domains. */
-  residue(): void {}
+  residue(_: Store, __: number[], at: number): number {
+    return at;
+  }
 }

@@ -54,7 +54,9 @@ export class Flow implements Propagator {
     return 0;
   }
 
-  residue(): void {}
+  residue(_: Store, __: number[], at: number): number {
+    return at;
+  }
 
   /** Repairs the kept assignment after domains changed. */
   private assign(store: Store): boolean {

@@ -9,6 +9,8 @@ export class Linear implements Propagator {
   readonly variables: readonly number[];
   private readonly low: Float64Array;
   private readonly high: Float64Array;
+  /** The different weights of each term: a weight is told apart by its place among them. */
+  private readonly steps: readonly (readonly number[])[];
   private least = 0;
   private most = 0;
 
@@ -21,6 +23,7 @@ export class Linear implements Propagator {
     this.variables = terms.map((t) => t.variable);
     this.low = new Float64Array(terms.length);
     this.high = new Float64Array(terms.length);
+    this.steps = terms.map((term) => [...new Set(term.weights)]);
   }
 
   /** A sum without bounds yet, terms on one variable added up and a weight for every value. */
@@ -73,21 +76,24 @@ export class Linear implements Propagator {
   }
 
   trait(variable: number, value: number): number {
-    return this.terms[this.variables.indexOf(variable)]!.weights[value]!;
+    const i = this.variables.indexOf(variable);
+    return this.steps[i]!.indexOf(this.terms[i]!.weights[value]!);
   }
 
   /**
    * How much room the sum still has, rounded to what the open variables can use of it: of all sums they can reach, the largest that
    * fits (and the smallest that suffices). Different sums so far that leave the same room in this sense are one state.
    */
-  residue(store: Store, key: number[]): void {
+  residue(store: Store, key: number[], at: number): number {
     this.measure(store);
     const room = this.max - this.least;
     const lack = this.min - this.least;
     const range = this.most - this.least;
     if (!(range <= 4096) || !Number.isInteger(range) || !Number.isInteger(this.least)) {
-      key.push(Math.floor(this.least), Math.round((this.least % 1) * 1e9));
-      return;
+      key[at] = Math.floor(this.least / 2 ** 31);
+      key[at + 1] = Math.floor(this.least % 2 ** 31);
+      key[at + 2] = Math.round((this.least % 1) * 1e9);
+      return at + 3;
     }
     let sums = 1n;
     for (let i = 0; i < this.terms.length; i++) {
@@ -102,7 +108,9 @@ export class Linear implements Propagator {
     while (fits > 0 && !reached(fits)) fits--;
     let suffices = Math.max(0, lack);
     while (suffices < range && !reached(suffices)) suffices++;
-    key.push(fits, suffices);
+    key[at] = fits;
+    key[at + 1] = suffices;
+    return at + 2;
   }
 
   /** The least and the most each term and the whole can come to. */

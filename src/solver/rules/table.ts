@@ -93,7 +93,8 @@ export class Table implements Propagator {
     return value;
   }
 
-  residue(store: Store, key: number[]): void {
-    for (let w = 0; w < this.width; w++) key.push(store.cells[this.rows + w]!);
+  residue(store: Store, key: number[], at: number): number {
+    for (let w = 0; w < this.width; w++) key[at + w] = store.cells[this.rows + w]!;
+    return at + this.width;
   }
 }
