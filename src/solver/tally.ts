@@ -2,11 +2,11 @@
 // It keeps numbers only; diagram.ts keeps the solutions themselves. When the purse is empty it unwinds with what has been counted so far:
 // every branch finished is a certain number of solutions, and along the path of one known solution every part has at least one.
 import { Alike } from "./alike.js";
-import { Assignments } from "./assignments.js";
 import { Branching } from "./branching.js";
 import type { Engine } from "./engine.js";
 import { Keys } from "./keys.js";
 import { type Part, Splitter } from "./parts.js";
+import { Permanents } from "./permanents.js";
 import type { Solution } from "./problem.js";
 import { Different } from "./rules/different.js";
 import { Purse } from "./search.js";
@@ -23,7 +23,7 @@ export class Tally {
   private purse = new Purse();
   private known: Solution = [];
   private readonly scratch: number[] = [];
-  private assignments: Assignments | undefined;
+  private permanents: Permanents | undefined;
 
   /** With `project` only these variables' values are told apart: a part without any of them counts once if it can be filled at all. */
   constructor(
@@ -114,9 +114,9 @@ export class Tally {
     const rule = this.engine.propagators[part.propagators[0]!]!;
     if (!(rule instanceof Different) || part.variables.some((v) => this.wanted?.[v] === 0)) return undefined;
     const { cells, start, length } = this.engine.store;
-    this.assignments ??= new Assignments();
+    this.permanents ??= new Permanents();
     const domains = part.variables.map((v) => cells.subarray(start[v]!, start[v]! + length[v]!));
-    return this.assignments.count(domains, rule.shared);
+    return this.permanents.count(domains, rule.shared);
   }
 
   /** Writes what tells a part from others to `scratch` and gives its length. */

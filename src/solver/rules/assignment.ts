@@ -51,7 +51,9 @@ export class Assignment implements Propagator {
   couple(): boolean {
     return false;
   }
-  residue(): void {}
+  residue(_: Store, __: number[], at: number): number {
+    return at;
+  }
   trait(): number {
     return 0;
   }

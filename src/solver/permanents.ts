@@ -1,4 +1,4 @@
-// Assignments: in how many ways variables can take values of their domains, no two the same one. That is the permanent of a matrix of zeros
+// Permanents: in how many ways variables can take values of their domains, no two the same one. That is the permanent of a matrix of zeros
 // and ones; when nothing but all-different is left of a part, it is worked out here rather than value by value.
 //
 // The variables are gone through one after another. Values in the domains of the same variables are alike, so all that matters of the
@@ -26,7 +26,7 @@ interface Side {
   readonly high: Float64Array;
 }
 
-export class Assignments {
+export class Permanents {
   private readonly sides = [0, 1].map((): Side => ({ low: new Float64Array(mostStates), high: new Float64Array(mostStates) }));
 
   /**

@@ -1,9 +1,9 @@
 // Permanents by kinds against Ryser's formula, and closed forms; and the count that rests on them against the diagram, which does not.
 import { describe, expect, test } from "vitest";
-import { Assignments } from "../../src/solver/assignments.js";
 import { Counting } from "../../src/solver/counting.js";
 import { Engine } from "../../src/solver/engine.js";
 import { count } from "../../src/solver/index.js";
+import { Permanents } from "../../src/solver/permanents.js";
 import { maskOf } from "../../src/solver/propagator.js";
 import { Purse } from "../../src/solver/search.js";
 import { generateBuild, type Strain, sizes } from "../bench/generate.js";
@@ -11,7 +11,7 @@ import { Random, range } from "../support/solver/random.js";
 
 const none = (size: number) => maskOf(size, []);
 const permanent = (rows: readonly (readonly number[])[], size: number, shared: readonly number[] = []) =>
-  new Assignments().count(
+  new Permanents().count(
     rows.map((row) => maskOf(size, row)),
     maskOf(size, shared),
   );
@@ -72,10 +72,10 @@ describe("closed forms", () => {
     ).toBe(falling(40, 12));
   });
   test("beyond what it holds it says so, and is as good as new after", () => {
-    const assignments = new Assignments();
+    const permanents = new Permanents();
     const all = range(36).map(() => maskOf(36, range(36)));
-    expect(assignments.count(all, none(36))).toBeUndefined();
-    expect(assignments.count([maskOf(3, [0, 1]), maskOf(3, [1, 2])], none(3))).toBe(3n);
+    expect(permanents.count(all, none(36))).toBeUndefined();
+    expect(permanents.count([maskOf(3, [0, 1]), maskOf(3, [1, 2])], none(3))).toBe(3n);
   });
   test.each([
     // Derangements, OEIS A000166, and ménage numbers, OEIS A000179 (both from memory).
