@@ -37,15 +37,3 @@ export function meets(one: Bits, two: Bits): boolean {
   for (let w = 0; w < one.length; w++) if ((one[w]! & two[w]!) !== 0) return true;
   return false;
 }
-
-/** The one member both have; -1 when they share none, -2 when they share several. */
-export function onlyShared(one: Bits, two: Bits): number {
-  let found = -1;
-  for (let w = 0; w < one.length; w++) {
-    const word = one[w]! & two[w]!;
-    if (word === 0) continue;
-    if (found >= 0 || (word & (word - 1)) !== 0) return -2;
-    found = (w << 5) + 31 - Math.clz32(word);
-  }
-  return found;
-}

@@ -9,7 +9,7 @@
 // these minimally. No set comes up twice, and repairs may join at the end while the tree is walked. When nothing is left to walk, every
 // set that stands is inside the complement of a known repair (or it would meet them all and hold a reason): both lists are complete.
 // The walk goes by size, so reasons come shortest first.
-import { type Bits, bitsOf, has, meets, membersOf, noBits, onlyShared, put, within } from "./bits.js";
+import { type Bits, bitsOf, has, meets, membersOf, noBits, put, within } from "./bits.js";
 import { quickXplain } from "./quick.js";
 import { Spent, type Subsets } from "./subsets.js";
 
@@ -46,26 +46,30 @@ class Duality {
   private readonly early: Bits[] = [];
   /** The known reasons each member is in. */
   private readonly holding: Bits[][];
+  /** The repairs once more, one after another, for the one loop that goes over all of them. */
+  private flat = new Int32Array(1 << 10);
+  private readonly position: Int32Array;
   private readonly bySize: Branch[][] = [];
 
   constructor(
     private readonly subsets: Subsets,
     private readonly limit: number,
   ) {
+    this.position = new Int32Array(subsets.count);
     this.holding = Array.from({ length: subsets.count }, () => []);
   }
 
   /** True when all is found, false when the limit was met. */
   walk(): boolean {
     this.findEarly();
-    if (!this.visit(noBits(this.subsets.count), 0, 0)) return false;
+    if (!this.visit(noBits(this.subsets.count), noBits(this.subsets.count), 0, 0)) return false;
     for (let size = 0; size < this.bySize.length; size++) {
       const branches = this.bySize[size] ?? [];
       for (let branch = branches.pop(); branch; branch = branches.pop()) {
         for (const member of membersOf(branch.more)) {
           const set = branch.set.slice();
           put(set, member);
-          if (!this.visit(set, branch.next + 1, size + 1)) return false;
+          if (!this.visit(set, branch.set, branch.next + 1, size + 1)) return false;
         }
       }
     }
@@ -89,7 +93,7 @@ class Duality {
   }
 
   /** Judges a set that meets the repairs before `next` minimally; false when the limit forbids. */
-  private visit(set: Bits, next: number, size: number): boolean {
+  private visit(set: Bits, base: Bits, next: number, size: number): boolean {
     const { repairs, subsets } = this;
     let at = next;
     while (at < repairs.length && meets(repairs[at]!, set)) at++;
@@ -97,13 +101,13 @@ class Duality {
       if (!subsets.purse.spend()) throw new Spent();
     } else {
       if (this.reasons.length >= this.limit) return false;
-      const keeps = this.early.some((reason) => within(reason, set)) ? undefined : subsets.witness(set);
+      const keeps = this.early.some((reason) => within(reason, set)) ? undefined : subsets.witness(set, base);
       if (!keeps) {
         this.reasons.push(set);
         this.index(set);
         return true;
       }
-      repairs.push(this.grow(keeps));
+      this.addRepair(this.grow(keeps));
     }
     const more = this.joining(set, at);
     if (more) {
@@ -111,6 +115,17 @@ class Duality {
       this.bySize[size].push({ set, next: at, more });
     }
     return true;
+  }
+
+  private addRepair(repair: Bits): void {
+    const at = this.repairs.length * repair.length;
+    if (at + repair.length > this.flat.length) {
+      const longer = new Int32Array(this.flat.length * 2 + repair.length);
+      longer.set(this.flat);
+      this.flat = longer;
+    }
+    this.flat.set(repair, at);
+    this.repairs.push(repair);
   }
 
   private index(reason: Bits): void {
@@ -125,7 +140,7 @@ class Duality {
       if (has(keeps, g)) continue;
       const more = keeps.slice();
       put(more, g);
-      const larger = this.holding[g]!.some((reason) => within(reason, more)) ? undefined : this.subsets.witness(more);
+      const larger = this.holding[g]!.some((reason) => within(reason, more)) ? undefined : this.subsets.witness(more, keeps);
       if (larger) keeps = larger;
       else put(out, g);
     }
@@ -137,21 +152,35 @@ class Duality {
    * else, and not by the one that joins either.
    */
   private joining(set: Bits, at: number): Bits | undefined {
-    const { repairs } = this;
-    const missed = repairs[at]!;
-    const barred = new Map(membersOf(set).map((member) => [member, missed.slice()]));
-    const empty = noBits(this.subsets.count);
-    let open = barred.size;
+    const { flat } = this;
+    const members = membersOf(set);
+    const missed = this.repairs[at]!;
+    const words = missed.length;
+    const bars = new Int32Array(members.length * words);
+    for (let p = 0; p < members.length; p++) {
+      bars.set(missed, p * words);
+      this.position[members[p]!] = p * words;
+    }
+    let open = members.length;
     for (let i = 0; i < at && open > 0; i++) {
-      const member = onlyShared(repairs[i]!, set);
-      if (member < 0) continue;
-      const bars = barred.get(member)!;
-      if (!meets(bars, bars)) continue;
-      for (let w = 0; w < bars.length; w++) bars[w]! &= repairs[i]![w]!;
-      if (!meets(bars, bars)) open--;
+      const repair = i * words;
+      let only = -1;
+      for (let w = 0; w < words && only > -2; w++) {
+        const word = flat[repair + w]! & set[w]!;
+        if (word !== 0) only = only >= 0 || (word & (word - 1)) !== 0 ? -2 : (w << 5) + 31 - Math.clz32(word);
+      }
+      if (only < 0) continue;
+      const bar = this.position[only]!;
+      let [before, after] = [0, 0];
+      for (let w = 0; w < words; w++) {
+        before |= bars[bar + w]!;
+        bars[bar + w]! &= flat[repair + w]!;
+        after |= bars[bar + w]!;
+      }
+      if (before !== 0 && after === 0) open--;
     }
     const more = missed.slice();
-    for (const bars of barred.values()) for (let w = 0; w < more.length; w++) more[w]! &= ~bars[w]!;
-    return within(more, empty) ? undefined : more;
+    for (let i = 0; i < bars.length; i++) more[i % words]! &= ~bars[i]!;
+    return meets(more, more) ? more : undefined;
   }
 }

@@ -30,6 +30,8 @@ export class Engine {
   private readonly isDirty: Uint8Array;
   private dirtyTop = 0;
   private running = -1;
+  /** While true the dearer rules wait: they see further, but the others alone tell solutions from the rest. */
+  hasty = false;
 
   constructor(
     readonly problem: Problem,
@@ -78,6 +80,12 @@ export class Engine {
     this.schedule(this.propagators.indexOf(propagator));
   }
 
+  /** Lets the rules that waited have their look. */
+  catchUp(): boolean {
+    for (let p = 0; p < this.propagators.length; p++) if (this.propagators[p]!.priority === 1) this.schedule(p);
+    return this.propagate();
+  }
+
   private schedule(p: number): void {
     if (this.queued[p] || p === this.running) return;
     const guard = this.guards[p]!;
@@ -98,7 +106,7 @@ export class Engine {
         if (!this.clauses.propagate(variable)) return this.fail(this.clauses.failed);
         if (news) for (const p of this.watchers[variable]!) this.schedule(p);
       }
-      const p = cheap.pop() ?? dear.pop();
+      const p = cheap.pop() ?? (this.hasty ? undefined : dear.pop());
       if (p === undefined) return true;
       this.queued[p] = false;
       if (!this.propagators[p]!.propagate(this.store)) return this.fail(this.propagators[p]!.variables);

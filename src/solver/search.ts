@@ -57,6 +57,16 @@ export function findOne(engine: Engine, purse: Purse, strategy: Strategy = {}): 
   return found ?? (outcome === "stopped" ? "stopped" : "none");
 }
 
+/** A first look, given up after so many failures: "restart", and nothing is known. */
+export function glance(engine: Engine, purse: Purse, strategy: Strategy, failures: number): Solution | "none" | "stopped" | "restart" {
+  let found: Solution | undefined;
+  const outcome = new Run(engine, purse, strategy).go((solution) => {
+    found = solution;
+    return "end";
+  }, failures);
+  return found ?? (outcome === "restart" || outcome === "stopped" ? outcome : "none");
+}
+
 /** Every solution in turn, without restarts. */
 export function search(engine: Engine, purse: Purse, onSolution: (solution: Solution) => Next, strategy: Strategy = {}): Outcome {
   return new Run(engine, purse, strategy).go(onSolution, Number.POSITIVE_INFINITY) as Outcome;

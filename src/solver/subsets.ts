@@ -6,10 +6,13 @@ import { Engine } from "./engine.js";
 import { holds } from "./holds.js";
 import type { Budget, Literal, Problem, Rule, Solution } from "./problem.js";
 import { maskOf } from "./propagator.js";
-import { findOne, Purse, type Strategy } from "./search.js";
+import { findOne, glance, Purse, type Strategy } from "./search.js";
 
 /** Thrown inside this room when the budget ends in the middle of a proof; the tasks turn it into their result. */
 export class Spent extends Error {}
+
+/** Failures before a hasty look gives way to a search. */
+const failures = 6;
 
 interface Narrowing {
   readonly variable: number;
@@ -26,8 +29,8 @@ export class Subsets {
   /** No group hangs on a guard: the rest is propagated once for all subsets. */
   private readonly steady: boolean;
   private readonly alive: boolean;
-  /** The groups taken in, in order, and where to step back to. */
-  private readonly path: { readonly group: number; readonly mark: number }[] = [];
+  /** The groups taken in, step by step, and where to step back to. */
+  private readonly path: { readonly groups: Bits; readonly mark: number }[] = [];
   private readonly here: Bits;
   private readonly root: number;
   private readonly kept: Bits[] = [];
@@ -64,12 +67,15 @@ export class Subsets {
     return keeps !== undefined;
   }
 
-  /** The groups that some solution keeps which keeps at least these; undefined when there is none. */
-  witness(set: Bits): Bits | undefined {
+  /**
+   * The groups that some solution keeps which keeps at least these; undefined when there is none. `base`: a part of them that the next
+   * questions will share.
+   */
+  witness(set: Bits, base = set): Bits | undefined {
     // A subset refused at once costs a step too, or the budget would not end the enumeration.
     if (!this.purse.spend()) throw new Spent();
-    if (!this.reach(set)) return undefined;
-    const solution = findOne(this.engine, this.purse, this.strategy);
+    if (!this.alive) return undefined;
+    const solution = this.solve(set, base);
     if (solution === "stopped") throw new Spent();
     if (solution === "none") return undefined;
     this.last = solution;
@@ -79,31 +85,49 @@ export class Subsets {
     );
   }
 
+  /** A hasty look first: near a solution known before, the next one is mostly found without the dearer rules. */
+  private solve(set: Bits, base: Bits): Solution | "none" | "stopped" {
+    const { engine, purse, strategy } = this;
+    engine.hasty = this.steady;
+    const reached = (base === set || this.reach(base)) && this.reach(set);
+    const first = !reached ? "none" : this.steady ? glance(engine, purse, strategy, failures) : "restart";
+    engine.hasty = false;
+    engine.settle(false);
+    if (first !== "restart") return first;
+    const mark = engine.store.mark();
+    const found = !this.steady || engine.catchUp() ? findOne(engine, purse, strategy) : "none";
+    engine.store.undo(mark);
+    return found;
+  }
+
   /** Takes in exactly these groups; false when propagation alone refutes them. */
   private reach(set: Bits): boolean {
     const { engine, path, here } = this;
-    if (!this.alive) return false;
     while (path.length > 0 && !(this.steady && within(here, set))) this.back();
     if (path.length === 0) engine.store.undo(this.root);
-    for (const group of membersOf(set)) {
-      if (has(here, group)) continue;
-      path.push({ group, mark: engine.store.mark() });
+    const missing = set.map((word, w) => word & ~here[w]!);
+    path.push({ groups: missing, mark: engine.store.mark() });
+    let stands = true;
+    for (const group of membersOf(missing)) {
       put(here, group);
-      const narrowed = this.narrowings[group]!.every(({ variable, mask }) => engine.store.keepAll(variable, mask));
       if (!this.steady) engine.on[group] = 1;
-      if (narrowed && (!this.steady || engine.settle(true))) continue;
+      stands = stands && this.narrowings[group]!.every(({ variable, mask }) => engine.store.keepAll(variable, mask));
+    }
+    stands = this.steady ? engine.settle(stands) : stands && engine.wake();
+    if (!stands) {
       engine.settle(false);
       this.back();
-      return false;
     }
-    return this.steady || engine.wake();
+    return stands;
   }
 
   private back(): void {
-    const { group, mark } = this.path.pop()!;
-    drop(this.here, group);
+    const { groups, mark } = this.path.pop()!;
+    for (const group of membersOf(groups)) {
+      drop(this.here, group);
+      if (!this.steady) this.engine.on[group] = 0;
+    }
     this.engine.store.undo(mark);
-    if (!this.steady) this.engine.on[group] = 0;
   }
 }
 
