@@ -1,4 +1,14 @@
 // Cheapest: the k best solutions, distinct by a projection, under costs that count in order (the first matters most), with proof.
+//
+//   what a cost must come to at least          the cheapest solution known
+//        low |..........?.........?.............| high
+//
+// A probe asks for a solution at some cost between the two and moves one end or the other, until they meet. The first probes ask at the
+// lower end, where little is left to search and a good bound is met outright, and climb with growing strides (Klein, Scholl, "Computing
+// Lower Bounds by Destructive Improvement", 1999); with a solution known they halve what is open. A probe has a ration of steps: where
+// that is not enough, the hardest costs being those just below the optimum, a higher cost is asked, and when all are too hard the ration
+// doubles. Values of the best solution known are tried first (Demirovic, Chu, Stuckey, "Solution-Based Phase Saving", 2018), which also
+// finds the next best beside the best. What the bound itself knows is in objective.ts.
 import { Engine } from "./engine.js";
 import { costOf, Objective } from "./objective.js";
 import type { Budget, Problem, Solution } from "./problem.js";
@@ -6,14 +16,13 @@ import { maskOf } from "./propagator.js";
 import { findOne, Purse } from "./search.js";
 import type { Cost, Ranked } from "./tasks.js";
 
-export { costOf };
-
 export interface CheapestOptions {
   readonly k: number;
   /** Variables that tell answers apart; all when left out. */
   readonly project?: readonly number[];
 }
 
+/** Cut by the budget it gives the best found so far, unproven. */
 export function cheapest(problem: Problem, costs: readonly Cost[], options: CheapestOptions, budget?: Budget): Ranked {
   const ranking = new Ranking(problem, costs, new Purse(budget));
   const project = options.project ?? problem.variables.map((_, v) => v);
@@ -27,18 +36,18 @@ export function cheapest(problem: Problem, costs: readonly Cost[], options: Chea
   return { solutions, proven: true };
 }
 
-/** Steps of the first attempts. */
+/** Steps of the first probes. */
 const firstRation = 64;
 
-/** A purse within a purse: a search that has spent its ration may go on later, one that emptied the purse may not. */
+/** Some steps out of a purse. A search that has spent them may be tried again; one that emptied the purse may not. */
 class Ration extends Purse {
+  empty = false;
   constructor(
     private readonly whole: Purse,
     private steps: number,
   ) {
     super();
   }
-  empty = false;
   override spend(): boolean {
     if (this.steps-- <= 0) return false;
     if (this.whole.spend()) return true;
@@ -49,7 +58,7 @@ class Ration extends Purse {
 
 interface Found {
   readonly best: Solution | undefined;
-  /** Nothing better is left (or nothing at all). */
+  /** Nothing cheaper is left; without a solution, nothing at all. Otherwise the budget ended first. */
   readonly proven: boolean;
 }
 
@@ -59,6 +68,8 @@ class Ranking {
   /** The values of each variable, those that cost least first. */
   private readonly order: readonly (readonly number[])[];
   private alive: boolean;
+  /** The last solution found. */
+  private guide: Solution | undefined;
 
   constructor(
     problem: Problem,
@@ -68,20 +79,20 @@ class Ranking {
     this.engine = new Engine(problem);
     this.objectives = costs.map((cost) => new Objective(this.engine, cost));
     this.alive = this.engine.wake();
-    const weights = this.objectives.map((o) => o.weightsOf());
     this.order = problem.variables.map((variable, v) => {
       const values = Array.from({ length: variable.size }, (_, value) => value);
-      const rows = weights.map((w) => w.get(v)).filter((row) => row !== undefined);
+      const rows = this.objectives.map((o) => o.weights.get(v)).filter((row) => row !== undefined);
       return values.sort((a, b) => rows.map((w) => w[a]! - w[b]!).find((d) => d !== 0) ?? a - b);
     });
   }
 
-  /** The best solution left, none of which is better than `floor`. Unproven: the budget ended first. */
+  /** The best solution left, none of which is better than `floor`. */
   next(floor: readonly number[] | undefined): Found {
+    for (const o of this.objectives) o.bound(Number.POSITIVE_INFINITY);
     let best: Solution | undefined;
     let touching = floor !== undefined;
-    for (const o of this.objectives) o.bound(Number.POSITIVE_INFINITY);
     for (const [i, objective] of this.objectives.entries()) {
+      // While the earlier costs equal those of the solution before, no cheaper one can be left than it was.
       const found = this.minimise(objective, best, touching ? floor![i]! : Number.NEGATIVE_INFINITY);
       if (!found.best || !found.proven) return found;
       best = found.best;
@@ -90,18 +101,18 @@ class Ranking {
       touching = touching && least === floor![i];
     }
     if (best) return { best, proven: true };
-    const found = this.probe(Number.POSITIVE_INFINITY);
-    return typeof found === "string" ? { best: undefined, proven: found === "none" } : { best: found, proven: true };
+    const any = this.probe(Number.POSITIVE_INFINITY);
+    return typeof any === "string" ? { best: undefined, proven: any === "none" } : { best: any, proven: true };
   }
 
+  /** Minimises one cost under the bounds on those before it. */
   private minimise(objective: Objective, known: Solution | undefined, floor: number): Found {
-    const { cost } = objective;
     let best = known;
     let low = Math.max(floor, this.least(objective));
-    let step = 0;
+    let stride = 0;
     for (let ration = firstRation; ; ration *= 2) {
       for (let target = low; ; ) {
-        const high = best ? costOf(cost, best) - 1 : Number.POSITIVE_INFINITY;
+        const high = best ? objective.below(costOf(objective.cost, best)) : Number.POSITIVE_INFINITY;
         if (high < low) return { best, proven: true };
         target = Math.min(target, high);
         objective.bound(target);
@@ -109,16 +120,16 @@ class Ranking {
         if (found === "stopped") return { best, proven: false };
         if (found === "tired") {
           if (target === high) break;
-          target = best ? (target + high + 1) >> 1 : high;
+          target = best ? objective.between(objective.above(target), high) : high;
         } else if (found === "none") {
           if (target === Number.POSITIVE_INFINITY) return { best, proven: true };
-          low = target + 1;
-          target = low + step;
-          step = 2 * step + 1;
+          low = objective.above(target);
+          target = objective.above(low, stride);
+          stride = 2 * stride + 1;
         } else {
           best = found;
-          target = (low + costOf(cost, best)) >> 1;
-          step = 0;
+          target = objective.between(low, objective.below(costOf(objective.cost, best)));
+          stride = 0;
         }
       }
     }
@@ -137,15 +148,18 @@ class Ranking {
 
   /** Looks for a solution within the bounds, for so many steps. */
   private probe(ration: number): Solution | "none" | "tired" | "stopped" {
-    const { engine, order } = this;
     if (!this.alive) return "none";
-    const mark = engine.store.mark();
+    const { engine, order, guide } = this;
+    const { store } = engine;
+    const value = (v: number): number =>
+      guide && store.has(v, guide[v]!) ? guide[v]! : order[v]!.find((candidate) => store.has(v, candidate))!;
     const purse = new Ration(this.purse, ration);
-    const value = (v: number): number => order[v]!.find((candidate) => engine.store.has(v, candidate))!;
+    const mark = store.mark();
     for (const o of this.objectives) o.rouse();
     const found = engine.propagate() ? findOne(engine, purse, { value }) : "none";
     engine.settle(false);
-    engine.store.undo(mark);
+    store.undo(mark);
+    if (typeof found !== "string") this.guide = found;
     return found === "stopped" && !purse.empty ? "tired" : found;
   }
 

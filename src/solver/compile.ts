@@ -99,20 +99,23 @@ class Posting {
   }
 
   private table(variables: readonly number[], rows: readonly (readonly number[])[]): void {
+    const { sizes } = this;
     const distinct = [...new Set(variables)];
     const first = variables.map((v) => variables.indexOf(v));
-    const good = rows
-      .filter((row) => row.every((value, i) => row[first[i]!] === value && value >= 0 && value < this.sizes[variables[i]!]!))
-      .map((row) => distinct.map((v) => row[variables.indexOf(v)]!));
-    if (distinct.length > 2) {
-      const once = [...new Map(good.map((row) => [row.join(), row])).values()];
-      this.engine.add(new Table(distinct, once, this.engine.store), this.guard);
-    } else if (distinct.length === 2) {
-      const [x, y] = distinct as [number, number];
-      for (const a of this.each(x)) {
-        const goes = good.filter((row) => row[0] === a).map((row) => row[1]!);
-        this.engine.pairs.restrict(x, a, y, maskOf(this.sizes[y]!, goes), this.guard);
+    const good = rows.filter((row) => {
+      for (let i = 0; i < first.length; i++) {
+        const value = row[i]!;
+        if (value !== row[first[i]!] || value < 0 || value >= sizes[variables[i]!]!) return false;
       }
+      return true;
+    });
+    const columns = distinct.map((v) => variables.indexOf(v));
+    if (distinct.length > 2) this.engine.add(new Table(distinct, once(good, columns, sizes, variables), this.engine.store), this.guard);
+    else if (distinct.length === 2) {
+      const [x, y] = distinct as [number, number];
+      const goes = this.each(x).map(() => maskOf(sizes[y]!, []));
+      for (const row of good) goes[row[columns[0]!]!]![row[columns[1]!]! >>> 5]! |= 1 << (row[columns[1]!]! & 31);
+      for (const a of this.each(x)) this.engine.pairs.restrict(x, a, y, goes[a]!, this.guard);
     } else if (distinct.length === 1 || good.length === 0) {
       const literals = distinct.map((variable) => ({ variable, values: good.map((row) => row[0]!) }));
       this.clause(literals, false);
@@ -188,6 +191,21 @@ class Posting {
       else if (!bit(clear, a)) this.clause([{ variable: x, values: [a] }], true);
     }
   }
+}
+
+/** The rows in some columns, each once. */
+function once(rows: readonly (readonly number[])[], columns: readonly number[], sizes: readonly number[], variables: readonly number[]) {
+  const known = new Set<number | string>();
+  const small = columns.reduce((product, c) => product * sizes[variables[c]!]!, 1) < Number.MAX_SAFE_INTEGER;
+  const out: number[][] = [];
+  for (const row of rows) {
+    const part = columns.map((c) => row[c]!);
+    const key = small ? columns.reduce((sum, c) => sum * sizes[variables[c]!]! + row[c]!, 0) : part.join();
+    if (known.has(key)) continue;
+    known.add(key);
+    out.push(part);
+  }
+  return out;
 }
 
 type Runs = readonly (readonly [number, number])[];

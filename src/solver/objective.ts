@@ -3,7 +3,7 @@
 import type { Engine } from "./engine.js";
 import type { Problem, Solution } from "./problem.js";
 import { Assignment, type Rivals } from "./rules/assignment.js";
-import { Linear } from "./rules/linear.js";
+import { Linear, weightsOf } from "./rules/linear.js";
 import type { Store } from "./store.js";
 import type { Cost } from "./tasks.js";
 
@@ -11,33 +11,45 @@ export function costOf(cost: Cost, solution: Solution): number {
   return cost.terms.reduce((sum, { variable, weights }) => sum + (weights[solution[variable]!] ?? 0), 0);
 }
 
+/** Costs that are not whole numbers are told apart down to this. */
+const finest = 2 ** -20;
+
+/** Sums of numbers that are not whole round: a difference of so small a part of a unit is none. */
+const slip = 1e-6;
+
 export class Objective {
+  /** For each variable the cost depends on, what each value adds. */
+  readonly weights: ReadonlyMap<number, readonly number[]>;
   private readonly sum: Linear;
   private readonly assignment: Assignment | undefined;
+  /** Every cost a solution can have is `offset` and some number of `unit`s. */
+  private readonly unit: number;
+  private readonly offset: number = 0;
 
   constructor(
     private readonly engine: Engine,
     readonly cost: Cost,
   ) {
+    this.weights = weightsOf(cost.terms, engine.store.sizes);
     this.sum = Linear.of(cost.terms, engine.store.sizes);
     engine.add(this.sum);
-    const rivals = rivalsOf(engine.problem, this.weightsOf());
+    const { weights } = this;
+    const steps: number[] = [];
+    for (const row of weights.values()) {
+      this.offset += row[0] ?? 0;
+      for (const weight of row) steps.push(Math.abs(weight - row[0]!));
+    }
+    this.unit = steps.every(Number.isInteger) && Number.isInteger(this.offset) ? steps.reduce(commonDivisor, 0) || 1 : finest;
+    const rivals = rivalsOf(engine.problem, weights);
     if (!rivals) return;
     this.assignment = new Assignment(rivals, engine.store.sizes);
     engine.add(this.assignment);
   }
 
-  /** The weights of each variable's values, of those the cost depends on. */
-  weightsOf(): ReadonlyMap<number, readonly number[]> {
-    return new Map(
-      this.sum.variables.map((v) => [v, Array.from({ length: this.engine.store.sizes[v]! }, (_, value) => this.sum.trait(v, value))]),
-    );
-  }
-
   /** Bounds the cost, once it is roused. */
   bound(max: number): void {
-    this.sum.max = max;
-    if (this.assignment) this.assignment.max = max;
+    this.sum.max = max + slip * this.unit;
+    if (this.assignment) this.assignment.max = this.sum.max;
   }
 
   /** To be propagated: the bound was moved. */
@@ -49,8 +61,30 @@ export class Objective {
   /** What the cost must come to at least as the domains stand; infinite when they are found to hold no solution. */
   least(store: Store): number {
     const alone = this.sum.floor(store);
-    return this.assignment ? Math.max(alone, Math.ceil(this.assignment.least(store) - 1e-6)) : alone;
+    const least = this.assignment ? Math.max(alone, this.assignment.least(store)) : alone;
+    return this.onGrid(least, Math.ceil, -slip);
   }
+
+  /** The highest cost below this one, and the lowest above. */
+  below(cost: number): number {
+    return cost - this.unit;
+  }
+  above(cost: number, steps = 1): number {
+    return cost + steps * this.unit;
+  }
+
+  /** Half way between two costs, the lower one when they are neighbours. */
+  between(low: number, high: number): number {
+    return Math.max(low, this.onGrid((low + high) / 2, Math.floor, slip));
+  }
+
+  private onGrid(cost: number, round: (x: number) => number, slack: number): number {
+    return this.offset + round((cost - this.offset) / this.unit + slack) * this.unit;
+  }
+}
+
+function commonDivisor(a: number, b: number): number {
+  return b === 0 ? a : commonDivisor(b, a % b);
 }
 
 /** Cost variables that must differ, the largest rules first; the others each alone. Undefined when no two of them must. */

@@ -86,23 +86,45 @@ class Part {
     for (const value of rivals.except) if (value >= 0 && value < widest) this.placeOf[value] = widest;
     this.cost = new Float64Array(this.count * this.places);
     this.price = new Float64Array(this.places);
-    this.at = new Int32Array(this.count);
+    this.at = new Int32Array(this.count).fill(-1);
     this.used = new Int32Array(this.places);
     this.far = new Float64Array(this.places);
     this.mover = new Int32Array(this.places);
     this.settled = new Uint8Array(this.places);
   }
 
-  /** The least cost of an assignment. */
+  /** The least cost of an assignment; what is still right of the last one is kept. */
   solve(store: Store): number {
     this.read(store);
-    this.price.fill(0);
-    this.used.fill(0);
-    this.at.fill(-1);
-    for (let i = 0; i < this.count; i++) if (!this.place(i)) return Number.POSITIVE_INFINITY;
+    if (!this.mend()) {
+      this.price.fill(0);
+      this.used.fill(0);
+      this.at.fill(-1);
+      for (let i = 0; i < this.count; i++) if (!this.place(i)) return Number.POSITIVE_INFINITY;
+    }
     let sum = 0;
     for (let i = 0; i < this.count; i++) sum += this.cost[i * this.places + this.at[i]!]!;
     return sum;
+  }
+
+  /**
+   * Keeps the variables that stand where they stand cheapest under the prices, and places the others anew. That is an optimum when every
+   * place with a price is full; otherwise false.
+   */
+  private mend(): boolean {
+    const { places, cost, price, at, used, room } = this;
+    used.fill(0);
+    for (let i = 0; i < this.count; i++) {
+      if (at[i]! < 0) continue;
+      const most = cost[i * places + at[i]!]! + price[at[i]!]! - slip;
+      let cheaper = !(most < Number.POSITIVE_INFINITY);
+      for (let g = 0; g < places && !cheaper; g++) cheaper = cost[i * places + g]! + price[g]! < most;
+      if (cheaper) at[i] = -1;
+      else used[at[i]!]!++;
+    }
+    for (let i = 0; i < this.count; i++) if (at[i]! < 0 && !this.place(i)) return false;
+    for (let g = 0; g < places; g++) if (price[g]! > slip && used[g]! < room[g]!) return false;
+    return true;
   }
 
   /** Removes the values that add more than `slack` to the least cost. */
@@ -162,7 +184,7 @@ class Part {
         return true;
       }
       settled[next] = 1;
-      for (let j = 0; j < newcomer; j++) {
+      for (let j = 0; j < this.count; j++) {
         if (at[j] !== next) continue;
         const here = reach - cost[j * places + next]! - price[next]!;
         for (let g = 0; g < places; g++) {

@@ -26,16 +26,10 @@ export class Linear implements Propagator {
     this.steps = terms.map((term) => [...new Set(term.weights)]);
   }
 
-  /** A sum without bounds yet, terms on one variable added up and a weight for every value. */
+  /** Terms on one variable are added up, and every value has a weight. */
   static of(terms: readonly Term[], sizes: readonly number[], min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY): Linear {
-    const merged = new Map<number, number[]>();
-    for (const { variable, weights } of terms) {
-      const sum = merged.get(variable) ?? new Array<number>(sizes[variable]!).fill(0);
-      for (let value = 0; value < sum.length; value++) sum[value]! += weights[value] ?? 0;
-      merged.set(variable, sum);
-    }
     return new Linear(
-      [...merged].map(([variable, weights]) => ({ variable, weights })),
+      [...weightsOf(terms, sizes)].map(([variable, weights]) => ({ variable, weights })),
       min,
       max,
     );
@@ -162,4 +156,15 @@ export class Linear implements Propagator {
     }
     return changed ? "again" : true;
   }
+}
+
+/** What each value of each variable adds to a sum. */
+export function weightsOf(terms: readonly Term[], sizes: readonly number[]): ReadonlyMap<number, readonly number[]> {
+  const merged = new Map<number, number[]>();
+  for (const { variable, weights } of terms) {
+    const sum = merged.get(variable) ?? new Array<number>(sizes[variable]!).fill(0);
+    for (let value = 0; value < sum.length; value++) sum[value]! += weights[value] ?? 0;
+    merged.set(variable, sum);
+  }
+  return merged;
 }

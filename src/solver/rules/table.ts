@@ -28,11 +28,9 @@ export class Table implements Propagator {
     );
     for (let w = 0; w < this.width; w++) store.cells[this.rows + w] = all[w]!;
     this.uses = variables.map((v, i) => {
-      const byValue: number[][] = Array.from({ length: store.sizes[v]! }, () => []);
-      rows.forEach((row, r) => {
-        byValue[row[i]!]!.push(r);
-      });
-      return byValue.map((list) => maskOf(rows.length, list));
+      const byValue = Array.from({ length: store.sizes[v]! }, () => new Int32Array(this.width));
+      for (let r = 0; r < rows.length; r++) byValue[rows[r]![i]!]![r >>> 5]! |= 1 << (r & 31);
+      return byValue;
     });
     this.union = new Int32Array(this.width);
   }

@@ -62,6 +62,55 @@ function keeps(rule: Rule, s: Solution): boolean {
   }
 }
 
+/**
+ * The costs of the k cheapest solutions that differ on `project`, by trying everything: variable by variable, each rule asked as soon as
+ * its last variable has a value. Follows where writing down all solutions would not.
+ */
+export function bruteLeast(problem: Problem, cost: Cost, k = 1, project = problem.variables.map((_, v) => v)): number[] {
+  const due = problem.variables.map((_, v) => problem.rules.filter((rule) => Math.max(...variablesOf(rule), 0) === v));
+  const weight = problem.variables.map((_, v) => cost.terms.filter((t) => t.variable === v));
+  const sure = problem.variables.map((_, v) =>
+    weight
+      .slice(v + 1)
+      .flat()
+      .reduce((n, t) => n + Math.min(...t.weights), 0),
+  );
+  const best = new Map<string, number>();
+  const current: number[] = [];
+  let enough = Number.POSITIVE_INFINITY;
+  const go = (v: number, soFar: number): void => {
+    if (v === problem.variables.length) {
+      const key = project.map((p) => current[p]).join();
+      best.set(key, Math.min(soFar, best.get(key) ?? soFar));
+      if (best.size >= k) enough = [...best.values()].sort((a, b) => a - b)[k - 1]!;
+      return;
+    }
+    for (let value = 0; value < problem.variables[v]!.size; value++) {
+      current[v] = value;
+      const cost = weight[v]!.reduce((n, t) => n + t.weights[value]!, soFar);
+      if (cost + sure[v]! < enough && due[v]!.every((rule) => keeps(rule, current))) go(v + 1, cost);
+    }
+  };
+  go(0, 0);
+  return [...best.values()].sort((a, b) => a - b).slice(0, k);
+}
+
+function variablesOf(rule: Rule): number[] {
+  switch (rule.kind) {
+    case "unary":
+      return [rule.variable];
+    case "forbid":
+    case "clause":
+      return rule.literals.map((l) => l.variable);
+    case "linear":
+      return rule.terms.map((t) => t.variable);
+    case "disjoint":
+      return rule.occupiers.map((o) => o.variable);
+    default:
+      return [...rule.variables];
+  }
+}
+
 export function bruteCost(cost: Cost, s: Solution): number {
   return cost.terms.reduce((n, t) => n + t.weights[s[t.variable]!]!, 0);
 }

@@ -1,11 +1,11 @@
 // The oracle: a problem as a logic program for clingo, an answer-set solver of another make. Brave consequences are the possible values,
 // the models its solutions. Only rules, never the engine's own reading of them.
-import type { Problem, Rule } from "../../../src/solver/index.js";
+import type { Cost, Problem, Rule } from "../../../src/solver/index.js";
 
 interface ClingoAnswer {
   readonly Result: string;
   readonly Call: readonly { readonly Witnesses?: readonly { readonly Value: readonly string[] }[] }[];
-  readonly Models: { readonly Number: number; readonly More: string };
+  readonly Models: { readonly Number: number; readonly More: string; readonly Costs?: readonly number[] };
 }
 
 type Run = (program: string, models?: number, options?: readonly string[]) => Promise<ClingoAnswer>;
@@ -157,4 +157,14 @@ export async function askClingo(run: Run, problem: Problem): Promise<OracleAnswe
   if (all.Result === "ERROR" || brave.Result === "ERROR") throw new Error(JSON.stringify(all).slice(0, 400));
   const satisfiable = all.Result === "SATISFIABLE";
   return { satisfiable, models: satisfiable ? all.Models.Number : 0, values: valuesIn(problem, last) };
+}
+
+/** The least cost as clingo proves it; undefined when there is no solution. */
+export async function leastByClingo(run: Run, problem: Problem, cost: Cost): Promise<number | undefined> {
+  const weights = cost.terms.flatMap((t, i) => t.weights.map((w, value) => `cost(${i},${t.variable},${value},${w}).`));
+  const program = `${clingoProgram(problem)}\n${weights.join("\n")}\n#minimize { W,I : cost(I,V,A,W), x(V,A) }.`;
+  const answer = await run(program, 0, ["--quiet=1,2", "--opt-mode=opt"]);
+  if (answer.Result === "UNSATISFIABLE") return undefined;
+  if (answer.Result !== "OPTIMUM FOUND") throw new Error(JSON.stringify(answer).slice(0, 400));
+  return answer.Models.Costs![0]!;
 }
