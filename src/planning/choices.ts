@@ -2,6 +2,7 @@
 import { bytes, sizeText } from "../records/index.js";
 import type { Choice, Literal, Rule } from "../solver/index.js";
 import type { OwnersChoice } from "./answer.js";
+import { orElse } from "./edit.js";
 import {
   cardIn,
   eachCard,
@@ -32,7 +33,7 @@ export function ownersChoices(frame: Frame): Told[] {
     add(
       "revision",
       "revision",
-      `${board.name} is revision ${question.chosenRevisions.join(" or ")}`,
+      `${board.name} is revision ${question.chosenRevisions.join(orElse)}`,
       onRevisions(frame, (r) => question.chosenRevisions.includes(r)),
     );
   if (build.memory !== undefined && question.memories.length > 1)

@@ -3,14 +3,20 @@ import type { Build, Mode } from "../records/index.js";
 
 type Pinned = { -readonly [K in keyof Build]: Build[K] };
 
-/** The build with one choice pinned to a value; undefined takes the pin back. Ids as in OpenChoice and OwnersChoice. */
+/** Stands between revisions of which the owner cannot tell one. */
+export const orElse = " or ";
+
+/**
+ * The build with one choice pinned to a value; undefined takes the pin back. Ids as in OpenChoice and OwnersChoice. The board's revision may
+ * be one of several: "D1 or D2".
+ */
 export function withChoice(build: Build, id: string, value: string | undefined): Build {
   const [kind, ...rest] = id.split(":");
   const name = rest[0] ?? "";
   const out: Pinned = { ...build };
   switch (kind) {
     case "revision":
-      return put(out, "revision", value);
+      return put(out, "revision", value?.includes(orElse) ? value.split(orElse) : value);
     case "memory":
       return put(out, "memory", value === undefined ? undefined : Number(value));
     case "firmware":

@@ -3,6 +3,7 @@ import { bytes, sizeText } from "../records/index.js";
 import { type Budget, type Possible, possible } from "../solver/index.js";
 import type { OpenChoice, PossibleValue } from "./answer.js";
 import { type Compiled, forbids, withRules } from "./compile.js";
+import { orElse } from "./edit.js";
 import { eachCard, eachMode, type Frame } from "./frame.js";
 
 interface Hole {
@@ -94,7 +95,7 @@ function chosenValue(compiled: Compiled, id: string): string | undefined {
   const card = compiled.question.cards.find((c) => c.as === name)?.chosen;
   switch (kind) {
     case "revision":
-      return build.revision === undefined ? undefined : chosenRevisions.join(" or ");
+      return build.revision === undefined ? undefined : chosenRevisions.join(orElse);
     case "memory":
       return build.memory === undefined ? undefined : String(bytes(build.memory));
     case "firmware":

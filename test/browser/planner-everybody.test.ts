@@ -73,34 +73,39 @@ describe("for everybody", () => {
     await context.close();
   });
 
-  it.each(["light", "dark"] as const)("has no violation of WCAG 2.2 AA, %s, in any of its states", async (colorScheme) => {
-    const { page, context } = await open(tracerAndDisk, { colorScheme, viewport: { width: 1280, height: 900 } });
-    const check = async (state: string) => {
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-        .analyze();
-      expect(violations.map((v) => `${state}: ${v.id} ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
-    };
-    await answered(page);
-    await check("impossible");
-    await page.getByRole("combobox", { name: "Add a card" }).click();
-    await check("offers");
-    await page
-      .getByRole("button", { name: /^Run it in two modes/ })
-      .first()
-      .click();
-    await answered(page);
-    await page.locator("#cards details summary").first().click();
-    await page.getByText("What you have at hand").click();
-    await check("two modes");
-    await page
-      .getByRole("button", { name: /^Plan the switch/ })
-      .first()
-      .click();
-    await page.waitForSelector("#faults");
-    await check("sheet");
-    await context.close();
-  });
+  it.each(([360, 768, 1280] as const).flatMap((width) => (["light", "dark"] as const).map((theme) => [width, theme] as const)))(
+    "has no violation of WCAG 2.2 AA at %d pixels, %s, in any of its states",
+    async (width, colorScheme) => {
+      const { page, context } = await open("", { colorScheme, viewport: { width, height: 900 } });
+      const check = async (state: string) => {
+        const { violations } = await new AxeBuilder({ page })
+          .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+          .analyze();
+        expect(violations.map((v) => `${state}: ${v.id} ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+      };
+      await check("empty");
+      await page.goto(planner(tracerAndDisk));
+      await answered(page);
+      await check("impossible");
+      await page.getByRole("combobox", { name: "Add a card" }).click();
+      await check("offers");
+      await page
+        .getByRole("button", { name: /^Run it in two modes/ })
+        .first()
+        .click();
+      await answered(page);
+      await page.locator("#cards details summary").first().click();
+      await page.getByText("What you have at hand").click();
+      await check("two modes");
+      await page
+        .getByRole("button", { name: /^Plan the switch/ })
+        .first()
+        .click();
+      await page.waitForSelector("#faults");
+      await check("sheet");
+      await context.close();
+    },
+  );
 
   it.each([320, 360, 768, 1280])("never scrolls sideways at %d pixels", async (width) => {
     const { page, context } = await open(tracerAndDisk, { viewport: { width, height: 800 } });

@@ -1,6 +1,6 @@
 // Moves: what the person at the page has chosen, one after another. The build is what they amount to, so that any one of them
 // can be taken back in any order; the others stand.
-import { asStanding, withCard, withChoice, withoutCard, withoutMode } from "../../../planning/index.js";
+import { asStanding, orElse, withCard, withChoice, withoutCard, withoutMode } from "../../../planning/index.js";
 import { type Build, bytes, type Mode } from "../../../records/index.js";
 
 export type Move =
@@ -151,7 +151,7 @@ const shape = (build: Build) => JSON.stringify(build.modes?.map((m) => [m.id, m.
 export function pinsOf(build: Build): ReadonlyMap<string, string> {
   const pins = new Map<string, string>();
   if (typeof build.revision === "string") pins.set("revision", build.revision);
-  else if (build.revision) pins.set("revision", build.revision.join(" or "));
+  else if (build.revision) pins.set("revision", build.revision.join(orElse));
   if (build.memory !== undefined) pins.set("memory", String(bytes(build.memory)));
   for (const m of build.modes ?? []) if (m.firmware !== undefined) pins.set(`firmware:${m.id}`, m.firmware);
   for (const c of build.cards) {

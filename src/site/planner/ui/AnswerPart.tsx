@@ -3,6 +3,7 @@ import type { Answer, Reason } from "../../../planning/index.js";
 import { digits, Facts, Mark, Refs } from "./bits.js";
 import { RepairButton } from "./ChoiceField.js";
 import { useDesk } from "./desk.js";
+import { howWords } from "./how.js";
 
 export function countWords(answer: Answer): string {
   if (answer.verdict === "ruled-out") return "No combination works.";
@@ -22,11 +23,17 @@ export function countWords(answer: Answer): string {
 }
 
 export function AnswerPart({ answer, counting }: { answer: Answer; counting: boolean }) {
-  const { places } = useDesk();
+  const desk = useDesk();
+  const { places } = desk;
   const best = answer.combinations[0];
   return (
     <>
       <p class="says">{answer.says}</p>
+      {best ? (
+        <p class="how">
+          {answer.verdict === "unknown" ? "It would be" : "Best way"}: {howWords(desk, best)}
+        </p>
+      ) : null}
       <p class="sure">
         <Mark verdict={answer.verdict} evidence={best?.evidence} />. {countWords(answer)} {counting ? "Still counting. " : ""}
         {answer.finished ? "" : "The search was ended early, so lists may lack entries. "}

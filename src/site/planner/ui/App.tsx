@@ -9,15 +9,16 @@ import type { Shelf } from "../engine/shelf.js";
 import { addressOf } from "../state/address.js";
 import type { Store } from "../state/store.js";
 import { AnswerPart, countWords, History } from "./AnswerPart.js";
-import { Mark, Part } from "./bits.js";
+import { Part } from "./bits.js";
 import { Cards } from "./Cards.js";
 import { type Desk, DeskContext, type Places } from "./desk.js";
-import { Machine } from "./Machine.js";
+import { Known, Machine } from "./Machine.js";
 import { Modes } from "./Modes.js";
 import { afterPaint, Paced } from "./pace.js";
 import { Said } from "./Said.js";
 import { Share } from "./Share.js";
 import { Sheet } from "./Sheet.js";
+import { Strip } from "./Strip.js";
 import { useAnswer } from "./use-answer.js";
 import { Ways } from "./Ways.js";
 
@@ -60,6 +61,7 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
         <div class="asked">
           <Paced order={2} piece={Machine} given={none} />
           <Paced order={3} piece={Cards} given={none} />
+          {build.board ? <Paced order={2} piece={Known} given={none} /> : null}
           {build.board ? <Paced order={5} piece={Modes} given={none} /> : null}
         </div>
         <div class="told">
@@ -95,11 +97,7 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
         <p class="unseen" role="status" aria-live="polite">
           {answer && !working.now ? spoken(answer) : ""}
         </p>
-        {answer && !shown ? (
-          <button type="button" class="strip" onClick={toAnswer}>
-            <Mark verdict={answer.verdict} evidence={answer.combinations[0]?.evidence} /> <span class="more">{countWords(answer)}</span>
-          </button>
-        ) : null}
+        {answer && !shown ? <Strip answer={answer} onTap={toAnswer} /> : null}
       </div>
     </DeskContext.Provider>
   );

@@ -71,7 +71,7 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
             <span class="more">
               {" "}
               {pinned.length > 0 ? pinned.map((c) => `${short(c)} ${labelOf(c)}`).join(", ") : `${own.length} left open`}
-              {closed.length > 0 ? `; nothing fits for ${closed.map(short).join(", ")}` : ""}
+              {closed.length > 0 && answer?.verdict !== "ruled-out" ? `; nothing fits for ${closed.map(short).join(", ")}` : ""}
             </span>
           </summary>
           {open ? own.map((c) => <ChoiceField key={c.id} choice={c} legend={legendOf(c, card)} how={howOf(c, card)} />) : null}

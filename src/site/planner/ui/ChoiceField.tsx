@@ -1,7 +1,6 @@
 // One choice with all its values: left open, or one of them. A value that cannot be is shown with its reason and the way out, one tap away.
 import { useEffect, useState } from "preact/hooks";
-import type { OpenChoice, PossibleValue, Repair } from "../../../planning/index.js";
-import { withChoice } from "../../../planning/index.js";
+import { type OpenChoice, orElse, type PossibleValue, type Repair, withChoice } from "../../../planning/index.js";
 import type { Build } from "../../../records/index.js";
 import { Ended } from "../engine/engine.js";
 import type { WhyNot } from "../engine/protocol.js";
@@ -16,22 +15,41 @@ export interface ChoiceProps {
   readonly how?: Readonly<Record<string, string>>;
   /** Words for leaving it open. */
   readonly open?: string;
+  /** It may be one of several that cannot be told apart: boxes to tick, and what to tick. */
+  readonly several?: string;
 }
 
-export function ChoiceField({ choice, legend, how, open = "leave open" }: ChoiceProps) {
+export function ChoiceField({ choice, legend, how, open = "leave open", several }: ChoiceProps) {
   const { store, build, counts: counted } = useDesk();
   // What the build says now; the answer may still be one of before.
-  const chosen = pinsOf(build).get(choice.id);
-  const counts = counted?.facets.find((f) => f.choice === choice.id)?.counts;
+  const chosen = ticked(build, choice.id);
+  const counts = chosen.length === 1 ? undefined : counted?.facets.find((f) => f.choice === choice.id)?.counts;
   const name = `choice-${choice.id}`;
   // When nothing works at all, the answer says why; a mark at every value would only repeat it.
   const none = choice.values.every((v) => v.verdict === "ruled-out");
+  const pick = (value: string) => {
+    const before = several ? ticked(store.build, choice.id) : [];
+    const values = before.includes(value) ? before.filter((v) => v !== value) : [...before, value];
+    if (values.length === 0) return store.unpin(choice.id);
+    store.make({ do: "choose", id: choice.id, value: inOrder(choice, values).join(orElse) });
+  };
   return (
     <fieldset class="choice">
       <legend>{legend ?? choice.label}</legend>
-      <Pick type="radio" name={name} checked={chosen === undefined} onPick={() => store.unpin(choice.id)}>
-        {open}
-      </Pick>
+      {several ? (
+        <p class="more several">
+          {several}{" "}
+          {chosen.length > 0 ? (
+            <button type="button" class="small" onClick={() => store.unpin(choice.id)}>
+              {open}
+            </button>
+          ) : null}
+        </p>
+      ) : (
+        <Pick type="radio" name={name} checked={chosen.length === 0} onPick={() => store.unpin(choice.id)}>
+          {open}
+        </Pick>
+      )}
       {choice.values.map((v) => (
         <Value
           key={v.value}
@@ -39,15 +57,24 @@ export function ChoiceField({ choice, legend, how, open = "leave open" }: Choice
           value={v}
           name={name}
           how={how?.[v.value]}
-          count={counts?.[v.value]}
+          count={chosen.length === 0 || chosen.includes(v.value) ? counts?.[v.value] : undefined}
           quiet={none}
-          pinned={chosen}
+          type={several ? "checkbox" : "radio"}
+          chosen={chosen.includes(v.value)}
+          onPick={() => pick(v.value)}
         />
       ))}
-      {none ? <p class="more">None of these works as things stand; the answer says why.</p> : null}
+      {none && chosen.length > 0 ? <p class="more">None of these works as things stand; the answer says why.</p> : null}
     </fieldset>
   );
 }
+
+/** The values a choice is pinned to: none, one, or several that cannot be told apart. */
+function ticked(build: Build, id: string): readonly string[] {
+  return pinsOf(build).get(id)?.split(orElse) ?? [];
+}
+
+const inOrder = (choice: OpenChoice, values: readonly string[]) => choice.values.map((v) => v.value).filter((v) => values.includes(v));
 
 function Value(props: {
   choice: OpenChoice;
@@ -56,22 +83,23 @@ function Value(props: {
   how?: string;
   count?: string;
   quiet: boolean;
-  pinned?: string;
+  type: "radio" | "checkbox";
+  chosen: boolean;
+  onPick: () => void;
 }) {
-  const { choice, value, name, how, count, quiet, pinned } = props;
-  const { store } = useDesk();
+  const { choice, value, name, how, count, quiet, type, chosen, onPick } = props;
   const [asked, setAsked] = useState(false);
   const no = value.verdict === "ruled-out" && !quiet;
-  const chosen = pinned === value.value;
   const about = `${name}-${value.value}`;
   return (
     <div class={`pickable${no ? " not" : ""}`}>
       <Pick
-        type="radio"
-        name={name}
+        type={type}
+        name={type === "radio" ? name : undefined}
+        id={type === "radio" ? undefined : about}
         checked={chosen}
-        describedBy={how ? about : undefined}
-        onPick={() => store.make({ do: "choose", id: choice.id, value: value.value })}
+        describedBy={how ? `${about}-how` : undefined}
+        onPick={onPick}
       >
         {value.label}
         {no || value.verdict === "unknown" ? (
@@ -80,7 +108,7 @@ function Value(props: {
             <Mark verdict={value.verdict} />
           </>
         ) : null}
-        {count !== undefined && !no && pinned === undefined ? <span class="more"> {ways(count)}</span> : null}
+        {count !== undefined && !no ? <span class="more"> {ways(count)}</span> : null}
       </Pick>
       {no ? (
         <button type="button" class="whynot" aria-expanded={asked} onClick={() => setAsked(!asked)}>
@@ -88,7 +116,7 @@ function Value(props: {
         </button>
       ) : null}
       {how ? (
-        <p class="more how" id={about}>
+        <p class="more how" id={`${about}-how`}>
           {how}
         </p>
       ) : null}

@@ -2,7 +2,7 @@
 import type { Combination } from "../../../planning/index.js";
 import { evidenceWords, verdictWords } from "../../words.js";
 import { cardName, type Desk, useDesk } from "./desk.js";
-import { headOf } from "./Way.js";
+import { headOf } from "./how.js";
 
 interface Line {
   readonly what: string;

@@ -1,14 +1,10 @@
-// Which machine: the board, its revision with how to tell, its memory.
+// Which machine: the board; and what is known of this very one, its revision with how to tell and its memory.
 import { Part, Pick } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { useDesk } from "./desk.js";
 
 export function Machine() {
-  const { shelf, build, store, answer } = useDesk();
-  const board = shelf.boards.find((b) => b.id === build.board);
-  const possible = answer?.possible ?? [];
-  const revision = board ? possible.find((c) => c.id === "revision") : undefined;
-  const memory = board ? possible.find((c) => c.id === "memory") : undefined;
+  const { shelf, build, store } = useDesk();
   const pickBoard = (id: string) => store.make({ do: "board", board: id });
   return (
     <Part id="machine" title="Your machine">
@@ -39,16 +35,30 @@ export function Machine() {
           </select>
         </label>
       )}
-      {board && revision ? (
+    </Part>
+  );
+}
+
+/** What is known of this very machine: it narrows the answer, and can be left open. */
+export function Known() {
+  const { shelf, build, answer } = useDesk();
+  const board = shelf.boards.find((b) => b.id === build.board);
+  const revision = answer?.possible.find((c) => c.id === "revision");
+  const memory = answer?.possible.find((c) => c.id === "memory");
+  if (!board) return null;
+  return (
+    <Part id="known" title="What you know of it">
+      {revision ? (
         <ChoiceField
           choice={revision}
           legend="Revision: the letter on the board"
+          several="Tick the one it is. Tick several when you cannot tell between them, none when you cannot tell at all."
           open="I cannot tell"
           how={Object.fromEntries(board.revisions.map((r) => [r.id, r.tell]))}
         />
       ) : null}
       {memory ? <ChoiceField choice={memory} legend="Memory fitted" open="I cannot tell, or any will do" /> : null}
-      {build.stands ? <Stands /> : board && build.cards.length > 0 ? <TakeAsStanding /> : null}
+      {build.stands ? <Stands /> : build.cards.length > 0 ? <TakeAsStanding /> : null}
     </Part>
   );
 }

@@ -4,7 +4,7 @@ import type { Combination } from "../../../planning/index.js";
 import type { NoSwitch, SheetDrawing, SheetStep, SheetTable, SheetView } from "../bench/sheet-view.js";
 import { Ended } from "../engine/engine.js";
 import { useDesk } from "./desk.js";
-import { headOf } from "./Way.js";
+import { headOf } from "./how.js";
 
 export function Sheet({ combination, onClose }: { combination: Combination; onClose: () => void }) {
   const { bench, build, places } = useDesk();

@@ -1,11 +1,11 @@
 // One way the machine works: where each card goes, how it is set, what to do and what is lost, what it rests on.
 import { useState } from "preact/hooks";
 import type { Combination, PlacedCard } from "../../../planning/index.js";
-import { sizeText } from "../../../records/index.js";
 import { editsBetween } from "../state/moves.js";
 import { pinnedTo } from "../state/pinned.js";
 import { Facts, Mark, Pick, Refs, standAt } from "./bits.js";
 import { cardName, useDesk } from "./desk.js";
+import { headOf } from "./how.js";
 
 export interface WayProps {
   readonly combination: Combination;
@@ -14,12 +14,6 @@ export interface WayProps {
   readonly marked: boolean;
   readonly onMark?: (number: number) => void;
   readonly onSheet: (combination: Combination) => void;
-}
-
-export function headOf(c: Combination): string {
-  const memory = c.memory ? `, ${sizeText(c.memory)}` : "";
-  const firmware = [...new Set(c.modes.map((m) => m.firmware))];
-  return `${firmware.join(" and ")} on revision ${c.revision}${memory}`;
 }
 
 export function Way({ combination: c, number, first, marked, onMark, onSheet }: WayProps) {
@@ -105,7 +99,7 @@ function Inside({ combination: c }: { combination: Combination }) {
           </thead>
           <tbody>
             {c.cards.map((p) => (
-              <Placed key={p.as} placed={p} />
+              <Placed key={p.as} placed={p} proven={c.evidence !== "inferred"} />
             ))}
           </tbody>
         </table>
@@ -155,7 +149,7 @@ function Inside({ combination: c }: { combination: Combination }) {
         <p>Nothing.</p>
       )}
       <p class="when">It rests on, weakest first:</p>
-      <Facts facts={c.rests.map((r) => ({ rule: r.link, says: r.says, refs: r.refs }))} />
+      <Rests notes={c.rests} />
       {c.nearMatches.length > 0 ? (
         <ul class="why">
           {c.nearMatches.map((n) => (
@@ -170,6 +164,22 @@ function Inside({ combination: c }: { combination: Combination }) {
         {c.headroom.map((h) => `; ${h.rail} V: ${rest(h.used_A, h.limit_A)}`).join("")}.
       </p>
     </div>
+  );
+}
+
+/** The weakest link decides; the others are one tap away. */
+function Rests({ notes }: { notes: Combination["rests"] }) {
+  const facts = notes.map((r) => ({ rule: r.link, says: r.says, refs: r.refs }));
+  return (
+    <>
+      <Facts facts={facts.slice(0, 2)} />
+      {facts.length > 2 ? (
+        <details>
+          <summary>{facts.length === 3 ? "One more" : `${facts.length - 2} more`}</summary>
+          <Facts facts={facts.slice(2)} />
+        </details>
+      ) : null}
+    </>
   );
 }
 
@@ -198,7 +208,8 @@ function Others({ combination }: { combination: Combination }) {
   );
 }
 
-function Placed({ placed }: { placed: PlacedCard }) {
+/** What is better proven than by the rules is so in the slot it was tested in; the rules alone speak for the others. */
+function Placed({ placed, proven }: { placed: PlacedCard; proven: boolean }) {
   const desk = useDesk();
   const card = desk.shelf.cards.find((c) => c.id === placed.card);
   const settings = Object.entries(placed.settings);
@@ -209,7 +220,11 @@ function Placed({ placed }: { placed: PlacedCard }) {
         {placed.revision ? <span class="more">, revision {placed.revision}</span> : null}
       </th>
       <td data-label="Slot">
-        <code>{placed.slot}</code> <span class="more">({placed.freedom})</span>
+        <code>{placed.slot}</code>{" "}
+        <span class="more">
+          ({proven && placed.slots.length > 1 ? "by the rules alone " : ""}
+          {placed.freedom})
+        </span>
       </td>
       <td data-label="Set">
         {settings.length === 0 ? "nothing to set" : null}

@@ -73,6 +73,7 @@ export function standAt(part: string): void {
 export interface PickProps {
   readonly type: "radio" | "checkbox";
   readonly name?: string;
+  readonly id?: string;
   readonly checked: boolean;
   readonly disabled?: boolean;
   readonly describedBy?: string;
@@ -87,7 +88,7 @@ const taps = new Map<string, { readonly of: Build; readonly pick: string; readon
  * A radio or a box with its words. The browser shows the tap at once, nothing has to be set anew for it; the build follows after the page
  * has been painted. Until it has, what was tapped stands, whatever else is set anew meanwhile.
  */
-export function Pick({ type, name, checked, disabled, describedBy, onPick, children }: PickProps) {
+export function Pick({ type, name, id, checked, disabled, describedBy, onPick, children }: PickProps) {
   const { build } = useDesk();
   const own = useId();
   const group = name ?? own;
@@ -98,6 +99,7 @@ export function Pick({ type, name, checked, disabled, describedBy, onPick, child
       <input
         type={type}
         name={name}
+        id={id}
         checked={shown}
         disabled={disabled}
         aria-describedby={describedBy}
