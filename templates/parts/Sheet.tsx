@@ -201,7 +201,10 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
       <Section id="panel" title="Panel">
         {view.panel.svg ? (
           <>
-            <Svg as="div" css="panel scroll" svg={view.panel.svg} />
+            {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so the keyboard must reach it. */}
+            <section class="panel scroll" tabIndex={0} aria-label="The panel at its own size">
+              <Svg as="div" svg={view.panel.svg} />
+            </section>
             <p>
               <a class="act" href={view.panel.dxf} download="panel.dxf">
                 The same as DXF
