@@ -23,6 +23,7 @@ export class Engine {
   readonly propagators: Propagator[] = [];
   readonly guards: number[] = [];
   private readonly watchers: number[][];
+  private readonly rivalsOf: (readonly number[])[] = [];
   private readonly queued: boolean[] = [];
   private readonly queues: readonly [number[], number[]] = [[], []];
   private readonly dirty: Int32Array;
@@ -141,8 +142,12 @@ export class Engine {
 
   /** The variables that must differ from this one. */
   rivals(variable: number): readonly number[] {
-    const lists = this.watchers[variable]!.map((p) => this.propagators[p]!).filter((rule) => rule instanceof Different);
-    return [...new Set(lists.flatMap((rule) => rule.variables))].filter((v) => v !== variable);
+    this.rivalsOf[variable] ??= [
+      ...new Set(
+        this.watchers[variable]!.map((p) => this.propagators[p]!).flatMap((rule) => (rule instanceof Different ? rule.variables : [])),
+      ),
+    ].filter((v) => v !== variable);
+    return this.rivalsOf[variable];
   }
 
   /** Whether a complete assignment keeps every rule on one variable (those of its domain aside). */

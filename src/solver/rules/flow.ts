@@ -15,8 +15,12 @@ export interface Groups {
   readonly most: readonly number[];
 }
 
+/** How many dead ends the rule finds by itself before it is filtered as well. */
+const patience = 4;
+
 export class Flow implements Propagator {
   readonly priority = 1;
+  private failures = 0;
   /** The value each variable has in the kept assignment, -1 for none. */
   private readonly chosen: Int32Array;
   /** The variables in each group. */
@@ -37,8 +41,13 @@ export class Flow implements Propagator {
     this.moves = new Components(groups.most.length + 1);
   }
 
+  /** Filtering costs most of the time and mostly removes nothing; so it waits until the rule has shown itself to be tight. */
   propagate(store: Store): boolean {
-    return this.assign(store) && this.filter(store);
+    if (!this.assign(store)) {
+      this.failures++;
+      return false;
+    }
+    return this.failures < patience || this.filter(store);
   }
 
   /** Never alone: the rules it was made from are there as well. */
@@ -58,15 +67,15 @@ export class Flow implements Propagator {
     return at;
   }
 
-  /** Repairs the kept assignment after domains changed. */
+  /** Repairs the kept assignment after domains changed; one that suited a smaller domain suits the larger one after stepping back. */
   private assign(store: Store): boolean {
     const { variables, chosen, members } = this;
-    const { of, least, most } = this.groups;
-    for (const list of members) list.length = 0;
+    const { of, least } = this.groups;
     for (let i = 0; i < variables.length; i++) {
-      const group = chosen[i]! < 0 || !store.has(variables[i]!, chosen[i]!) ? -1 : of[i]![chosen[i]!]!;
-      if (group >= 0 && members[group]!.length < most[group]!) members[group]!.push(i);
-      else chosen[i] = -1;
+      const value = chosen[i]!;
+      if (value < 0 || store.has(variables[i]!, value)) continue;
+      chosen[i] = -1;
+      drop(members[of[i]![value]!]!, i);
     }
     for (let i = 0; i < variables.length; i++) if (chosen[i]! < 0 && !this.place(store, i)) return false;
     for (let g = 0; g < least.length; g++) while (members[g]!.length < least[g]!) if (!this.raise(store, g)) return false;
@@ -128,7 +137,7 @@ export class Flow implements Propagator {
     for (let group = last; group >= 0 && this.via[group]! >= 0; ) {
       const i = this.via[group]!;
       const origin = this.from[group]!;
-      if (origin >= 0) this.members[origin]!.splice(this.members[origin]!.indexOf(i), 1);
+      if (origin >= 0) drop(this.members[origin]!, i);
       this.members[group]!.push(i);
       this.chosen[i] = store.values(this.variables[i]!).find((value) => this.groups.of[i]![value] === group)!;
       group = origin;
@@ -172,4 +181,9 @@ export class Flow implements Propagator {
     }
     return true;
   }
+}
+
+function drop(list: number[], item: number): void {
+  list[list.indexOf(item)] = list[list.length - 1]!;
+  list.pop();
 }
