@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { linesTable, measureLines } from "./fewest-lines.js";
 import { plot, short, table } from "./figures.js";
 import { sizes } from "./generate.js";
+import { oracleDuels } from "./oracle-duels.js";
 import { duels, firstSeed, growth, measureAll, rowTables, seedCount, verdicts } from "./solver.js";
 
 export async function solverBench(): Promise<{ readonly table: string; readonly failed: readonly string[] }> {
@@ -13,7 +14,8 @@ export async function solverBench(): Promise<{ readonly table: string; readonly 
   const duelSeeds = Math.min(20, seedCount);
   const grown = growth(Math.min(60, seedCount));
   const fights = await duels({ medium: sizes.medium, large: sizes.large }, duelSeeds);
-  const judged = verdicts(rows, fights, grown, switched);
+  const oracle = await oracleDuels(duelSeeds);
+  const judged = verdicts(rows, fights, grown, switched, oracle);
   const text = `# The solver measured
 
 Written by \`npm run bench solver\`, ${seedCount} seeded builds a row (a quarter of that for the largest), Node ${process.versions.node}, ${cpus().length} cores with ${loadavg()[1]!.toFixed(0)} jobs at once on average: a busy machine slows processor time too.
@@ -46,9 +48,16 @@ ${table(
   fights.map((f) => [f.name, f.size, short(f.median), f.ratio.toFixed(0)]),
 )}
 
+Possible values beside clingo's brave consequences, and the exact count beside its enumeration where that ends; medians, and the median of the ratios build by build.
+
+${table(
+  ["task", "builds", "runs", "this engine", "clingo", "times"],
+  oracle.map((o) => [o.task, o.size, `${o.builds}`, short(o.own), short(o.clingo), o.ratio.toFixed(0)]),
+)}
+
 ## Growth
 
-Median milliseconds to decide, one dimension at a time (12 slots, 12 cards, 12 firmware versions, 60 conflicts otherwise).
+Median milliseconds to decide, of each build the best of three, one dimension at a time (12 slots, 12 cards, 12 firmware versions, 60 conflicts otherwise).
 
 ${table(
   ["along", "steps"],

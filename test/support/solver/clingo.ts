@@ -149,14 +149,20 @@ const valuesIn = (problem: Problem, atoms: readonly string[]) => {
   return values;
 };
 
+/** The values some solution takes; none at all when there is no solution. */
+export async function bravelyPossible(run: Run, problem: Problem): Promise<readonly ReadonlySet<number>[]> {
+  const brave = await run(clingoProgram(problem), 0, ["--enum-mode=brave"]);
+  if (brave.Result === "ERROR") throw new Error(JSON.stringify(brave).slice(0, 400));
+  return valuesIn(problem, brave.Call[0]?.Witnesses?.at(-1)?.Value ?? []);
+}
+
 export async function askClingo(run: Run, problem: Problem): Promise<OracleAnswer> {
   const program = clingoProgram(problem);
   const all = await run(program, 0, ["--quiet=2,2"]);
-  const brave = await run(program, 0, ["--enum-mode=brave"]);
-  const last = brave.Call[0]?.Witnesses?.at(-1)?.Value ?? [];
-  if (all.Result === "ERROR" || brave.Result === "ERROR") throw new Error(JSON.stringify(all).slice(0, 400));
+  const values = await bravelyPossible(run, problem);
+  if (all.Result === "ERROR") throw new Error(JSON.stringify(all).slice(0, 400));
   const satisfiable = all.Result === "SATISFIABLE";
-  return { satisfiable, models: satisfiable ? all.Models.Number : 0, values: valuesIn(problem, last) };
+  return { satisfiable, models: satisfiable ? all.Models.Number : 0, values };
 }
 
 /** The least cost as clingo proves it; undefined when there is no solution. */
