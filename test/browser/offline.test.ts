@@ -252,6 +252,35 @@ describe("the single file", () => {
     await context.close();
   });
 
+  it("leads to the line of a record, and to the sheet of a tested machine, as the site does", async () => {
+    const { page, wrong, context } = await visit(browser, home);
+    await page.goto(`${home}#conflicts/r4-scan-stops-short.html`);
+    await page.locator("a.line").first().click();
+    await page.waitForSelector("main[data-page^='source/'] li.at");
+    const [name, line] = /#(source\/[^#]+)#L(\d+)$/.exec(page.url())!.slice(1) as [string, string];
+    const site = readFileSync(join(siteFolder, name), "utf8");
+    const same = await page.evaluate((html) => {
+      const there = new DOMParser().parseFromString(html, "text/html");
+      const lines = (of: Document) => [...of.querySelectorAll(".source li")].map((li) => li.textContent);
+      return { same: JSON.stringify(lines(document)) === JSON.stringify(lines(there)), count: lines(document).length };
+    }, site);
+    expect(same.same).toBe(true);
+    expect(same.count).toBeGreaterThan(Number(line));
+    expect(await page.locator("li.at").getAttribute("id")).toBe(`L${line}`);
+    await page.locator("main p a").first().click();
+    await page.waitForSelector(
+      "main[data-page='conflicts/r4-scan-stops-short.html'], main[data-page^='cards/'], main[data-page^='firmware/']",
+    );
+    await page.goto(`${home}#builds/saltmarsh-three-mode-skerry.html`);
+    await page.getByRole("link", { name: /^Build sheet/ }).click();
+    await page.waitForSelector("main[data-page='builds/saltmarsh-three-mode-skerry-sheet.html'] .sheet .cautions");
+    expect(await page.locator(".sheet #wires tbody tr").count()).toBe(
+      [...readFileSync(join(siteFolder, "builds", "saltmarsh-three-mode-skerry-sheet.html"), "utf8").matchAll(/data-label="Wire"/g)].length,
+    );
+    expect(wrong).toEqual([]);
+    await context.close();
+  }, 60_000);
+
   it("plans in a worker, draws sheets, keeps the build in its address", async () => {
     const { page, wrong, context } = await visit(browser, home);
     await page.goto(`${home}#planner.html?board=skerry-16t&card=tallow-bus-tracer&card=gannet-fixed-disk-controller`);

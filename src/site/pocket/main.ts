@@ -5,6 +5,7 @@ import { pageOf, sectionOf } from "../links.js";
 import { connect } from "../planner/engine/engine.js";
 import type { BenchTasks, Tasks } from "../planner/engine/protocol.js";
 import { type Surroundings, startPlanner } from "../planner/start.js";
+import { isMade, madePage } from "./made.js";
 import type { PocketPage } from "./make.js";
 import { piece, scriptFrom } from "./pieces.js";
 import { showSearch } from "./search.js";
@@ -57,9 +58,9 @@ async function route(): Promise<void> {
     const question = new URLSearchParams(place.query).get("q") ?? "";
     await showSearch(main, question, (q) => history.replaceState(null, "", `#search.html?q=${encodeURIComponent(q)}`));
   } else if (place.page !== shown || main.dataset.page !== place.page) {
-    const all = await pages();
+    const page = await (isMade(place.page) ? making(place.page) : pages().then((all) => all[place.page]));
     if (mine !== turn) return;
-    showPage(place.page, all[place.page]);
+    showPage(place.page, page);
   }
   shown = place.page;
   for (const a of menu) {
@@ -68,6 +69,16 @@ async function route(): Promise<void> {
     else a.removeAttribute("aria-current");
   }
   toAnchor(place.anchor);
+}
+
+/** Says so while it is made; a sheet takes a moment. */
+function making(name: string): Promise<PocketPage | undefined> {
+  const said = document.createElement("p");
+  said.setAttribute("role", "status");
+  said.textContent = "Making this page.";
+  main.replaceChildren(said);
+  main.dataset.page = "";
+  return madePage(name, around);
 }
 
 function setTitle(title: string): void {
@@ -90,6 +101,8 @@ function showPage(name: string, page: PocketPage | undefined): void {
 
 function toAnchor(anchor: string): void {
   const at = anchor === "" ? null : document.getElementById(decodeURIComponent(anchor));
+  for (const old of document.querySelectorAll(".source .at")) old.classList.remove("at");
+  at?.classList.toggle("at", at.parentElement?.classList.contains("source") ?? false);
   const details = at?.classList.contains("anchor") ? at.parentElement?.querySelector("details") : undefined;
   if (details) details.open = true;
   at?.scrollIntoView({ block: "start" });

@@ -6,7 +6,9 @@ import { gzipSync } from "node:zlib";
 import type { Catalogue } from "../../catalogue/index.js";
 import { type BuildSiteOptions, fileOf, packageTop, pagesFor, render } from "../build.js";
 import { plannerRecords } from "../exports/index.js";
+import type { Pages } from "../pages.js";
 import { entriesOf } from "../search/entries.js";
+import type { Written } from "./made.js";
 import { shell } from "./shell.js";
 
 export interface PocketOptions {
@@ -25,7 +27,7 @@ export interface Pocket {
 /** A page as the file keeps it: its title, and what stands in its main part. */
 export type PocketPage = readonly [title: string, content: string];
 
-/** Too heavy for a pocket and no help at the bench: records line by line. Sheets are drawn by the planner when they are wanted. */
+/** Too heavy for a pocket as finished pages: these are made from the records when they are asked for (`made.ts`). */
 const leftOut = /^(?:source\/|404\.html$|search\.html$|planner\.html$)|-sheet\.html$/;
 
 export async function makePocket({ catalogue, records, made, say = () => {} }: PocketOptions): Promise<Pocket> {
@@ -52,11 +54,16 @@ export async function makePocket({ catalogue, records, made, say = () => {} }: P
       solve: squeezed(asset("planner-solve.js")),
       bench: squeezed(asset("planner-bench.js")),
       pages: squeezed(JSON.stringify(book)),
+      written: squeezed(JSON.stringify(writtenOf(pages))),
     },
     first: book["index.html"]?.[1] ?? "",
     made,
   });
   return { html, pages: kept.length };
+}
+
+function writtenOf(pages: Pages): Written {
+  return Object.fromEntries(pages.sources.map((s) => [s.href, [s.file, s.record.text, s.record.href, s.lines.join("\n")] as const]));
 }
 
 function squeezed(text: string): string {
