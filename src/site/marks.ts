@@ -12,6 +12,12 @@ export function figure(draw: (prefix: string, width: number) => string, prefix: 
   return { narrow: draw(`${prefix}-n`, 330), wide: draw(`${prefix}-w`, 640) };
 }
 
+/** A drawing that is the same on a phone and on a desk: it is set once. */
+export function oneFigure(draw: (prefix: string, width: number) => string, prefix: string): Figure {
+  const drawn = draw(prefix, 330);
+  return { narrow: drawn, wide: drawn };
+}
+
 /** A plain "no" rests on rules and records named beside it, so no strokes stand under it. */
 export function markSvg(mark: MarkView, decorative: boolean): string {
   const evidence = mark.verdict === "ruled-out" ? undefined : mark.evidence;

@@ -36,6 +36,12 @@ export function MarkOnly({ mark }: { readonly mark: MarkView }) {
 
 /** One drawing in two widths: the narrow one for a phone. */
 export function Drawing({ figure }: { readonly figure: Figure }) {
+  if (figure.narrow === figure.wide)
+    return (
+      <figure class="drawing">
+        <Svg as="div" svg={figure.wide} />
+      </figure>
+    );
   return (
     <figure class="drawing">
       <Svg as="div" css="on-narrow" svg={figure.narrow} />

@@ -254,8 +254,9 @@ describe("the single file", () => {
 
   it("leads to the line of a record, and to the sheet of a tested machine, as the site does", async () => {
     const { page, wrong, context } = await visit(browser, home);
-    await page.goto(`${home}#conflicts/r4-scan-stops-short.html`);
-    await page.locator("a.line").first().click();
+    await page.goto(`${home}#cards/gannet-fixed-disk-controller.html`);
+    await page.locator("#where details").first().locator("summary").click();
+    await page.locator("#where details[open] a.line").first().click();
     await page.waitForSelector("main[data-page^='source/'] li.at");
     const [name, line] = /#(source\/[^#]+)#L(\d+)$/.exec(page.url())!.slice(1) as [string, string];
     const site = readFileSync(join(siteFolder, name), "utf8");
@@ -268,11 +269,11 @@ describe("the single file", () => {
     expect(same.count).toBeGreaterThan(Number(line));
     expect(await page.locator("li.at").getAttribute("id")).toBe(`L${line}`);
     await page.locator("main p a").first().click();
-    await page.waitForSelector(
-      "main[data-page='conflicts/r4-scan-stops-short.html'], main[data-page^='cards/'], main[data-page^='firmware/']",
+    await page.waitForFunction(() =>
+      /^(?:cards|conflicts|firmware|boards|builds)\//.test(document.getElementById("content")!.dataset.page ?? ""),
     );
     await page.goto(`${home}#builds/saltmarsh-three-mode-skerry.html`);
-    await page.getByRole("link", { name: /^Build sheet/ }).click();
+    await page.getByRole("link", { name: /Build sheet/ }).click();
     await page.waitForSelector("main[data-page='builds/saltmarsh-three-mode-skerry-sheet.html'] .sheet .cautions");
     expect(await page.locator(".sheet #wires tbody tr").count()).toBe(
       [...readFileSync(join(siteFolder, "builds", "saltmarsh-three-mode-skerry-sheet.html"), "utf8").matchAll(/data-label="Wire"/g)].length,

@@ -2,7 +2,7 @@
 import { connectorFace, devicePins } from "../../drawing/index.js";
 import { bytes, type Part, sizeText } from "../../records/index.js";
 import { partFaces } from "../../wiring/index.js";
-import { type Figure, figure } from "../marks.js";
+import { type Figure, oneFigure } from "../marks.js";
 import {
   type Context,
   type LinkView,
@@ -135,8 +135,8 @@ function holeText(hole: NonNullable<Extract<Part, { type: "connector" }>["hole"]
 function pinFigure(part: Part): Figure | undefined {
   if (part.type !== "memory" || part.pins.length % 2 !== 0) return undefined;
   const { family, package: housing, pins } = part;
-  return figure(
-    (prefix, width) => devicePins({ family, package: housing, pins, lines: [], work: [] }, prefix, Math.min(width, 420)),
+  return oneFigure(
+    (prefix, width) => devicePins({ family, package: housing, pins, lines: [], work: [] }, prefix, width),
     `pins-${part.id}`,
   );
 }
@@ -146,7 +146,7 @@ function facesOf(part: Part): PartPage["faces"] {
   const { name, key } = part;
   return partFaces(part).map((face) => ({
     title: face.says,
-    figure: figure((prefix, width) => connectorFace({ name, key }, face, prefix, width), `face-${part.id}-${face.view}`),
+    figure: oneFigure((prefix, width) => connectorFace({ name, key }, face, prefix, width), `face-${part.id}-${face.view}`),
   }));
 }
 
