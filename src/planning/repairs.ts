@@ -20,6 +20,12 @@ const dearness: Readonly<Record<OwnersChoice["kind"], number>> = {
   revision: 8,
 };
 
+/**
+ * Most sets put to the rules again, the cheapest first, and most second modes tried. Each costs a whole search; a machine refused in
+ * more ways than this is told that more exist.
+ */
+const most = 100;
+
 /** Cheapest first: settings, slots, firmware, memory, revisions of cards, a second mode, dropping cards or modes, another board. */
 export function repairsOf(
   compiled: Compiled,
@@ -27,15 +33,15 @@ export function repairsOf(
   reasons: readonly Reason[],
   budget?: Budget,
 ): { readonly repairs: readonly Repair[]; readonly complete: boolean } {
-  const given = sets.flatMap((set) => repairOf(compiled, set, budget) ?? []);
-  const all = [...given, ...secondModes(compiled, reasons, budget)];
-  const price = (r: Repair) => (r.kind === "second-mode" ? 5.5 : r.gives.reduce((sum, g) => sum + dearness[g.kind], 0));
+  const dear = (gives: readonly OwnersChoice[]) => gives.reduce((sum, g) => sum + dearness[g.kind], 0);
+  const told = sets.map((set) => compiled.choices.filter((c) => set.includes(c.id)).map((c) => c.told));
+  const cheapestFirst = told.map((gives) => ({ gives, price: dear(gives) })).sort((a, b) => a.price - b.price);
+  const given = cheapestFirst.slice(0, most).flatMap(({ gives }) => repairOf(compiled, gives, budget) ?? []);
+  const { second, all } = secondModes(compiled, reasons, budget);
+  const price = (r: Repair) => (r.kind === "second-mode" ? 5.5 : dear(r.gives));
   return {
-    repairs: all
-      .map((r, i) => ({ r, i }))
-      .sort((a, b) => price(a.r) - price(b.r) || a.i - b.i)
-      .map(({ r }) => r),
-    complete,
+    repairs: [...given, ...second].sort((a, b) => price(a) - price(b)),
+    complete: complete && sets.length <= most && all,
   };
 }
 
@@ -59,8 +65,7 @@ function attempt(compiled: Compiled, build: Build, budget?: Budget): Tried | und
   };
 }
 
-function repairOf(compiled: Compiled, set: readonly string[], budget?: Budget): Repair | undefined {
-  const gives = compiled.choices.filter((c) => set.includes(c.id)).map((c) => c.told);
+function repairOf(compiled: Compiled, gives: readonly OwnersChoice[], budget?: Budget): Repair | undefined {
   const build = gives.reduce((b, g) => withChoice(b, g.id, undefined), compiled.question.build);
   const tried = attempt(compiled, build, budget);
   if (!tried) return undefined;
@@ -96,7 +101,11 @@ function listed(values: readonly string[]): string {
 }
 
 /** For a reason between cards of one mode: the machine run in two modes, one card of the reason off in each. */
-function secondModes(compiled: Compiled, reasons: readonly Reason[], budget?: Budget): Repair[] {
+function secondModes(
+  compiled: Compiled,
+  reasons: readonly Reason[],
+  budget?: Budget,
+): { readonly second: readonly Repair[]; readonly all: boolean } {
   const { question } = compiled;
   const out: Repair[] = [];
   const seen = new Set<string>();
@@ -108,6 +117,7 @@ function secondModes(compiled: Compiled, reasons: readonly Reason[], budget?: Bu
         const others = on.filter((c) => c.as !== one.as);
         const key = `${mode.id}|${one.as}|${others.map((o) => o.as).join(",")}`;
         if (others.length === 0 || seen.has(key)) continue;
+        if (seen.size >= most) return { second: out, all: false };
         seen.add(key);
         const build = withSecondMode(
           question.build,
@@ -124,7 +134,7 @@ function secondModes(compiled: Compiled, reasons: readonly Reason[], budget?: Bu
       }
     }
   }
-  return out;
+  return { second: out, all: true };
 }
 
 function sameModes(a: Build, b: Build): boolean {
