@@ -30,22 +30,23 @@ export class ClauseSet {
     this.watching = store.sizes.map(() => []);
   }
 
-  /** The variables are distinct. Takes part from the next `wake` or `attach` on. */
+  /** The variables are distinct; the masks are copied. Takes part from the next `wake` or `attach` on. */
   add(variables: readonly number[], masks: readonly Int32Array[], guard = -1): Clause {
-    const clause = { variables, masks: masks.map((mask) => this.keep(mask)), guard, one: 0, two: 0 };
+    const places = variables.map((variable, i) => this.keep(masks[i]!, this.store.length[variable]!));
+    const clause = { variables, masks: places, guard, one: 0, two: 0 };
     this.clauses.push(clause);
     return clause;
   }
 
-  private keep(mask: Int32Array): number {
+  private keep(mask: Int32Array, width: number): number {
     const at = this.used;
-    this.used += mask.length;
+    this.used += width;
     if (this.used > this.words.length) {
-      const larger = new Int32Array(this.words.length * 2 + mask.length);
+      const larger = new Int32Array(this.words.length * 2 + width);
       larger.set(this.words);
       this.words = larger;
     }
-    for (let w = 0; w < mask.length; w++) this.words[at + w] = mask[w]!;
+    for (let w = 0; w < width; w++) this.words[at + w] = mask[w]!;
     return at;
   }
 

@@ -18,7 +18,8 @@ export interface Guarded {
 }
 
 export function compile(engine: Engine, rules: readonly Guarded[]): void {
-  for (const { rule, guard } of rules) new Posting(engine, guard).post(rule);
+  const posting = new Posting(engine);
+  for (const { rule, guard } of rules) posting.post(rule, guard);
   cardinalityFlows(engine, rules);
   engine.pairs.finish();
 }
@@ -26,14 +27,16 @@ export function compile(engine: Engine, rules: readonly Guarded[]): void {
 class Posting {
   private readonly sizes: readonly number[];
 
-  constructor(
-    private readonly engine: Engine,
-    private readonly guard: number,
-  ) {
+  private guard = -1;
+  /** A bitset for each literal of the clause at hand. */
+  private readonly scratch: Int32Array[] = [];
+
+  constructor(private readonly engine: Engine) {
     this.sizes = engine.store.sizes;
   }
 
-  post(rule: Rule): void {
+  post(rule: Rule, guard: number): void {
+    this.guard = guard;
     switch (rule.kind) {
       case "unary":
         this.clause([rule], false);
@@ -74,25 +77,25 @@ class Posting {
 
   /** At least one literal holds, or, `denied`, at least one does not: "never all of these" is a clause of the opposites. */
   private clause(literals: readonly Literal[], denied: boolean): void {
-    const { sizes, engine, guard } = this;
+    const { sizes, engine, guard, scratch } = this;
     const variables: number[] = [];
-    const masks: Int32Array[] = [];
     for (let i = 0; i < literals.length; i++) {
       const { variable, values } = literals[i]!;
-      const mask = maskOf(sizes[variable]!, values);
-      if (denied) flip(mask, sizes[variable]!);
-      const size = sizeOf(mask);
-      if (size === sizes[variable]) return;
-      if (size === 0) continue;
+      const size = sizes[variable]!;
+      scratch[variables.length] ??= new Int32Array(Math.max(...engine.store.length));
+      const mask = scratch[variables.length]!;
+      const left = fill(mask, engine.store.length[variable]!, size, values, denied);
+      if (left === size) return;
+      if (left === 0) continue;
       const before = variables.indexOf(variable);
-      if (before < 0) {
-        variables.push(variable);
-        masks.push(mask);
-      } else {
-        for (let w = 0; w < mask.length; w++) masks[before]![w]! |= mask[w]!;
-        if (sizeOf(masks[before]!) === sizes[variable]) return;
+      if (before < 0) variables.push(variable);
+      else {
+        const whole = scratch[before]!;
+        for (let w = 0; w < engine.store.length[variable]!; w++) whole[w]! |= mask[w]!;
+        if (sizeOf(whole, engine.store.length[variable]!) === size) return;
       }
     }
+    const masks = scratch;
     if (variables.length === 1 && guard < 0) engine.store.keepAll(variables[0]!, masks[0]!);
     else if (variables.length === 2) engine.pairs.either(variables[0]!, masks[0]!, variables[1]!, masks[1]!, guard);
     else engine.clauses.add(variables, masks, guard);
@@ -161,28 +164,28 @@ class Posting {
 
   /** Pairs, and an assignment that follows from them: windows that do not overlap start, and end, in different places. */
   private disjoint(occupiers: readonly Occupier[]): void {
+    const spans = occupiers.map((occupier) => this.spans(occupier));
     for (let i = 0; i < occupiers.length; i++) {
-      for (let j = i + 1; j < occupiers.length; j++) this.apart(occupiers[i]!, occupiers[j]!);
+      for (let j = i + 1; j < occupiers.length; j++) this.apart(occupiers[i]!, occupiers[j]!, { one: spans[i]!, two: spans[j]! });
     }
+    const place = (side: "from" | "to") => (i: number, value: number) => {
+      const at = spans[i]![side][value]!;
+      return Number.isFinite(at) ? at : undefined;
+    };
     const variables = occupiers.map((o) => o.variable);
-    const windows = (i: number, value: number) => occupiers[i]!.windows[value] ?? [];
-    const start = (i: number, value: number) => firstOf(windows(i, value));
-    const end = (i: number, value: number) => lastOf(windows(i, value));
-    this.flow(variables, start);
-    if (occupiers.some((o, i) => o.windows.some((_, value) => start(i, value) !== end(i, value)))) this.flow(variables, end);
+    this.flow(variables, place("from"));
+    if (spans.some(({ from, to }) => from.some((at, value) => Number.isFinite(at) && at !== to[value]))) this.flow(variables, place("to"));
   }
 
-  private apart(one: Occupier, two: Occupier): void {
+  private apart(one: Occupier, two: Occupier, spans: { readonly one: Spans; readonly two: Spans }): void {
     const [x, y] = [one.variable, two.variable];
     const clear = new Int32Array(this.engine.store.length[y]!);
     for (let a = 0; a < this.sizes[x]!; a++) {
-      const windows = one.windows[a];
-      if (!windows || windows.length === 0) continue;
+      const [from, to] = [spans.one.from[a]!, spans.one.to[a]!];
       let clash = false;
-      clear.fill(-1);
       for (let b = 0; b < this.sizes[y]!; b++) {
-        const others = two.windows[b];
-        if (!others || !overlap(windows, others)) continue;
+        if (spans.two.from[b]! > to || spans.two.to[b]! < from || !overlap(one.windows[a]!, two.windows[b]!)) continue;
+        if (!clash) clear.fill(-1);
         clear[b >>> 5]! &= ~(1 << (b & 31));
         clash = true;
       }
@@ -191,6 +194,27 @@ class Posting {
       else if (!bit(clear, a)) this.clause([{ variable: x, values: [a] }], true);
     }
   }
+
+  private spans({ variable, windows }: Occupier): Spans {
+    const size = this.sizes[variable]!;
+    const spans = {
+      from: new Float64Array(size).fill(Number.POSITIVE_INFINITY),
+      to: new Float64Array(size).fill(Number.NEGATIVE_INFINITY),
+    };
+    for (let value = 0; value < size; value++) {
+      for (const [from, to] of windows[value] ?? []) {
+        if (from < spans.from[value]!) spans.from[value] = from;
+        if (to > spans.to[value]!) spans.to[value] = to;
+      }
+    }
+    return spans;
+  }
+}
+
+/** For each value where its windows begin and end; a value without windows ends before it begins. */
+interface Spans {
+  readonly from: Float64Array;
+  readonly to: Float64Array;
 }
 
 /** The rows in some columns, each once. */
@@ -208,12 +232,6 @@ function once(rows: readonly (readonly number[])[], columns: readonly number[], 
   return out;
 }
 
-type Runs = readonly (readonly [number, number])[];
-
-/** The lowest first number of some runs and the highest last; undefined without runs. */
-const firstOf = (runs: Runs) => (runs.length === 0 ? undefined : runs.reduce((low, run) => Math.min(low, run[0]), runs[0]![0]));
-const lastOf = (runs: Runs) => (runs.length === 0 ? undefined : runs.reduce((high, run) => Math.max(high, run[1]), runs[0]![1]));
-
 /** 0..n-1, made once for each n: setting up reads it for every variable of every rule. */
 function firstNumbers(n: number): readonly number[] {
   numbers[n] ??= Array.from({ length: n }, (_, i) => i);
@@ -223,14 +241,21 @@ const numbers: number[][] = [];
 
 const bit = (mask: Int32Array, value: number): boolean => ((mask[value >>> 5]! >>> (value & 31)) & 1) === 1;
 
-function sizeOf(mask: Int32Array): number {
+function sizeOf(mask: Int32Array, width: number): number {
   let size = 0;
-  for (const word of mask) size += bitCount(word);
+  for (let w = 0; w < width; w++) size += bitCount(mask[w]!);
   return size;
 }
 
-function flip(mask: Int32Array, size: number): void {
-  for (let w = 0; w < mask.length; w++) mask[w] = ~mask[w]! & (w < size >>> 5 ? -1 : (1 << (size & 31)) - 1);
+/** Makes a mask of the values, or of all others, and gives how many it has. */
+function fill(mask: Int32Array, width: number, size: number, values: readonly number[], others: boolean): number {
+  mask.fill(0);
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i]!;
+    if (value >= 0 && value < size) mask[value >>> 5]! |= 1 << (value & 31);
+  }
+  if (others) for (let w = 0; w < width; w++) mask[w] = ~mask[w]! & (w < size >>> 5 ? -1 : (1 << (size & 31)) - 1);
+  return sizeOf(mask, width);
 }
 
 /** Counting rules over the same variables and different values, seen together: each is a group of an assignment. */
