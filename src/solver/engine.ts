@@ -125,10 +125,7 @@ export class Engine {
   private fail(variables: readonly number[]): false {
     for (const variable of variables) this.weight[variable]!++;
     while (this.dirtyTop > 0) this.isDirty[this.dirty[--this.dirtyTop]!] = 0;
-    for (const queue of this.queues) {
-      for (const p of queue) this.queued[p] = false;
-      queue.length = 0;
-    }
+    for (const queue of this.queues) for (let p = queue.pop(); p !== undefined; p = queue.pop()) this.queued[p] = false;
     return false;
   }
 
