@@ -80,7 +80,10 @@ export function ask(
   const miss = (pointer: string, what: string, word: string, among: Iterable<string>) => {
     const names = [...among];
     const near = nearest(word, names);
-    const listed = names.length === 0 ? "There are none." : `There are: ${names.slice(0, 12).join(", ")}${names.length > 12 ? ", …" : ""}.`;
+    const listed =
+      names.length === 0
+        ? "There are none."
+        : `There are: ${names.slice(0, 12).join(", ")}${names.length > 12 ? ` and ${names.length - 12} more` : ""}.`;
     faults.push({ pointer, says: `No ${what} is called "${word}".`, hint: near ? `Did you mean "${near}"?` : listed });
   };
   const board = catalogue.boards.get(build.board);

@@ -66,7 +66,7 @@ async function open(width: number) {
     page.evaluate(() => {
       const from = performance.now();
       let sum = 0;
-      for (let i = 0; i < 2_000_000; i += 1) sum += i % 7;
+      for (let i = 0; i < 15_000_000; i += 1) sum += i % 7;
       return sum > 0 ? performance.now() - from : 0;
     });
   const doing = async (what: string, act: () => Promise<unknown>, times = 1) => {
@@ -84,8 +84,11 @@ async function open(width: number) {
     await slow.send("Emulation.setCPUThrottlingRate", { rate });
     for (let i = 0; i < 8; i += 1) await loop();
   };
-  /** How many times slower than at best the machine was meanwhile. */
-  const disturbed = () => loops.reduce((sum, ms) => sum + ms, 0) / loops.length / Math.min(...loops);
+  /** How many times slower than at best the machine was meanwhile, by the middle one of the loops; nothing beyond three times is allowed for. */
+  const disturbed = () => {
+    const sorted = [...loops].sort((a, b) => a - b);
+    return Math.min(3, sorted[Math.floor(sorted.length / 2)]! / sorted[0]!);
+  };
   const times = async (): Promise<Took[]> => {
     await page.waitForTimeout(400);
     const told = await page.evaluate(() => [...(window as unknown as { times: Map<number, Took> }).times.values()]);
@@ -105,7 +108,7 @@ async function play({ page, tap, doing }: Awaited<ReturnType<typeof open>>) {
     await doing("down", () => field.press("ArrowDown"));
     await doing("add", () => field.press("Enter"));
   };
-  for (const at of [1, 2, 3, 0]) await tap("revision", choose("revision", at));
+  for (const at of ["A", "C", "A", "C"]) await tap("revision", page.locator(`#choice-revision-${at}`));
   await answered(page);
   for (const at of [3, 1, 0]) await tap("memory", choose("memory", at));
   for (const at of [10, 12, 0]) await tap("firmware", choose("firmware:always", at));
@@ -155,9 +158,9 @@ describe("a machine of 20 slots, 20 cards, 30 versions and 200 known problems", 
   it("is answered soon after a choice, and goes on counting", async () => {
     const { page, context } = await open(1280);
     const took: number[] = [];
-    for (const at of [1, 2, 3, 0]) {
+    for (const at of ["A", "B", "A", "B"]) {
       const from = Date.now();
-      await page.locator('input[name="choice-revision"]').nth(at).check();
+      await page.locator(`#choice-revision-${at}`).click();
       await answered(page);
       took.push(Date.now() - from);
     }

@@ -133,16 +133,32 @@ describe("the planner", () => {
     await context.close();
   });
 
-  it("opens a file that is dropped on it", async () => {
-    const { page, context } = await open();
-    await page.getByText("Open a build file").click();
-    const data = await page.evaluateHandle(() => {
-      const moved = new DataTransfer();
-      moved.items.add(new File(["id: dropped\nname: Dropped\nboard: skerry-16\ncards: []\n"], "dropped.yaml", { type: "text/yaml" }));
-      return moved;
-    });
-    await page.locator(".drop").dispatchEvent("drop", { dataTransfer: data });
-    await page.waitForFunction(() => location.hash.includes("b=skerry-16"));
+  it("opens a file that is dropped anywhere on it, and a build that is pasted outside a field", async () => {
+    const { page, wrong, context } = await open();
+    const send = (kind: "drop" | "paste", text: string) =>
+      page.evaluate(
+        ([kind, text]) => {
+          const moved = new DataTransfer();
+          if (kind === "drop") moved.items.add(new File([text!], "dropped.yaml", { type: "text/yaml" }));
+          else moved.setData("text/plain", text!);
+          const how = { bubbles: true, cancelable: true };
+          const at = document.querySelector("h1")!;
+          const event =
+            kind === "drop"
+              ? new DragEvent("drop", { ...how, dataTransfer: moved })
+              : new ClipboardEvent("paste", { ...how, clipboardData: moved });
+          at.dispatchEvent(event);
+          return event.defaultPrevented;
+        },
+        [kind, text],
+      );
+    expect(await send("drop", "id: dropped\nname: Dropped\nboard: skerry-16\ncards: []\n")).toBe(true);
+    await page.waitForFunction(() => location.hash.includes("b=skerry-16&") || location.hash.endsWith("b=skerry-16"));
+    await page.getByText("Dropped is opened.").waitFor();
+    expect(await send("paste", "id: pasted\nname: Pasted\nboard: skerry-24\ncards: []\n")).toBe(true);
+    await page.waitForFunction(() => location.hash.includes("b=skerry-24"));
+    expect(await send("paste", "Something else from the clipboard.")).toBe(false);
+    expect(wrong).toEqual([]);
     await context.close();
   });
 

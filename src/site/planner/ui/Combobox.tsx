@@ -27,6 +27,16 @@ export function matching(offers: readonly Offer[], typed: string): Offer[] {
 
 const most = 8;
 
+/** Height the offers want below the field, in pixels. */
+const room = 340;
+
+/** A field low on the screen is moved up, so that what it offers is in sight. */
+function raise(field: HTMLElement | null): void {
+  const box = field?.getBoundingClientRect();
+  const seen = window.visualViewport?.height ?? innerHeight;
+  if (box && seen - box.bottom < room) field?.parentElement?.scrollIntoView({ block: "start" });
+}
+
 export function Combobox(props: { label: string; hint?: string; offers: readonly Offer[]; onPick: (id: string) => void }) {
   const { label, hint, offers, onPick } = props;
   const id = useId();
@@ -81,11 +91,15 @@ export function Combobox(props: { label: string; hint?: string; offers: readonly
         value={typed}
         onInput={(e) => {
           setTyped(e.currentTarget.value);
+          if (typed === "") raise(box.current);
           setOpen(true);
           setAt(-1);
         }}
         onFocus={() => setOpen(true)}
-        onClick={() => setOpen(true)}
+        onClick={() => {
+          setOpen(true);
+          raise(box.current);
+        }}
         onBlur={close}
         onKeyDown={onKey}
       />

@@ -20,7 +20,8 @@ function traitsOf(desk: Desk, c: Combination): Map<string, string> {
   for (const m of c.modes) lines.set(c.modes.length > 1 ? `Firmware, ${m.name}` : "Firmware", m.firmware);
   for (const p of c.cards) {
     const name = cardName(desk, p.as);
-    lines.set(`${name}, slot`, `${p.slot} (${p.freedom})`);
+    // By the rules alone two slots that are as free are no difference; what was tested was tested in its own.
+    lines.set(`${name}, slot`, c.evidence === "inferred" ? p.freedom : `${p.slot} (by the rules alone ${p.freedom})`);
     if (p.revision) lines.set(`${name}, revision`, p.revision);
     for (const [id, at] of Object.entries(p.settings)) lines.set(`${name}, ${id}`, at);
   }

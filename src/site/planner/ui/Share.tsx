@@ -1,5 +1,5 @@
 // Taking the build away and bringing one in: address, text for a post, a build file for the club's data, a file dropped or pasted.
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { type Finding, where } from "../../../records/index.js";
 import { forumText } from "../state/forum.js";
 import { Part } from "./bits.js";
@@ -81,11 +81,48 @@ export function Share() {
   );
 }
 
+interface Takes {
+  readonly takeFile: (file: File | undefined) => Promise<void>;
+  readonly take: (text: string, file: string) => Promise<void>;
+}
+
+/** A file dropped anywhere is opened here rather than shown by the browser in place of the planner; so is a build pasted outside a field. */
+function anywhere(to: { readonly current: Takes }, opened: () => void): () => void {
+  const ended = new AbortController();
+  const { signal } = ended;
+  const hasFile = (e: DragEvent) => e.dataTransfer?.types.includes("Files") ?? false;
+  document.addEventListener("dragover", (e) => hasFile(e) && e.preventDefault(), { signal });
+  document.addEventListener(
+    "drop",
+    (e) => {
+      if (!hasFile(e)) return;
+      e.preventDefault();
+      opened();
+      void to.current.takeFile(e.dataTransfer?.files[0]);
+    },
+    { signal },
+  );
+  document.addEventListener(
+    "paste",
+    (e) => {
+      const text = e.clipboardData?.getData("text/plain") ?? "";
+      const typing = e.target instanceof HTMLElement && e.target.matches("input, textarea, select");
+      if (typing || !/^board:/m.test(text)) return;
+      e.preventDefault();
+      opened();
+      void to.current.take(text, "pasted.yaml");
+    },
+    { signal },
+  );
+  return () => ended.abort();
+}
+
 function Bring() {
   const { store, bench } = useDesk();
   const [findings, setFindings] = useState<readonly Finding[]>([]);
   const [said, setSaid] = useState("");
   const [over, setOver] = useState(false);
+  const [open, setOpen] = useState(false);
   const box = useRef<HTMLTextAreaElement>(null);
   const read = async (text: string, file: string) => {
     const pasted = await bench.ask("read", { text, file });
@@ -105,8 +142,11 @@ function Bring() {
     if (file.size > 1_000_000) return setSaid(`${file.name} is far too large for a build file.`);
     await take(await file.text(), file.name);
   };
+  const latest = useRef({ takeFile, take });
+  latest.current = { takeFile, take };
+  useEffect(() => anywhere(latest, () => setOpen(true)), []);
   return (
-    <details class="bring">
+    <details class="bring" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
       <summary>Open a build file</summary>
       <fieldset
         class={over ? "drop over" : "drop"}
@@ -118,12 +158,11 @@ function Bring() {
         onDrop={(e) => {
           e.preventDefault();
           setOver(false);
-          void takeFile(e.dataTransfer?.files[0]);
         }}
       >
         <legend class="unseen">A build file</legend>
         <label>
-          Choose a file, or drop one here
+          Choose a file, or drop one anywhere on this page
           <input type="file" accept=".yaml,.yml,text/yaml" onChange={(e) => void takeFile(e.currentTarget.files?.[0])} />
         </label>
         <label>

@@ -1,5 +1,5 @@
 // The answer at the foot of a phone's screen, always in sight: whether it works, how sure that is, and how; or why not and the cheapest way out.
-import type { Answer } from "../../../planning/index.js";
+import type { Answer, Fact } from "../../../planning/index.js";
 import { countWords } from "./AnswerPart.js";
 import { Mark } from "./bits.js";
 import { type Desk, useDesk } from "./desk.js";
@@ -7,7 +7,9 @@ import { howWords } from "./how.js";
 
 function lineOf(desk: Desk, answer: Answer): string {
   if (answer.verdict !== "ruled-out") return answer.combinations[0] ? howWords(desk, answer.combinations[0]) : "";
-  const facts = answer.reasons[0]?.facts.map((f) => f.says) ?? [];
+  // What is said of a card comes first: the line may be cut short.
+  const ofCard = (f: Fact) => (f.refs.some((r) => r.kind === "card") ? 0 : 1);
+  const facts = [...(answer.reasons[0]?.facts ?? [])].sort((a, b) => ofCard(a) - ofCard(b)).map((f) => f.says);
   return facts.length > 0 ? facts.join(" ") : (answer.reasons[0]?.says ?? "");
 }
 
