@@ -13,7 +13,7 @@ import { Engine } from "./engine.js";
 import { costOf, Objective } from "./objective.js";
 import type { Budget, Problem, Solution } from "./problem.js";
 import { maskOf } from "./propagator.js";
-import { findOne, Purse } from "./search.js";
+import { findOne, Purse, type Strategy } from "./search.js";
 import type { Cost, Ranked } from "./tasks.js";
 
 export interface CheapestOptions {
@@ -67,6 +67,8 @@ class Ranking {
   private readonly objectives: readonly Objective[];
   /** The values of each variable, those that cost least first. */
   private readonly order: readonly (readonly number[])[];
+  /** The variables the costs depend on. */
+  private readonly priced: readonly number[];
   private alive: boolean;
   /** The last solution found. */
   private guide: Solution | undefined;
@@ -79,6 +81,8 @@ class Ranking {
     this.engine = new Engine(problem);
     this.objectives = costs.map((cost) => new Objective(this.engine, cost));
     this.alive = this.engine.wake();
+    const prices = (v: number) => this.objectives.some((o) => new Set(o.weights.get(v)).size > 1);
+    this.priced = problem.variables.map((_, v) => v).filter(prices);
     this.order = problem.variables.map((variable, v) => {
       const values = Array.from({ length: variable.size }, (_, value) => value);
       const rows = this.objectives.map((o) => o.weights.get(v)).filter((row) => row !== undefined);
@@ -149,18 +153,33 @@ class Ranking {
   /** Looks for a solution within the bounds, for so many steps. */
   private probe(ration: number): Solution | "none" | "tired" | "stopped" {
     if (!this.alive) return "none";
-    const { engine, order, guide } = this;
+    const { engine } = this;
     const { store } = engine;
-    const value = (v: number): number =>
-      guide && store.has(v, guide[v]!) ? guide[v]! : order[v]!.find((candidate) => store.has(v, candidate))!;
     const purse = new Ration(this.purse, ration);
     const mark = store.mark();
     for (const o of this.objectives) o.rouse();
-    const found = engine.propagate() ? findOne(engine, purse, { value }) : "none";
+    const found = engine.propagate() ? findOne(engine, purse, this.strategy(ration)) : "none";
     engine.settle(false);
     store.undo(mark);
     if (typeof found !== "string") this.guide = found;
     return found === "stopped" && !purse.empty ? "tired" : found;
+  }
+
+  /**
+   * Two ways to search take turns, since what one of them never finds the other often finds at once: the costs decided first, and the
+   * variables in the engine's own order. Values of the last solution come first, then cheap ones; without a solution the second way does
+   * not look at costs at all.
+   */
+  private strategy(ration: number): Strategy {
+    const { order, guide, priced } = this;
+    const { store } = this.engine;
+    const free = Math.log2(ration / firstRation) % 2 === 1;
+    if (free && !guide) return {};
+    const value = (v: number): number => {
+      if (guide && store.has(v, guide[v]!)) return guide[v]!;
+      return order[v]!.find((candidate) => store.has(v, candidate))!;
+    };
+    return free ? { value } : { first: priced, value };
   }
 
   /** No further solution may agree with this one on all of the variables. */

@@ -86,6 +86,19 @@ test("a run cut short gives what it has found, unproven and no better than the o
   expect(between).toBeGreaterThan(0);
 });
 
+test("cheap values that lead nowhere do not keep the search from finding anything", () => {
+  const build = generateBuild(sizes.large, "normal", 2);
+  const random = new Random(2);
+  const terms = build.slotVariables.map((variable) => ({
+    variable,
+    weights: range(build.whole.variables[variable]!.size).map(() => random.int(0, 20)),
+  }));
+  // Deciding by costs alone this one had no answer after 20,000 steps.
+  const ranked = cheapest(build.whole, [{ terms }], { k: 4, project: build.slotVariables }, { steps: 5000 });
+  expect(ranked.proven).toBe(true);
+  expect(ranked.solutions.length).toBe(4);
+});
+
 test("the same question has the same answer", () => {
   const build = generateBuild(sizes.medium, "normal", 5);
   const ask = () => cheapest(build.whole, [trouble(build, 5)], { k: 4, project: build.slotVariables });
