@@ -132,8 +132,17 @@ export function render({ view }: Shown<BuildPage>) {
         Open it in the planner
       </Act>
       {view.photo ? (
-        <Section title="Photo">
-          <p>{view.photo}</p>
+        <Section title="Picture">
+          {view.photo.src ? (
+            <figure class="photo">
+              <img src={`${root}${view.photo.src}`} alt={view.photo.alt} loading="lazy" width="640" height="400" />
+              <figcaption>{view.photo.says}</figcaption>
+            </figure>
+          ) : (
+            <p>
+              {view.photo.href ? <a href={view.photo.href}>{view.photo.alt}</a> : null} {view.photo.says}
+            </p>
+          )}
         </Section>
       ) : null}
       <Notes notes={view.notes} />

@@ -6,6 +6,7 @@ import { auditBench, type Disagreement } from "../planning/index.js";
 import { type Finding, kinds, type Place } from "../records/index.js";
 import { type Club, counted, fileFromHere, findingText, fromHere, inOrder, openClub } from "./club.js";
 import { type Everywhere, json, type Register } from "./command.js";
+import { missingPictures } from "./pictures.js";
 import { styled, type Terminal } from "./terminal.js";
 import { type ExitCode, WrongUse } from "./wrong-use.js";
 
@@ -59,11 +60,12 @@ function checkGuests(names: readonly string[], options: CheckOptions, terminal: 
 
 /** Findings of reading, linking and, when asked, of the bench against the rules. */
 export function allFindings(club: Club, terminal: Terminal, bench: boolean): readonly Finding[] {
-  if (!bench) return club.findings;
+  const read = [...club.findings, ...missingPictures(club)];
+  if (!bench) return inOrder(read);
   terminal.progress(`holding ${counted(club.catalogue.builds.size, "build")} against the rules`);
   const audit = auditBench(club.catalogue).map((one) => fromHere(disagreement(club, one), club.data));
   terminal.progress("");
-  return inOrder([...club.findings, ...audit]);
+  return inOrder([...read, ...audit]);
 }
 
 /** The test's place first, then every record the rules went by. A disagreement the test declares is only worth knowing. */

@@ -5,6 +5,7 @@ import type { BuiltSite } from "../site/index.js";
 import { type Club, counted, openClub } from "./club.js";
 import { type Everywhere, json, type Register } from "./command.js";
 import { shown } from "./folders.js";
+import { pictureFiles } from "./pictures.js";
 import type { Terminal } from "./terminal.js";
 import { type ExitCode, WrongUse } from "./wrong-use.js";
 
@@ -47,7 +48,8 @@ export async function siteOf(club: Club, asked: string, terminal: Terminal, addr
   // Only now: the other commands need neither Eleventy nor Preact, and start without them.
   const { buildSite } = await import("../site/index.js");
   try {
-    return await buildSite({ catalogue: club.catalogue, records: club.records, out, address, say: (line) => terminal.progress(line) });
+    const { catalogue, records } = club;
+    return await buildSite({ catalogue, records, pictures: pictureFiles(club), out, address, say: (line) => terminal.progress(line) });
   } finally {
     terminal.progress("");
   }

@@ -17,6 +17,8 @@ export interface BuildSiteOptions {
   readonly catalogue: Catalogue;
   /** Every record file with its text, by the name the catalogue knows it under. */
   readonly records: readonly { readonly file: string; readonly text?: string }[];
+  /** Pictures that records name, by the name they have there. */
+  readonly pictures?: readonly { readonly name: string; readonly bytes: Uint8Array }[];
   /** The folder to make; an older site there is replaced, anything else is refused. */
   readonly out: string;
   /** Told as the work goes on: what is being done, and how much of it. */
@@ -44,7 +46,7 @@ export function packageTop(): string {
   return folder;
 }
 
-export function pagesFor(catalogue: Catalogue, records: BuildSiteOptions["records"]): Pages {
+export function pagesFor(catalogue: Catalogue, records: BuildSiteOptions["records"], pictures: BuildSiteOptions["pictures"] = []): Pages {
   const texts = new Map(records.flatMap((r) => (r.text === undefined ? [] : [[r.file, r.text] as const])));
   const locators = new Map<string, ReturnType<typeof locator>>();
   const guide = fieldGuide().map((g) => ({
@@ -61,6 +63,7 @@ export function pagesFor(catalogue: Catalogue, records: BuildSiteOptions["record
   return pagesOf({
     catalogue,
     texts,
+    pictures: new Set(pictures.map((p) => p.name)),
     guide,
     downloads: downloads.map((d) => ({ link: { text: d.name.replace(/^data\//, ""), href: d.name }, says: d.says })),
     lineOf(file, pointer) {
@@ -98,7 +101,7 @@ export async function render(top: string, pages: Pages): Promise<readonly Render
 }
 
 export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
-  const { catalogue, records, say = () => {} } = options;
+  const { catalogue, records, pictures, say = () => {} } = options;
   const out = resolve(options.out);
   if (existsSync(out) && !existsSync(join(out, mark)) && readdirSync(out).length > 0)
     throw new Error(`${options.out} exists and is not a site made by this command.`);
@@ -106,14 +109,15 @@ export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
   const made = `${out}.making`;
   rmSync(made, { recursive: true, force: true });
   mkdirSync(made, { recursive: true });
-  const write = (name: string, content: string) => {
+  const write = (name: string, content: string | Uint8Array) => {
     const file = join(made, name);
     mkdirSync(dirname(file), { recursive: true });
     writeFileSync(file, content);
   };
   try {
     say("Working out the answers");
-    const pages = pagesFor(catalogue, records);
+    const pages = pagesFor(catalogue, records, pictures);
+    for (const { name, bytes } of pictures ?? []) write(name, bytes);
     say("Setting the pages");
     const rendered = await render(top, pages);
     for (const page of rendered) write(fileOf(page.url), page.content);

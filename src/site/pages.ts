@@ -74,6 +74,8 @@ export interface Given {
   /** Text of each record file, for the pages that show a record as it is written. */
   readonly texts: ReadonlyMap<string, string>;
   readonly lineOf: LineOf;
+  /** Names of the picture files that go with the pages. */
+  readonly pictures?: ReadonlySet<string>;
   readonly guide: readonly GuideKindView[];
   readonly downloads: DataPage["downloads"];
   readonly judge?: Judge;
@@ -81,7 +83,7 @@ export interface Given {
 
 export function pagesOf(given: Given): Pages {
   const { catalogue } = given;
-  const ctx: Context = { catalogue, lineOf: given.lineOf };
+  const ctx: Context = { catalogue, lineOf: given.lineOf, pictures: given.pictures };
   const cells = cellsOf(catalogue, given.judge ?? askPlanning);
   const sheets = sheetPages(ctx);
   const made = {

@@ -46,6 +46,34 @@ describe("check", () => {
     expect(out).toMatch(/\d+ records in data: [1-9]\d* errors?, /);
   });
 
+  it("finds a record that names a picture which is not there, or lies elsewhere, at its line", async () => {
+    const folder = await club();
+    const build = join(folder, "data", "builds", "example-machine.yaml");
+    const bare = readFileSync(build, "utf8").replace("  - {card: example-disk-card}", "  - {card: example-disk-card, slot: S1}");
+    const told = async (photo: string) => {
+      const text = `${bare}revision: A\nresult:\n  by: A member\n  date: 2020-01-01\n  outcome: worked\n  photo: ${photo}\n`;
+      writeFileSync(build, text);
+      const { code, findings: all } = await findings(folder);
+      const line = text.split("\n").findIndex((l) => l.startsWith("  photo:")) + 1;
+      return { code, all: all.filter((f) => f.code === "rule-picture-there"), line };
+    };
+    const missing = await told("photos/lever.png, Maud Stellick");
+    expect(missing.code).toBe(1);
+    expect(missing.all).toMatchObject([
+      {
+        says: "There is no file photos/lever.png in the data folder.",
+        at: { file: "data/builds/example-machine.yaml", line: missing.line, column: 10 },
+        hint: expect.stringContaining("say in words"),
+      },
+    ]);
+    for (const elsewhere of ["pictures/lever.png", "photos/../club.png", "../lever.jpg"])
+      expect((await told(elsewhere)).all.map((f) => f.says)).toEqual([`Pictures lie in photos/, and ${elsewhere} does not.`]);
+    mkdirSync(join(folder, "data", "photos"));
+    writeFileSync(join(folder, "data", "photos", "lever.png"), "");
+    for (const fine of ["photos/lever.png", '"Print 12 in the book, Maud Stellick"', "https://example.org/a.png, Maud Stellick"])
+      expect((await told(fine)).all).toEqual([]);
+  });
+
   it("reads on after a file that cannot be read, and blames nobody for it", async () => {
     const folder = await club();
     writeFileSync(join(folder, "data", "buses", "example-bus.yaml"), "\u0000\u0001 nonsense");

@@ -215,3 +215,19 @@ describe("drawings of parts and firmware", () => {
     }
   });
 });
+
+describe("pictures", () => {
+  it("shows one that a record names where it is there, in a box that keeps its place, and only words elsewhere", () => {
+    const shown = pages.filter((p) => p.name.startsWith("builds/") && p.find("img").length > 0);
+    expect(shown.length).toBeGreaterThan(1);
+    for (const page of shown) {
+      const [image] = page.find("img");
+      expect(files, page.name).toContain(image!.attributes.src!.replace("../", ""));
+      expect(image!.attributes.alt, page.name).toMatch(/^Picture of /);
+      expect(image!.attributes.width && image!.attributes.height, page.name).toBeTruthy();
+    }
+    const words = pages.find((p) => p.name === "builds/everyday-office.html")!;
+    expect(words.find("img")).toEqual([]);
+    expect(words.html).toContain("Print 051 in the machine book, Maud Stellick");
+  });
+});

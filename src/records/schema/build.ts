@@ -41,7 +41,11 @@ export const Result = strict("What came of it on the bench.", {
   conflicts: optional(list(idOf("a conflict record"), "Conflict records that explain what went wrong.")),
   remedies: optional(list(text("What was done."), "Remedies that were taken.")),
   open_question: optional(text("Why the result and the rules disagree, as far as anyone knows; declares the disagreement as known.")),
-  photo: optional(text("Photo: file or address, and whose.")),
+  photo: optional(
+    text(
+      "A picture: a file in the folder photos (photos/lever.jpg) or an address, then a comma and whose it is; or in words where it can be seen.",
+    ),
+  ),
 });
 export type Result = Static<typeof Result>;
 

@@ -1,6 +1,6 @@
 // A build's page. With a result: what came of it, on exactly which machine, and so what it proves. Without: the question it asks.
 import { slotPlan } from "../../drawing/index.js";
-import { type Build, bytes, known, sizeText } from "../../records/index.js";
+import { type Build, bytes, known, pictureOf, sizeText } from "../../records/index.js";
 import { plannerWith } from "../links.js";
 import { type Figure, figure } from "../marks.js";
 import { planSlots } from "./board-figures.js";
@@ -20,6 +20,22 @@ import {
   sourcesView,
 } from "./common.js";
 import { outcomeMark, revisionOf, versionsOf } from "./tested.js";
+
+export interface PhotoView {
+  /** A file that goes with the pages. */
+  readonly src?: string;
+  readonly href?: string;
+  readonly alt: string;
+  readonly says: string;
+}
+
+/** A file that is not there is named and not led to; the data check tells of it. */
+function photoView(ctx: Context, photo: string, build: string): PhotoView {
+  const { file, address, says } = pictureOf(photo);
+  const alt = `Picture of ${build}`;
+  if (file !== undefined && ctx.pictures?.has(file)) return { src: file, alt, says };
+  return { href: address, alt, says: [file === undefined ? "" : `${file}, kept by the club`, says].filter(Boolean).join(", ") };
+}
 
 export interface BuildPage extends PageHead {
   readonly name: string;
@@ -49,7 +65,7 @@ export interface BuildPage extends PageHead {
   readonly remedies: readonly string[];
   readonly question?: string;
   readonly proves: readonly string[];
-  readonly photo?: string;
+  readonly photo?: PhotoView;
   readonly by: string;
   readonly date: string;
   readonly notes?: string;
@@ -154,7 +170,7 @@ export function buildPage(ctx: Context, build: Build): BuildPage {
     remedies: result?.remedies ?? [],
     question: result?.open_question,
     proves: provesOf(ctx, build),
-    photo: result?.photo,
+    photo: result?.photo === undefined ? undefined : photoView(ctx, result.photo, build.name),
     by: result?.by ?? "",
     date: result?.date ?? "",
     notes: build.notes,

@@ -80,6 +80,8 @@ export type LineOf = (file: string, pointer: string) => number | undefined;
 export interface Context {
   readonly catalogue: Catalogue;
   readonly lineOf: LineOf;
+  /** Names of the picture files that go with the pages. */
+  readonly pictures?: ReadonlySet<string>;
 }
 
 export function head(href: string, title: string, description: string, part: string): PageHead {
