@@ -1,6 +1,7 @@
 // The switched machine measured: four modes to the fewest lines, every size and strain, refused ones too; and the fewest changes to a
 // machine as it stands, the other cost that owners ask for. A time counts only up to the proof that nothing cheaper is left.
 import { type Cost, cheapest } from "../../src/solver/index.js";
+import { leastByClingo, loadClingo } from "../support/solver/clingo.js";
 import { Random, range } from "../support/solver/random.js";
 import { processorMs, type Spread, spelt, spreadOf, table } from "./figures.js";
 import { type Build, generateBuild, type Strain, sizes, strains } from "./generate.js";
@@ -55,6 +56,26 @@ function measure(name: string, size: (typeof sizes)[keyof typeof sizes], strain:
   }
   const span = lines.length > 0 ? ([Math.min(...lines), Math.max(...lines)] as const) : ([0, 0] as const);
   return { name, modes: spreadOf(modes), refused, lines: span, changes: spreadOf(changes), unproven };
+}
+
+/** Median times of the engine and of clingo's optimisation on the same large machines, both to the proof; run after all else, clingo keeps threads. */
+export async function besideClingo(seeds: number, from: number): Promise<{ readonly own: number; readonly clingo: number }> {
+  const machines = range(seeds).map((seed) => generateModes(sizes.large, strains[seed % 3]!, from + seed));
+  const times: [number[], number[]] = [[], []];
+  const answers = machines.map(({ problem, lines }) => {
+    const began = processorMs();
+    const [best] = cheapest(problem, [lines], { k: 1 }).solutions;
+    times[0].push(processorMs() - began);
+    return best?.cost[0];
+  });
+  const run = await loadClingo();
+  for (const [i, { problem, lines }] of machines.entries()) {
+    const began = processorMs();
+    const least = await leastByClingo(run, problem, lines);
+    times[1].push(processorMs() - began);
+    if (least !== answers[i]) throw new Error(`clingo finds ${least} lines on machine ${i}, the engine ${answers[i]}`);
+  }
+  return { own: spreadOf(times[0]).median, clingo: spreadOf(times[1]).median };
 }
 
 /** What it takes to get from a machine as it stands (drawn near a working one) to another: jumpers, slots, firmware, the board. */

@@ -2,7 +2,7 @@
 import { writeFileSync } from "node:fs";
 import { cpus, loadavg } from "node:os";
 import { join } from "node:path";
-import { linesTable, measureLines } from "./fewest-lines.js";
+import { besideClingo, linesTable, measureLines } from "./fewest-lines.js";
 import { plot, short, table } from "./figures.js";
 import { sizes } from "./generate.js";
 import { oracleDuels } from "./oracle-duels.js";
@@ -15,6 +15,7 @@ export async function solverBench(): Promise<{ readonly table: string; readonly 
   const grown = growth(Math.min(60, seedCount));
   const fights = await duels({ medium: sizes.medium, large: sizes.large }, duelSeeds);
   const oracle = await oracleDuels(duelSeeds);
+  const beside = await besideClingo(duelSeeds, firstSeed);
   const judged = verdicts(rows, fights, grown, switched, oracle);
   const text = `# The solver measured
 
@@ -36,6 +37,8 @@ ${rowTables(rows)}
 Four modes share slots, jumpers and the board; each wants some of the cards enabled. Least trouble is the way from a machine as it stands to one of four that work (jumpers, slots, firmware, the board's revision). Milliseconds of processor time to the proof: median / p95 / maximum.
 
 ${linesTable(switched)}
+
+Beside clingo (WebAssembly) and its optimisation, four modes on large builds: ${short(beside.own)} ms against ${short(beside.clingo)} ms (medians), the answers agreeing.
 
 ![Decide: median, p95 and maximum by kind of build](RESULTS.svg)
 

@@ -84,6 +84,9 @@ test("a run cut short gives what it has found, unproven and no better than the o
     }
   }
   expect(between).toBeGreaterThan(0);
+  // The first answer too, before it is proven cheapest.
+  const early = range(64).map((i) => cheapest(build.whole, [cost], { k: 1 }, { steps: 4 * i }));
+  expect(early.some((cut) => !cut.proven && cut.solutions.length === 1)).toBe(true);
 });
 
 test("cheap values that lead nowhere do not keep the search from finding anything", () => {

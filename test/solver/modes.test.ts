@@ -44,7 +44,7 @@ test("small machines: as few lines as trying everything finds", { timeout: 300_0
   expect(seen.size).toBeGreaterThan(2);
 });
 
-test("medium machines: as few lines as clingo proves", { timeout: 600_000 }, async () => {
+test("medium and large machines: as few lines as clingo proves", { timeout: 600_000 }, async () => {
   const run = await loadClingo();
   const seen = new Set<number | undefined>();
   for (const seed of range(process.env.LONG ? 60 : 10)) {
@@ -53,6 +53,10 @@ test("medium machines: as few lines as clingo proves", { timeout: 600_000 }, asy
     const lines = fewest(machine);
     seen.add(lines);
     expect(lines, `${strain} ${seed}`).toBe(await leastByClingo(run, machine.problem, machine.lines));
+  }
+  for (const seed of [2, 3, 5]) {
+    const machine = generateModes(sizes.large, "normal", seed);
+    expect(fewest(machine), `large ${seed}`).toBe(await leastByClingo(run, machine.problem, machine.lines));
   }
   expect(seen.size).toBeGreaterThan(2);
 });
