@@ -14,10 +14,12 @@ export function countWords(answer: Answer): string {
       : answer.count === "1"
         ? `${exact}one combination works`
         : `${exact}${digits(answer.count)} combinations work`;
+  const hang = answer.hanging === "1" ? "hangs" : "hang";
+  const what = sure === "" ? (answer.hanging === "1" ? "combination" : "combinations") : "more";
   const open =
     answer.hanging === "0"
       ? ""
-      : `${answer.hangingExact ? "" : "at least "}${digits(answer.hanging)} more hang${answer.hanging === "1" ? "s" : ""} on facts nobody knows yet`;
+      : `${answer.hangingExact ? "" : "at least "}${digits(answer.hanging)} ${what} ${hang} on facts nobody knows yet`;
   const text = [sure, open].filter(Boolean).join("; ");
   return text ? `${text.charAt(0).toUpperCase()}${text.slice(1)}.` : "";
 }

@@ -5,9 +5,13 @@ import type { Build } from "../../../records/index.js";
 import { Mark } from "./bits.js";
 import { useDesk } from "./desk.js";
 
+/** So many are shown at first: the ones that ask for least. */
+const first = 10;
+
 export function Fits() {
   const { build, solve, shelf, store } = useDesk();
   const [open, setOpen] = useState(false);
+  const [all, setAll] = useState(false);
   const [told, setTold] = useState<{ readonly build: Build; readonly fits: readonly Fitting[] }>();
   useEffect(() => {
     if (!open) return;
@@ -29,7 +33,7 @@ export function Fits() {
         </p>
       ) : (
         <ul class="lines">
-          {told.fits.map((f) => (
+          {told.fits.slice(0, all ? undefined : first).map((f) => (
             <li key={f.card}>
               <span class="name">{shelf.names[`card/${f.card}`] ?? f.card}</span> <Mark verdict={f.verdict} />{" "}
               <span class="more">{f.changes === 0 ? "nothing to change" : `after: ${f.says.join("; ")}`}</span>{" "}
@@ -38,6 +42,13 @@ export function Fits() {
               </button>
             </li>
           ))}
+          {told.fits.length > first && !all ? (
+            <li>
+              <button type="button" class="small" onClick={() => setAll(true)}>
+                The other {told.fits.length - first}
+              </button>
+            </li>
+          ) : null}
         </ul>
       )}
     </details>

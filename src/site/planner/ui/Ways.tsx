@@ -53,7 +53,7 @@ function Listed({ answer, onSheet }: { answer: Answer; onSheet: (c: Combination)
   return (
     <section id="ways" aria-labelledby="ways-title">
       <h2 id="ways-title" tabIndex={-1}>
-        The ways it works
+        {answer.verdict === "unknown" ? "How it would work" : "The ways it works"}
       </h2>
       <div class="body">
         {counts ? <Narrow counts={counts} only={only} onNarrow={setOnly} /> : null}
