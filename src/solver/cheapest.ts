@@ -13,7 +13,7 @@ import { Engine } from "./engine.js";
 import { costOf, Objective } from "./objective.js";
 import type { Budget, Problem, Solution } from "./problem.js";
 import { maskOf } from "./propagator.js";
-import { findOne, Purse, type Strategy } from "./search.js";
+import { findOne, Purse, Ration, type Strategy } from "./search.js";
 import type { Cost, Ranked } from "./tasks.js";
 
 export interface CheapestOptions {
@@ -38,23 +38,6 @@ export function cheapest(problem: Problem, costs: readonly Cost[], options: Chea
 
 /** Steps of the first probes. */
 const firstRation = 64;
-
-/** Some steps out of a purse. A search that has spent them may be tried again; one that emptied the purse may not. */
-class Ration extends Purse {
-  empty = false;
-  constructor(
-    private readonly whole: Purse,
-    private steps: number,
-  ) {
-    super();
-  }
-  override spend(): boolean {
-    if (this.steps-- <= 0) return false;
-    if (this.whole.spend()) return true;
-    this.empty = true;
-    return false;
-  }
-}
 
 interface Found {
   readonly best: Solution | undefined;

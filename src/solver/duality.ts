@@ -8,7 +8,7 @@
 // that meets the first repairs minimally and misses the next one has as children the sets with one more member of it that still meet all of
 // these minimally. No set comes up twice, and repairs may join at the end while the tree is walked. When nothing is left to walk, every
 // set that stands is inside the complement of a known repair (or it would meet them all and hold a reason): both lists are complete.
-// The walk goes by size, so reasons come shortest first.
+// The walk goes by size, so reasons come shortest first; what is too hard for a ration of steps waits until the rest is done.
 import { type Bits, bitsOf, has, meets, membersOf, noBits, put, within } from "./bits.js";
 import { quickXplain } from "./quick.js";
 import { Spent, type Subsets } from "./subsets.js";
@@ -19,9 +19,13 @@ export interface Duals {
   readonly complete: boolean;
 }
 
+/** Steps a question may take before it is put off; ten times as many when its turn comes again. */
+const firstRation = 400;
+
 /** With a limit: the so many shortest reasons, and not complete if any may be left. */
-export function dualize(subsets: Subsets, limit = Number.POSITIVE_INFINITY): Duals {
-  const duality = new Duality(subsets, limit);
+export function dualize(subsets: Subsets, limit = Number.POSITIVE_INFINITY, ration = firstRation): Duals {
+  // A limit asks for the shortest first, so there nothing may be put off.
+  const duality = new Duality(subsets, limit, limit === Number.POSITIVE_INFINITY ? ration : Number.POSITIVE_INFINITY);
   let complete = false;
   try {
     complete = duality.walk();
@@ -29,7 +33,7 @@ export function dualize(subsets: Subsets, limit = Number.POSITIVE_INFINITY): Dua
     if (!(error instanceof Spent)) throw error;
     duality.addEarly();
   }
-  return { reasons: duality.reasons.map(membersOf), repairs: duality.repairs.map(membersOf), complete };
+  return { reasons: duality.reasons.map(membersOf), repairs: duality.proven().map(membersOf), complete };
 }
 
 /** A set that meets the repairs before `next` minimally and misses that one; `more` are the members of it that may join. */
@@ -50,10 +54,15 @@ class Duality {
   private flat = new Int32Array(1 << 10);
   private readonly position: Int32Array;
   private readonly bySize: Branch[][] = [];
+  /** Sets too hard for the ration: one hard question should not keep the easy ones from being answered. */
+  private late: { readonly set: Bits; readonly next: number; readonly size: number }[] = [];
+  /** The repairs that may not be minimal: for the hard members it was not found out whether they could stay. */
+  private readonly doubts = new Map<Bits, readonly number[]>();
 
   constructor(
     private readonly subsets: Subsets,
     private readonly limit: number,
+    private ration: number,
   ) {
     this.position = new Int32Array(subsets.count);
     this.holding = Array.from({ length: subsets.count }, () => []);
@@ -61,8 +70,20 @@ class Duality {
 
   /** True when all is found, false when the limit was met. */
   walk(): boolean {
+    const nothing = noBits(this.subsets.count);
     this.findEarly();
-    if (!this.visit(noBits(this.subsets.count), noBits(this.subsets.count), 0, 0)) return false;
+    if (!this.visit(nothing, nothing, 0, 0) || !this.descend()) return false;
+    while (this.late.length > 0) {
+      const { late } = this;
+      this.late = [];
+      this.ration *= 10;
+      for (const { set, next, size } of late) if (!this.visit(set, nothing, next, size)) return false;
+      if (!this.descend()) return false;
+    }
+    return true;
+  }
+
+  private descend(): boolean {
     for (let size = 0; size < this.bySize.length; size++) {
       const branches = this.bySize[size] ?? [];
       for (let branch = branches.pop(); branch; branch = branches.pop()) {
@@ -101,7 +122,11 @@ class Duality {
       if (!subsets.purse.spend()) throw new Spent();
     } else {
       if (this.reasons.length >= this.limit) return false;
-      const keeps = this.early.some((reason) => within(reason, set)) ? undefined : subsets.witness(set, base);
+      const keeps = this.early.some((reason) => within(reason, set)) ? undefined : subsets.witness(set, base, this.ration);
+      if (keeps === "tired") {
+        this.late.push({ set, next: at, size });
+        return true;
+      }
       if (!keeps) {
         this.reasons.push(set);
         this.index(set);
@@ -115,6 +140,17 @@ class Duality {
       this.bySize[size].push({ set, next: at, more });
     }
     return true;
+  }
+
+  /** The repairs known to be minimal: what was in doubt is settled by the reasons found since. */
+  proven(): Bits[] {
+    return this.repairs.filter((repair) =>
+      (this.doubts.get(repair) ?? []).every((member) =>
+        this.holding[member]!.some((reason) =>
+          reason.every((word, w) => (word & repair[w]!) === (w === member >>> 5 ? 1 << (member & 31) : 0)),
+        ),
+      ),
+    );
   }
 
   private addRepair(repair: Bits): void {
@@ -132,18 +168,21 @@ class Duality {
     for (const member of membersOf(reason)) this.holding[member]!.push(reason);
   }
 
-  /** What a largest standing superset of a standing set leaves out. */
+  /** What a largest standing superset of a standing set leaves out, as far as the ration shows. */
   private grow(start: Bits): Bits {
     const out = noBits(this.subsets.count);
+    const doubtful: number[] = [];
     let keeps = start;
     for (let g = 0; g < this.subsets.count; g++) {
       if (has(keeps, g)) continue;
       const more = keeps.slice();
       put(more, g);
-      const larger = this.holding[g]!.some((reason) => within(reason, more)) ? undefined : this.subsets.witness(more, keeps);
-      if (larger) keeps = larger;
+      const larger = this.holding[g]!.some((reason) => within(reason, more)) ? undefined : this.subsets.witness(more, keeps, this.ration);
+      if (larger && larger !== "tired") keeps = larger;
       else put(out, g);
+      if (larger === "tired") doubtful.push(g);
     }
+    if (doubtful.length > 0) this.doubts.set(out, doubtful);
     return out;
   }
 

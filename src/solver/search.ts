@@ -24,6 +24,23 @@ export class Purse {
   }
 }
 
+/** Some steps out of a purse. A search that has spent them may be tried again; one that emptied the purse may not. */
+export class Ration extends Purse {
+  empty = false;
+  constructor(
+    private readonly whole: Purse,
+    private steps: number,
+  ) {
+    super();
+  }
+  override spend(): boolean {
+    if (this.steps-- <= 0) return false;
+    if (this.whole.spend()) return true;
+    this.empty = true;
+    return false;
+  }
+}
+
 export interface Strategy {
   /** Variables to decide first, before all others. */
   readonly first?: readonly number[];

@@ -6,7 +6,7 @@ import { Engine } from "./engine.js";
 import { holds } from "./holds.js";
 import type { Budget, Literal, Problem, Rule, Solution } from "./problem.js";
 import { maskOf } from "./propagator.js";
-import { findOne, glance, Purse, type Strategy } from "./search.js";
+import { findOne, glance, Purse, Ration, type Strategy } from "./search.js";
 
 /** Thrown inside this room when the budget ends in the middle of a proof; the tasks turn it into their result. */
 export class Spent extends Error {}
@@ -62,21 +62,23 @@ export class Subsets {
     const set = bitsOf(this.count, groups);
     if (this.kept.some((keeps) => within(set, keeps))) return true;
     if (this.refused.some((core) => within(core, set))) return false;
-    const keeps = this.witness(set);
+    const keeps = this.witness(set) as Bits | undefined;
     (keeps ? this.kept : this.refused).push(keeps ?? set);
     return keeps !== undefined;
   }
 
   /**
    * The groups that some solution keeps which keeps at least these; undefined when there is none. `base`: a part of them that the next
-   * questions will share.
+   * questions will share. With a ration of steps the answer may be "tired": too hard for so many.
    */
-  witness(set: Bits, base = set): Bits | undefined {
+  witness(set: Bits, base = set, ration = Number.POSITIVE_INFINITY): Bits | undefined | "tired" {
     // A subset refused at once costs a step too, or the budget would not end the enumeration.
     if (!this.purse.spend()) throw new Spent();
     if (!this.alive) return undefined;
-    const solution = this.solve(set, base);
-    if (solution === "stopped") throw new Spent();
+    const purse = new Ration(this.purse, ration);
+    const solution = this.solve(set, base, purse);
+    if (solution === "stopped" && purse.empty) throw new Spent();
+    if (solution === "stopped") return "tired";
     if (solution === "none") return undefined;
     this.last = solution;
     return bitsOf(
@@ -86,8 +88,8 @@ export class Subsets {
   }
 
   /** A hasty look first: near a solution known before, the next one is mostly found without the dearer rules. */
-  private solve(set: Bits, base: Bits): Solution | "none" | "stopped" {
-    const { engine, purse, strategy } = this;
+  private solve(set: Bits, base: Bits, purse: Purse): Solution | "none" | "stopped" {
+    const { engine, strategy } = this;
     engine.hasty = this.steady;
     const reached = (base === set || this.reach(base)) && this.reach(set);
     const first = !reached ? "none" : this.steady ? glance(engine, purse, strategy, failures) : "restart";

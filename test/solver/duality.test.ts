@@ -1,6 +1,7 @@
 // Reasons and repairs from one run: on builds of real size against an independent dualization and the engine's own decisions, on choices
 // of clauses against brute force, and cut short.
 import { expect, test } from "vitest";
+import { dualize } from "../../src/solver/duality.js";
 import {
   type Choice,
   decide,
@@ -12,6 +13,7 @@ import {
   reasonsAndRepairs,
   repairs,
 } from "../../src/solver/index.js";
+import { Subsets } from "../../src/solver/subsets.js";
 import { generateBuild, sizes, strains } from "../bench/generate.js";
 import { bruteSets } from "../support/solver/brute.js";
 import { Random, randomProblem, range } from "../support/solver/random.js";
@@ -98,6 +100,19 @@ test("choices made of clauses agree with brute force", () => {
     expect(flat(found.repairs.sets)).toEqual(flat(truth.repairs));
   }
   expect(refused).toBeGreaterThan(60);
+});
+
+test("questions put off change nothing once all are answered", () => {
+  for (const seed of [2000, 2004]) {
+    const { problem, choices } = generateBuild(sizes.large, "over", seed);
+    const lists = [1, 30, Number.POSITIVE_INFINITY].map((ration) => {
+      const groups = choices.map((c) => c.rules);
+      const found = dualize(new Subsets(problem, groups), Number.POSITIVE_INFINITY, ration);
+      expect(found.complete).toBe(true);
+      return [found.reasons, found.repairs].map((sets) => sets.map((set) => set.join()).sort());
+    });
+    for (const list of lists) expect(list).toEqual(lists[0]);
+  }
 });
 
 test("cut short: what is listed belongs to the full lists, and not complete is said", () => {
