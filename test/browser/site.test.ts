@@ -152,8 +152,10 @@ describe("every kind of page", () => {
         paper: getComputedStyle(document.body).backgroundColor,
         folded: [...document.querySelectorAll<HTMLElement>(".reasons")].filter((e) => e.getBoundingClientRect().height === 0).length,
         reasons: document.querySelectorAll(".reasons").length,
+        // Paper drops backgrounds: what a bar is filled with must be an edge.
+        bar: getComputedStyle(document.querySelector(".bar > li.works")!, "::before").borderTopStyle,
       }));
-      expect(seen).toEqual({ menu: "none", paper: "rgb(255, 255, 255)", folded: 0, reasons: seen.reasons });
+      expect(seen).toEqual({ menu: "none", paper: "rgb(255, 255, 255)", folded: 0, reasons: seen.reasons, bar: "solid" });
       expect(seen.reasons).toBeGreaterThan(0);
       const paper = await page.pdf({ format: "A4" });
       expect(paper.length).toBeGreaterThan(10_000);
