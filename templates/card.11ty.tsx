@@ -13,6 +13,11 @@ export function render({ view }: Shown<CardPage>) {
   return (
     <Layout page={view} heading={view.name} kind="Card">
       <Answer mark={view.mark} says={view.answer} sure={view.sure} root={root} />
+      {view.besides ? (
+        <p>
+          Besides the card <a href="#get">{view.besides}</a>.
+        </p>
+      ) : null}
       <Where view={view} />
       <Section id="get" title="What else you would have to get">
         {view.get.length > 0 ? (

@@ -75,6 +75,7 @@ try {
     if (scheme === "print") await page.emulateMedia({ media: "print" });
     for (const [name, path] of kinds) {
       await page.goto(`${server.address}/${path}`, { waitUntil: "networkidle" });
+      await page.evaluate(() => document.fonts.ready);
       await page.screenshot({ path: join(out, `${name}-${look}.png`), fullPage: true });
     }
     await context.close();

@@ -8,6 +8,7 @@ import { type ClaimLine, claimLines, claimText } from "./claims.js";
 import {
   amps,
   type Context,
+  countText,
   type LinkView,
   listText,
   type MarkView,
@@ -56,6 +57,8 @@ export interface CardPage extends PageHead {
   }[];
   readonly needs: readonly NeedView[];
   readonly get: readonly NeedView[];
+  /** Said near the top, leading to the list; empty when nothing else is needed. */
+  readonly besides: string;
   readonly settings: readonly SettingView[];
   readonly impossible: readonly { readonly says: string; readonly why: string }[];
   readonly claims: readonly { readonly when: string; readonly lines: readonly ClaimLine[] }[];
@@ -199,6 +202,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
   const worked = tested.filter((t) => t.mark.verdict === "workable").length;
   const r = card.room;
   const where = whereView(ctx, summaries);
+  const get = toGet(ctx, card);
   return {
     ...recordHead(ctx, "card", card.id, card.name, answer, "cards"),
     name: card.name,
@@ -228,7 +232,8 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
       })),
     })),
     needs: needsOf(ctx, card),
-    get: toGet(ctx, card),
+    get,
+    besides: get.length === 0 ? "" : `you would have to get ${countText(get.length, "other thing")}`,
     settings: settingsOf(card),
     impossible: (card.impossible ?? []).map((i) => ({ says: whenText(i.when, undefined), why: i.why })),
     claims: (card.claims ?? []).map((c) => ({ when: whenText(c.when, c.revisions), lines: claimLines(c) })),
