@@ -45,11 +45,13 @@ interface Found {
   readonly proven: boolean;
 }
 
+const differ = (weights: readonly number[]): boolean => weights.some((weight) => weight !== weights[0]);
+
 class Ranking {
   private readonly engine: Engine;
   private readonly objectives: readonly Objective[];
-  /** The values of each variable, those that cost least first. */
-  private readonly order: readonly (readonly number[])[];
+  /** The values of each variable that the costs depend on, those that cost least first. */
+  private readonly order: readonly (readonly number[] | undefined)[];
   /** The variables the costs depend on. */
   private readonly priced: readonly number[];
   private alive: boolean;
@@ -64,12 +66,12 @@ class Ranking {
     this.engine = new Engine(problem);
     this.objectives = costs.map((cost) => new Objective(this.engine, cost));
     this.alive = this.engine.wake();
-    const prices = (v: number) => this.objectives.some((o) => new Set(o.weights.get(v)).size > 1);
-    this.priced = problem.variables.map((_, v) => v).filter(prices);
+    const rows = problem.variables.map((_, v) => this.objectives.flatMap((o) => [o.weights.get(v) ?? []]).filter(differ));
+    this.priced = problem.variables.map((_, v) => v).filter((v) => rows[v]!.length > 0);
     this.order = problem.variables.map((variable, v) => {
+      if (rows[v]!.length === 0) return undefined;
       const values = Array.from({ length: variable.size }, (_, value) => value);
-      const rows = this.objectives.map((o) => o.weights.get(v)).filter((row) => row !== undefined);
-      return values.sort((a, b) => rows.map((w) => w[a]! - w[b]!).find((d) => d !== 0) ?? a - b);
+      return values.sort((a, b) => rows[v]!.map((w) => w[a]! - w[b]!).find((d) => d !== 0) ?? a - b);
     });
   }
 
@@ -160,7 +162,7 @@ class Ranking {
     if (free && !guide) return {};
     const value = (v: number): number => {
       if (guide && store.has(v, guide[v]!)) return guide[v]!;
-      return order[v]!.find((candidate) => store.has(v, candidate))!;
+      return order[v]?.find((candidate) => store.has(v, candidate)) ?? store.first(v);
     };
     return free ? { value } : { first: priced, value };
   }
