@@ -29,8 +29,14 @@ export async function visit(browser: Browser, home: string, options: BrowserCont
   return { context, page, wrong };
 }
 
-/** Waits until the planner has answered the build as it stands. */
+/** Waits until the planner has answered the build as it stands and counted all there is to count. */
 export async function answered(page: Page): Promise<void> {
+  await replied(page);
+  await page.locator("#answer .now[data-counted]").waitFor();
+}
+
+/** Waits until it has answered; it may be counting on. */
+export async function replied(page: Page): Promise<void> {
   await page.waitForFunction(() => {
     const told = document.querySelector("#answer .now")?.getAttribute("data-answered");
     if (!told || document.querySelector("#planner[data-due]")) return false;

