@@ -1,5 +1,5 @@
 // One way the machine works: where each card goes, how it is set, what to do and what is lost, what it rests on.
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Combination, PlacedCard } from "../../../planning/index.js";
 import { editsBetween } from "../state/moves.js";
 import { pinnedTo } from "../state/pinned.js";
@@ -46,7 +46,7 @@ export function Way({ combination: c, number, first, marked, onMark, onSheet }: 
               .join(", ")}
           </span>
         </summary>
-        {open ? <Inside combination={c} /> : null}
+        {open ? <Inside combination={c} whole={first} /> : null}
       </details>
       <p class="acts">
         {edits.length > 0 ? (
@@ -75,8 +75,11 @@ export function Way({ combination: c, number, first, marked, onMark, onSheet }: 
   );
 }
 
-function Inside({ combination: c }: { combination: Combination }) {
+/** On a tap the places come first and what they rest on after the next paint: both at once would hold up a slow phone. */
+function Inside({ combination: c, whole }: { combination: Combination; whole: boolean }) {
   const desk = useDesk();
+  const [all, setAll] = useState(whole);
+  useEffect(() => setAll(true), []);
   return (
     <div class="reasons">
       {c.modes.length > 1 ? (
@@ -104,6 +107,15 @@ function Inside({ combination: c }: { combination: Combination }) {
           </tbody>
         </table>
       ) : null}
+      {all ? <Grounds combination={c} /> : null}
+    </div>
+  );
+}
+
+/** What it takes and what it rests on. */
+function Grounds({ combination: c }: { combination: Combination }) {
+  return (
+    <>
       {c.conditions.length > 0 ? (
         <>
           <p class="when">What to do, or what is lost:</p>
@@ -163,7 +175,7 @@ function Inside({ combination: c }: { combination: Combination }) {
         Left over: {c.spareSlots === 1 ? "1 slot" : `${c.spareSlots} slots`}
         {c.headroom.map((h) => `; ${h.rail} V: ${rest(h.used_A, h.limit_A)}`).join("")}.
       </p>
-    </div>
+    </>
   );
 }
 
