@@ -13,7 +13,7 @@ interface TraceEvent {
 
 export interface Held {
   readonly what: string;
-  /** The two longest pieces of work after the tap: one may stand before the next paint, the other is that paint. In ms. */
+  /** The work from an event to the paint after it, of the events of a tap or a key the longest. In ms. */
   readonly ms: number;
 }
 
@@ -39,14 +39,21 @@ function heldIn(events: readonly TraceEvent[]): Held[] {
   const page = marks[0];
   if (!page) return [];
   const own = events.filter((e) => e.pid === page.pid && e.tid === page.tid);
-  const tasks = own.filter((e) => e.name.endsWith("RunTask") && e.tdur !== undefined);
-  const inputs = own.filter((e) => e.name === "EventDispatch" && /^(?:pointerdown|keydown)$/.test(e.args.data?.type ?? ""));
+  const tasks = own.filter((e) => e.name.endsWith("RunTask") && e.tdur !== undefined).sort((a, b) => a.ts - b.ts);
+  const inputs = own.filter(
+    (e) => e.name === "EventDispatch" && /^(?:pointer(?:down|up)|click|key(?:down|up))$/.test(e.args.data?.type ?? ""),
+  );
+  const paints = own.filter((e) => e.name === "Paint" || e.name === "Commit").map((e) => e.ts);
   return marks.flatMap((mark, i): Held[] => {
     const until = marks[i + 1]?.ts ?? Number.POSITIVE_INFINITY;
-    const input = inputs.find((e) => e.ts >= mark.ts && e.ts < until);
-    if (!input) return [];
-    const after = tasks.filter((t) => t.ts + t.dur! > input.ts && t.ts < until).map((t) => t.tdur! / 1000);
-    const [first = 0, second = 0] = after.sort((a, b) => b - a);
-    return [{ what: mark.args.data!.message!, ms: Math.round((first + second) * 10) / 10 }];
+    const events = inputs.filter((e) => e.ts >= mark.ts && e.ts < until);
+    if (events.length === 0) return [];
+    const works = events.map((event) => {
+      // Where nothing is painted only the event's own task holds the page up.
+      const handled = event.ts + (event.dur ?? 0);
+      const painted = paints.filter((ts) => ts > handled && ts < until).reduce((first, ts) => Math.min(first, ts), handled);
+      return tasks.filter((t) => t.ts <= painted && t.ts + t.dur! > event.ts).reduce((sum, t) => sum + t.tdur! / 1000, 0);
+    });
+    return [{ what: mark.args.data!.message!, ms: Math.round(Math.max(...works) * 10) / 10 }];
   });
 }

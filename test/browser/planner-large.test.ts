@@ -151,8 +151,9 @@ describe("a machine of 20 slots, 20 cards, 30 versions and 200 known problems", 
         `${width} pixels: p95 ${p95(all)} ms of ${all.length}, machine ${busy.toFixed(1)} times slower than at best: ${listed(all)}`,
       );
       expect(all.length).toBeGreaterThanOrEqual(35);
-      // On a machine that others keep busy the figure is theirs, not the page's; then the one in processor time below has to do.
-      if (busy < 1.5) expect(p95(all), listed(all)).toBeLessThan(100 * busy);
+      // With cores to spare the clock must show it. Where the workers and the painting share two cores with the page, or others keep the
+      // machine busy, the figure is theirs as well; then the one in processor time below has to do.
+      if (busy < 1.25) expect(p95(all), listed(all)).toBeLessThan(100);
       await opened.context.close();
     },
     400_000,
