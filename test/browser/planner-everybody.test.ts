@@ -1,31 +1,10 @@
 // The planner for everybody, in a real browser: by keyboard alone, by screen reader, on narrow screens, with a thumb, in both themes.
 import { AxeBuilder } from "@axe-core/playwright";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { siteFolder } from "../site/built.js";
-import { answered, startBrowser, visit } from "./open.js";
-import { serveFolder } from "./serve.mjs";
+import { describe, expect, it } from "vitest";
+import { answered } from "./open.js";
+import { plannerPages, tracerAndDisk } from "./planner-page.js";
 
-let browser: Browser;
-let site: Awaited<ReturnType<typeof serveFolder>>;
-beforeAll(async () => {
-  site = await serveFolder(siteFolder);
-  browser = await startBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  site?.close();
-});
-
-const planner = (hash = "") => `${site.address}/planner.html${hash}`;
-const tracerAndDisk = "#b=skerry-16t&c=tallow-bus-tracer&c=gannet-fixed-disk-controller";
-
-async function open(hash = "", options: Parameters<typeof visit>[2] = {}) {
-  const opened = await visit(browser, site.address, options);
-  await opened.page.goto(planner(hash));
-  await opened.page.waitForSelector("#machine");
-  return opened;
-}
+const { open, planner } = plannerPages();
 
 describe("for everybody", () => {
   it("works by keyboard alone: board, card, reason, repair, answer", async () => {

@@ -1,30 +1,10 @@
 // The planner as an owner needs it, in a real browser: the answer in the first screenful of a phone, revisions that cannot be told apart, parts
 // chosen for the switch, kinds of way, a page at twice the size.
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { siteFolder } from "../site/built.js";
-import { addCard, answered, startBrowser, visit } from "./open.js";
-import { serveFolder } from "./serve.mjs";
+import { describe, expect, it } from "vitest";
+import { addCard, answered } from "./open.js";
+import { plannerPages, tracerAndDisk } from "./planner-page.js";
 
-let browser: Browser;
-let site: Awaited<ReturnType<typeof serveFolder>>;
-beforeAll(async () => {
-  site = await serveFolder(siteFolder);
-  browser = await startBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  site?.close();
-});
-
-const tracerAndDisk = "#b=skerry-16t&c=tallow-bus-tracer&c=gannet-fixed-disk-controller";
-
-async function open(hash = "", options: Parameters<typeof visit>[2] = {}) {
-  const opened = await visit(browser, site.address, options);
-  await opened.page.goto(`${site.address}/planner.html${hash}`);
-  await opened.page.waitForSelector("#machine");
-  return opened;
-}
+const { open } = plannerPages();
 
 describe("a stranger on a phone", () => {
   it("who picks a board and three cards has verdict, how and how sure in the same screenful, within ten seconds", async () => {

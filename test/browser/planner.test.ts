@@ -2,33 +2,13 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { readOne } from "../../src/records/index.js";
 import { siteFolder } from "../site/built.js";
-import { addCard, answered, startBrowser, visit } from "./open.js";
-import { serveFolder } from "./serve.mjs";
+import { addCard, answered } from "./open.js";
+import { plannerPages, tracerAndDisk } from "./planner-page.js";
 
-let browser: Browser;
-let site: Awaited<ReturnType<typeof serveFolder>>;
-beforeAll(async () => {
-  site = await serveFolder(siteFolder);
-  browser = await startBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  site?.close();
-});
-
-const planner = (hash = "") => `${site.address}/planner.html${hash}`;
-const tracerAndDisk = "#b=skerry-16t&c=tallow-bus-tracer&c=gannet-fixed-disk-controller";
-
-async function open(hash = "", options: Parameters<typeof visit>[2] = {}) {
-  const opened = await visit(browser, site.address, options);
-  await opened.page.goto(planner(hash));
-  await opened.page.waitForSelector("#machine");
-  return opened;
-}
+const { open, planner, visitor } = plannerPages();
 
 describe("the planner", () => {
   it("answers after every choice, verdict first, and says the count", async () => {
@@ -97,7 +77,7 @@ describe("the planner", () => {
     await page.reload();
     await answered(page);
     expect(await page.locator(".said li").count()).toBe(2);
-    const other = await visit(browser, site.address);
+    const other = await visitor();
     await other.page.goto(address);
     await answered(other.page);
     expect(await other.page.locator("#cards .card").count()).toBe(1);
@@ -207,7 +187,7 @@ describe("quickness and weight", () => {
   });
 
   it("loads nothing else of script before it is asked for", async () => {
-    const { page, context } = await visit(browser, site.address);
+    const { page, context } = await visitor();
     const scripts: string[] = [];
     context.on("request", (r) => /\.js$/.test(r.url()) && scripts.push(r.url().split("/").at(-1)!));
     await page.goto(planner(tracerAndDisk));
@@ -226,7 +206,7 @@ describe("quickness and weight", () => {
       { width: 360, height: 740 },
       { width: 1280, height: 900 },
     ]) {
-      const { page, context } = await visit(browser, site.address, { viewport });
+      const { page, context } = await visitor({ viewport });
       await page.addInitScript(() => {
         const w = window as unknown as { shift: number };
         w.shift = 0;

@@ -26,6 +26,9 @@ const counted_ms = 2000;
 /** A worker busy with an older build for longer is ended rather than waited for. */
 const patience_ms = 700;
 
+/** Counting begins after a rest: while one choice follows another the processor is the page's. */
+const rest_ms = 400;
+
 const idle = { now: false, long: false, says: "" } as const;
 const nothing: Asked = { counting: false, working: idle };
 
@@ -71,7 +74,7 @@ export function useAnswer(solve: Connection<Tasks>, build: Build): Asked {
         if (running.current === begun) running.current = undefined;
         if (wanted.current !== now) return running.current ? undefined : next.current();
         if (told) setAsked(told);
-        if (told?.counting) count(now);
+        if (told?.counting) setTimeout(() => wanted.current === now && count(now), rest_ms);
       });
   };
 
