@@ -1,7 +1,7 @@
 // Compiles the project into dist/: one JavaScript file per source file, beside bundles for the browser.
 // With --if-possible a missing compiler is no failure: an install without development packages keeps what is there.
 import { execFileSync } from "node:child_process";
-import { cpSync, existsSync, readdirSync, rmSync } from "node:fs";
+import { chmodSync, cpSync, existsSync, readdirSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -22,6 +22,8 @@ try {
   process.exit(1);
 }
 dropCompiledTests(join(top, "dist", "test"));
+// npm makes the command executable once, when it installs; a file compiled anew has lost that.
+chmodSync(join(top, "dist", "src", "cli", "main.js"), 0o755);
 
 const bundles = join(top, "src", "site", "bundles.mjs");
 if (existsSync(bundles)) {
