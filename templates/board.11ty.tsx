@@ -1,5 +1,5 @@
 // A board: the answer, how to tell its revisions apart, then slots, addresses, rails, firmware, problems, tests.
-import type { BoardPage } from "../src/site/index.js";
+import type { BoardPage } from "../src/pages/index.js";
 import { Act, Answer, Claims, Conflicts, Drawing, Facts, Link, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

@@ -1,5 +1,5 @@
 // A tested build: what came of it, on exactly which machine, what it proves. A build without a result: the question.
-import type { BuildPage } from "../src/site/index.js";
+import type { BuildPage } from "../src/pages/index.js";
 import { Act, Answer, Drawing, Link, Links, Mark, Notes, Section, Sources } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

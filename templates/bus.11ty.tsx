@@ -1,5 +1,5 @@
 // A bus: its kinds of slot, its lines and rails.
-import type { BusPage } from "../src/site/index.js";
+import type { BusPage } from "../src/pages/index.js";
 import { Answer, Facts, Links, Notes, Section, Sources, Value } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

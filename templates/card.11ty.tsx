@@ -1,5 +1,5 @@
 // A card: does it work in mine? Then what else to get, settings, what it takes, problems, who has it working.
-import type { CardPage } from "../src/site/index.js";
+import type { CardPage } from "../src/pages/index.js";
 import { Act, Answer, Claims, Conflicts, Drawing, Facts, Links, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

@@ -1,5 +1,5 @@
 // A known problem: what you would see first, then the way out, when it happens, why, and what that rests on.
-import type { ConflictPage } from "../src/site/index.js";
+import type { ConflictPage } from "../src/pages/index.js";
 import { Link, Mark, Notes, Section, Sources, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

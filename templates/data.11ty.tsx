@@ -1,5 +1,5 @@
 // About the data: whose it is, how to take it, how to add to it.
-import type { DataPage } from "../src/site/index.js";
+import type { DataPage } from "../src/pages/index.js";
 import { Link, Section } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

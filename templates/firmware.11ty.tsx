@@ -1,5 +1,5 @@
 // A firmware family: the order of its releases, what each brings and what changed for cards.
-import type { FirmwarePage } from "../src/site/index.js";
+import type { FirmwarePage } from "../src/pages/index.js";
 import { Answer, Conflicts, Drawing, Facts, Link, Links, Notes, Section, Sources, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

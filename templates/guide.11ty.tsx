@@ -1,5 +1,5 @@
 // The field guide of one kind of record: every field, what may stand there, whether it is needed.
-import type { GuidePage } from "../src/site/index.js";
+import type { GuidePage } from "../src/pages/index.js";
 import { Section } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

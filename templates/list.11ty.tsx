@@ -1,5 +1,5 @@
 // The index of one kind of record: groups of lines, each with its answer.
-import type { ListPage } from "../src/site/index.js";
+import type { ListPage } from "../src/pages/index.js";
 import { Link, Mark, Section } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

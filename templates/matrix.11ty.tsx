@@ -1,6 +1,9 @@
 // The matrix of one board revision. On a wide page a grid; on a phone the same table reads as a list by card, its firmware line as a bar.
-import type { MatrixPage } from "../src/site/index.js";
-import { evidenceWords, markUse, verdictMarkSymbols, verdictWords } from "../src/site/index.js";
+
+import { verdictMarkSymbols } from "../src/drawing/index.js";
+import type { MatrixPage } from "../src/pages/index.js";
+import { markUse } from "../src/pages/index.js";
+import { evidenceWords, verdictWords } from "../src/words/index.js";
 import { Link, Svg } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { Legend } from "./parts/Legend.js";

@@ -1,5 +1,5 @@
 // There is no page at this address.
-import type { PageHead } from "../src/site/index.js";
+import type { PageHead } from "../src/pages/index.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 

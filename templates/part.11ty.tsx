@@ -1,5 +1,5 @@
 // A generic part: its figures, its pins from above, its faces, what is joined in each position.
-import type { PartPage } from "../src/site/index.js";
+import type { PartPage } from "../src/pages/index.js";
 import { Drawing, Facts, Link, Links, Notes, Section, Sources, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

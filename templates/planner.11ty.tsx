@@ -1,5 +1,5 @@
 // The planner's page: a place for the script to set it in, and what to read when no script runs.
-import type { PageHead } from "../src/site/index.js";
+import type { PageHead } from "../src/pages/index.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 

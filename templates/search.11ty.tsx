@@ -1,5 +1,5 @@
 // Search: the box, the filters and a place for results; the script does the rest and says so when it cannot.
-import type { SearchPage } from "../src/site/index.js";
+import type { SearchPage } from "../src/pages/index.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 

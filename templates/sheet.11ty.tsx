@@ -1,5 +1,5 @@
 // The build sheet of each switched build of the club.
-import type { SheetPage } from "../src/site/index.js";
+import type { SheetPage } from "../src/pages/index.js";
 import { Link } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

@@ -1,5 +1,5 @@
 // A record as it is written, line by line, so that a fact can be pointed to.
-import type { SourcePage } from "../src/site/index.js";
+import type { SourcePage } from "../src/pages/index.js";
 import { Link } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

@@ -1,5 +1,5 @@
 // Start: which machine? Then the ways in by card, symptom and bench result.
-import type { StartPage } from "../src/site/index.js";
+import type { StartPage } from "../src/pages/index.js";
 import { Conflicts, Link, Section, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

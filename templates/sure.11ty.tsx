@@ -1,5 +1,5 @@
 // How sure is this? The marks, each with what it means.
-import type { SurePage } from "../src/site/index.js";
+import type { SurePage } from "../src/pages/index.js";
 import { Mark, MarkOnly, Section } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

@@ -1,5 +1,5 @@
 // Worth finding out: the missing facts, each with how to find it and what it would settle.
-import type { WorthPage } from "../src/site/index.js";
+import type { WorthPage } from "../src/pages/index.js";
 import { Links, Refs } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

@@ -26,13 +26,13 @@ const rules: RoomRules = {
     cli: ["node:*", "commander", "yaml"],
   },
   exempt: {
-    "src/site/build.ts": "writes the built site into a folder and runs Eleventy",
-    "src/site/bundles.mjs": "makes the browser's scripts and style sheet when the project is built",
-    "src/site/offline/write-pack.ts": "packs the built folder for the service worker",
-    "src/site/pocket/make.ts": "packs the built pages and scripts into the single file",
-    "src/site/search-index.ts": "has Pagefind write its index into the folder of the site",
+    "src/publish/build.ts": "writes the built site into a folder and runs Eleventy",
+    "src/publish/bundles.mjs": "makes the browser's scripts and style sheet when the project is built",
+    "src/publish/write-pack.ts": "packs the built folder for the service worker",
+    "src/publish/single-file.ts": "packs the built pages and scripts into the single file",
+    "src/publish/search-index.ts": "has Pagefind write its index into the folder of the site",
   },
-  doors: { "src/site/words.ts": "the words of verdicts and evidence, for commands that set no page" },
+  doors: { "src/words/state-words.ts": "the words of verdicts and evidence, for commands that set no page" },
 };
 
 /** Files past 350 lines that are one idea all the same, each with the reason. */

@@ -1,5 +1,4 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
-export type { Loaded } from "../records/index.js";
 export * from "./catalogue.js";
 export { type ClaimSite, claimSites, fixedSites, ioMeeting, meetIo, meetMemory, meetRevisions, memoryMeeting } from "./claims.js";
 export { findingOf } from "./exceptions.js";

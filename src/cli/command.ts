@@ -1,6 +1,6 @@
 // What every command shares: the options that stand everywhere, and how an action's outcome becomes an exit code.
 import type { Command } from "commander";
-import type { Terminal } from "./terminal.js";
+import type { Terminal } from "./printing/terminal.js";
 import type { ExitCode } from "./wrong-use.js";
 
 /** Options every command takes. */

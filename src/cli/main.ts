@@ -1,7 +1,7 @@
 #!/usr/bin/env node
+import { processTerminal } from "./printing/terminal.js";
 // The slotwright command: hands the process to the program and takes its exit code.
 import { run } from "./program.js";
-import { processTerminal } from "./terminal.js";
 
 // A reader that closes the pipe early (head) is no fault.
 process.stdout.on("error", (problem: NodeJS.ErrnoException) => {

@@ -2,18 +2,18 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Command, CommanderError } from "commander";
-import { registerBurn } from "./burn.js";
-import { registerCheck } from "./check.js";
 import { type Everywhere, json, type Register, type Setting } from "./command.js";
-import { packageTop } from "./folders.js";
-import { registerNew } from "./new.js";
-import { registerPlan } from "./plan.js";
-import { registerPocket } from "./pocket.js";
-import { registerResult } from "./result.js";
-import { registerSite } from "./site.js";
-import { registerStart } from "./start.js";
-import { registerStartClub } from "./start-club.js";
-import type { Terminal } from "./terminal.js";
+import { registerBurn } from "./commands/burn.js";
+import { registerCheck } from "./commands/check.js";
+import { registerNew } from "./commands/new.js";
+import { registerPlan } from "./commands/plan.js";
+import { registerPocket } from "./commands/pocket.js";
+import { registerResult } from "./commands/result.js";
+import { registerSite } from "./commands/site.js";
+import { registerStart } from "./commands/start.js";
+import { registerStartClub } from "./commands/start-club.js";
+import type { Terminal } from "./printing/terminal.js";
+import { packageTop } from "./reading/folders.js";
 import { type ExitCode, WrongUse } from "./wrong-use.js";
 
 const commands: readonly Register[] = [

@@ -7,6 +7,24 @@ export { few, nearest } from "./nearest.js";
 export { type Picture, pictureOf } from "./picture.js";
 export { type Locator, locator, place, type Spot, step, steps } from "./place.js";
 export * from "./read.js";
+export type { Board, FirmwareSocket, Slot } from "./schema/board.js";
+export type { Build, BuildCard, Mode, Result } from "./schema/build.js";
+export type { Bus } from "./schema/bus.js";
+export type { Card, Setting } from "./schema/card.js";
+export type { Club } from "./schema/club.js";
+export type {
+  BoardMatch,
+  Claims,
+  ConditionalClaims,
+  FirmwareRange,
+  InterruptClaim,
+  IoWindow,
+  MemoryWindow,
+  Source,
+} from "./schema/common.js";
+export { type Conflict, conflictClasses, Remedy } from "./schema/conflict.js";
+export type { Firmware, FirmwareVersion } from "./schema/firmware.js";
 export * from "./schema/index.js";
+export type { Cable, Connector, MemoryDevice, Part, Resistor, Switch } from "./schema/part.js";
 export * from "./values.js";
 export { writeRecord } from "./write.js";

@@ -1,12 +1,13 @@
 // The finite-domain engine. Knows nothing of computers; imports nothing of ours.
-export { type CheapestOptions, cheapest } from "./cheapest.js";
-export { type CountOptions, type CountPerValue, count, countPerValue } from "./count.js";
-export { decide } from "./decide.js";
-export { type Explanation, type Explanations, explain, explainAll } from "./explain.js";
-export { holds, solves } from "./holds.js";
-export { type ListOptions, list } from "./list.js";
-export { possible } from "./possible.js";
-export * from "./problem.js";
-export { type OneSet, oneReason, oneRepair, reasons, reasonsAndRepairs, repairs } from "./reasons.js";
-export { openSession, type Session } from "./session.js";
-export * from "./tasks.js";
+
+export { type CountOptions, type CountPerValue, count, countPerValue } from "./count/count.js";
+export { type Explanation, type Explanations, explain, explainAll } from "./explain/explain.js";
+export { type OneSet, oneReason, oneRepair, reasons, reasonsAndRepairs, repairs } from "./explain/reasons.js";
+export { holds, solves } from "./model/holds.js";
+export * from "./model/problem.js";
+export * from "./model/tasks.js";
+export { type CheapestOptions, cheapest } from "./search/cheapest.js";
+export { decide } from "./search/decide.js";
+export { type ListOptions, list } from "./search/list.js";
+export { possible } from "./search/possible.js";
+export { openSession, type Session } from "./search/session.js";

@@ -2,27 +2,27 @@
 // Nothing that fails the simulation leaves this file.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Combination } from "../planning/index.js";
-import { bankOf, bankTable, imageRepeats } from "./banks.js";
-import { benchTest } from "./benchTest.js";
-import { type BuiltModel, buildModel } from "./buildModel.js";
-import type { Called } from "./called.js";
-import { cautionsOf } from "./cautions.js";
-import { hasStop } from "./contactPlan.js";
-import { type Demands, demandsOf } from "./demands.js";
-import { contactRows, devicePlan, lineTable, pinWorkOf, plannedModes, switchPlanOf } from "./describe.js";
-import { type Candidate, type Candidates, candidates } from "./design.js";
-import type { FaultInput } from "./faultCase.js";
-import { singleFaults } from "./faults.js";
-import { faultTable } from "./faultTable.js";
-import { type Loom, loomOf } from "./loom.js";
-import { optimalityOf, runnerUpOf } from "./optimality.js";
-import { partsList } from "./partsList.js";
-import { prove } from "./proof.js";
-import { type Sockets, socketsOf } from "./sockets.js";
-import { currents, electricalOf } from "./sums.js";
-import { doubleSwaps } from "./swapFaults.js";
+import { benchTest } from "./bench-test/bench-test.js";
+import { hasStop } from "./contacts/contact-plan.js";
+import { type Candidate, type Candidates, candidates } from "./contacts/design.js";
+import { optimalityOf, runnerUpOf } from "./contacts/optimality.js";
+import type { Called } from "./demand/called.js";
+import { type Demands, demandsOf } from "./demand/demands.js";
+import { type Sockets, socketsOf } from "./demand/sockets.js";
+import type { FaultInput } from "./faults/fault-case.js";
+import { faultTable } from "./faults/fault-table.js";
+import { singleFaults } from "./faults/faults.js";
+import { doubleSwaps } from "./faults/swap-faults.js";
+import { bankOf, bankTable, imageRepeats } from "./harness/banks.js";
+import { type Loom, loomOf } from "./harness/loom.js";
+import { partsList } from "./harness/parts-list.js";
+import { currents, electricalOf } from "./harness/sums.js";
+import { endKey, endText } from "./harness/wires.js";
+import { cautionsOf } from "./report/cautions.js";
+import { contactRows, devicePlan, lineTable, pinWorkOf, plannedModes, switchPlanOf } from "./report/describe.js";
+import { type BuiltModel, buildModel } from "./simulate/build-model.js";
+import { prove } from "./simulate/proof.js";
 import type { Bank, FaultTable, WayOut, Wiring, WiringOptions, WiringPlan, WiringReason } from "./types.js";
-import { endKey, endText } from "./wires.js";
 
 /** Candidates tried for wires before the search ends. */
 const mostTried = 40;

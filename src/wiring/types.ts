@@ -1,10 +1,10 @@
 // What a wiring plan is: plain data, so that it crosses a worker boundary and goes to drawings, pages and sheets as it is.
 // Every word a person reads stands in fields named `says`, `label`, `text` or `name`; the rest is for programs.
 
-import type { BenchStep, FaultTable, Proof } from "./benchTypes.js";
+import type { BenchStep, FaultTable, Proof } from "./bench-types.js";
 
-export type * from "./answerTypes.js";
-export type * from "./benchTypes.js";
+export type * from "./answer-types.js";
+export type * from "./bench-types.js";
 
 /** A line a contact can pull down. `floating`: nothing decides it. `short`: supply meets ground, or two drivers fight. */
 export type Level = "low" | "high" | "floating" | "short";

@@ -1,5 +1,7 @@
 // The legend of the marks, in view beside a dense table.
-import { evidenceWords, type MarkView, verdictWords } from "../../src/site/index.js";
+
+import type { MarkView } from "../../src/pages/index.js";
+import { evidenceWords, verdictWords } from "../../src/words/index.js";
 import { MarkOnly } from "./bits.js";
 
 const shown = (verdict: MarkView["verdict"], evidence?: MarkView["evidence"]): MarkView => ({

@@ -1,5 +1,5 @@
 // Why an answer is what it is: what stands against it, what to do, what is missing, what it rests on; each with its records.
-import type { FactView, ReasonsView } from "../../src/site/index.js";
+import type { FactView, ReasonsView } from "../../src/pages/index.js";
 import { Link, Refs } from "./bits.js";
 
 function FactList({ title, facts, root }: { readonly title: string; readonly facts: readonly FactView[]; readonly root: string }) {

@@ -1,5 +1,5 @@
 // The settings of a card: every jumper, switch and software setting with what each position does and takes.
-import type { CardPage } from "../../src/site/index.js";
+import type { CardPage } from "../../src/pages/index.js";
 import { Section } from "./bits.js";
 
 export function Settings({ view }: { readonly view: CardPage }) {

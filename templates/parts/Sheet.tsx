@@ -1,6 +1,6 @@
 // The build sheet, made for paper first: cautions on the first page, boxes to tick, room to write. One component for the page and the file.
 import type { ComponentChildren } from "preact";
-import type { FaceView, SheetPage } from "../../src/site/index.js";
+import type { FaceView, SheetPage } from "../../src/pages/index.js";
 import { Drawing, Mark, Section, Svg } from "./bits.js";
 
 function Tick({ children }: { readonly children: ComponentChildren }) {

@@ -1,5 +1,5 @@
 // "Does it work in mine?": the picker, then every board with its revisions, its firmware line as a bar, and the reasons of each stretch.
-import type { CardPage, GroupView, RunView, WhereView } from "../../src/site/index.js";
+import type { CardPage, GroupView, RunView, WhereView } from "../../src/pages/index.js";
 import { Link, Mark, Section, Svg } from "./bits.js";
 import { Reasons } from "./Reasons.js";
 

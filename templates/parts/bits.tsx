@@ -10,8 +10,8 @@ import type {
   SourceView,
   TestedView,
   ValueView,
-} from "../../src/site/index.js";
-import { listed, markSvg } from "../../src/site/index.js";
+} from "../../src/pages/index.js";
+import { listed, markSvg } from "../../src/pages/index.js";
 
 /** Text that is already SVG, made by our own drawing functions, which escape every word they are given. */
 export function Svg({ svg, as = "span", css }: { readonly svg: string; readonly as?: "span" | "div"; readonly css?: string }) {

@@ -1,5 +1,5 @@
 // How a template asks for one page per view model: Eleventy's pagination over one list of `pages`.
-import type { PageHead, Pages } from "../../src/site/index.js";
+import type { PageHead, Pages } from "../../src/pages/index.js";
 
 export interface Shown<V extends PageHead = PageHead> {
   readonly view: V;

@@ -1,7 +1,7 @@
 // A seeded club of any size, in the shapes of the records: boards with revisions, one long firmware line, cards with settings and needs,
 // conflicts and tested builds in proportion to the cards. The stand-in for a catalogue that has grown for years.
-import { type Catalogue, gather, type Loaded } from "../../src/catalogue/index.js";
-import type { Board, Build, Bus, Card, Conflict, Firmware } from "../../src/records/index.js";
+import { type Catalogue, gather } from "../../src/catalogue/index.js";
+import type { Board, Build, Bus, Card, Conflict, Firmware, Loaded } from "../../src/records/index.js";
 import { Random, range } from "../support/solver/random.js";
 
 export interface ClubSize {

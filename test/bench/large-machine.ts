@@ -1,7 +1,6 @@
 // One machine as large as the solver's large builds, in the shapes of the records: a board with 20 slots, 18 cards in it and more to add,
 // 30 versions of the firmware, 200 known problems. What the planner's page is measured on.
-import type { Loaded } from "../../src/catalogue/index.js";
-import type { Board, Build, Bus, Card, Conflict, Firmware } from "../../src/records/index.js";
+import type { Board, Build, Bus, Card, Conflict, Firmware, Loaded } from "../../src/records/index.js";
 import { Random, range } from "../support/solver/random.js";
 
 export const machineSize = { slots: 20, cards: 18, versions: 30, conflicts: 200, spare: 8 } as const;

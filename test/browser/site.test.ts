@@ -3,7 +3,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { files, pages, siteFolder } from "../site/built.js";
+import { files, pages, siteFolder } from "../pages/built.js";
 import { ensureChromium, launchArguments } from "../support/chromium.mjs";
 import { serveFolder } from "./serve.mjs";
 

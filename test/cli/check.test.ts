@@ -3,7 +3,7 @@ import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSyn
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parseDocument } from "yaml";
-import { recordForm, typesOf } from "../../src/cli/record-form.js";
+import { recordForm, typesOf } from "../../src/cli/reading/record-form.js";
 import { type Finding, type Kind, kinds } from "../../src/records/index.js";
 import { freshFolder, slotwright } from "../support/recorder.js";
 

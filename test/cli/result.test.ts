@@ -2,7 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeEach, describe, expect, it } from "vitest";
-import { filled, holesOf, overall } from "../../src/cli/bench-result.js";
+import { filled, holesOf, overall } from "../../src/cli/reading/bench-result.js";
 import type { Answer } from "../../src/planning/index.js";
 import { type Build, readOne } from "../../src/records/index.js";
 import { freshFolder, slotwright } from "../support/recorder.js";

@@ -3,7 +3,7 @@ import { mkdirSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, it } from "vitest";
-import { type Served, serve } from "../../src/cli/serve.js";
+import { type Served, serve } from "../../src/cli/commands/serve.js";
 import { freshFolder } from "../support/recorder.js";
 
 interface Reply {

@@ -1,6 +1,6 @@
 // Colour only where a person looks at a terminal and did not ask for none; long sentences broken at words.
 import { expect, it } from "vitest";
-import { mayColour, styled, wrapped } from "../../src/cli/terminal.js";
+import { mayColour, styled, wrapped } from "../../src/cli/printing/terminal.js";
 
 it("uses colour on a terminal only, and never against NO_COLOR", () => {
   expect(mayColour(true, {})).toBe(true);

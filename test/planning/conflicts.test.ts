@@ -1,10 +1,11 @@
 // Every conflict of the demo club can happen in a machine somebody could build, and the planner then says so with its record.
 import { describe, expect, it } from "vitest";
-import { type Compiled, compile, forbids, withRules } from "../../src/planning/compile.js";
-import { plan, withChoice } from "../../src/planning/index.js";
-import { holes } from "../../src/planning/possible.js";
-import { ask } from "../../src/planning/question.js";
-import { conflictDrafts, occurrences } from "../../src/planning/rules/conflicts.js";
+import { withChoice } from "../../src/machine/index.js";
+import { ask } from "../../src/machine/resolve.js";
+import { holes } from "../../src/planning/answer/possible.js";
+import { type Compiled, compile, forbids, withRules } from "../../src/planning/encode/compile.js";
+import { conflictDrafts, occurrences } from "../../src/planning/encode/rules/conflicts.js";
+import { plan } from "../../src/planning/index.js";
 import { type Build, type Conflict, conflictClasses } from "../../src/records/index.js";
 import { decide } from "../../src/solver/index.js";
 import { demo } from "../support/demo.js";

@@ -1,9 +1,10 @@
 // Counts by verdict and by evidence against the brute-force twin: every machine judged one by one, in random worlds with random tested builds
 // and random papers. Ways of one kind are of that kind, and there are some whenever the count says so.
 import { describe, expect, it } from "vitest";
-import { type Catalogue, gather, type Loaded } from "../../src/catalogue/index.js";
-import { ask, type Compiled, compile, countsOf, grades, waysOf, workables } from "../../src/planning/index.js";
-import type { Build, Card } from "../../src/records/index.js";
+import { type Catalogue, gather } from "../../src/catalogue/index.js";
+import { ask } from "../../src/machine/index.js";
+import { type Compiled, compile, countsOf, grades, waysOf, workables } from "../../src/planning/index.js";
+import type { Build, Card, Loaded } from "../../src/records/index.js";
 import { Random } from "../support/solver/random.js";
 import { judge, type Machine, type World } from "./support/checker.js";
 import { type Grade, gradeOf } from "./support/grader.js";

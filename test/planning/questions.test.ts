@@ -1,7 +1,8 @@
 // Questions an owner would ask of the demo club's records, with answers worked out by hand from the records themselves.
 // A count marked (hand) was found with pencil and paper; how stands beside it.
 import { describe, expect, it } from "vitest";
-import { type Answer, plan, withChoice } from "../../src/planning/index.js";
+import { withChoice } from "../../src/machine/index.js";
+import { type Answer, plan } from "../../src/planning/index.js";
 import type { Build } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
 

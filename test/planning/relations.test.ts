@@ -1,8 +1,9 @@
 // How answers must change when the question or the records change, over random worlds and over the demo club.
 import { describe, expect, it } from "vitest";
-import { gather, type Loaded } from "../../src/catalogue/index.js";
-import { type Answer, plan, withChoice } from "../../src/planning/index.js";
-import type { Build, Conflict } from "../../src/records/index.js";
+import { gather } from "../../src/catalogue/index.js";
+import { withChoice } from "../../src/machine/index.js";
+import { type Answer, plan } from "../../src/planning/index.js";
+import type { Build, Conflict, Loaded } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
 import { Random } from "../support/solver/random.js";
 import { randomSetup, type Setup } from "./support/world.js";

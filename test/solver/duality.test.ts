@@ -1,7 +1,8 @@
 // Reasons and repairs from one run: on builds of real size against an independent dualization and the engine's own decisions, on choices
 // of clauses against brute force, and cut short.
 import { expect, test } from "vitest";
-import { dualize } from "../../src/solver/duality.js";
+import { dualize } from "../../src/solver/explain/duality.js";
+import { Subsets } from "../../src/solver/explain/subsets.js";
 import {
   type Choice,
   decide,
@@ -13,7 +14,6 @@ import {
   reasonsAndRepairs,
   repairs,
 } from "../../src/solver/index.js";
-import { Subsets } from "../../src/solver/subsets.js";
 import { generateBuild, sizes, strains } from "../bench/generate.js";
 import { bruteSets } from "../support/solver/brute.js";
 import { Random, randomProblem, range } from "../support/solver/random.js";

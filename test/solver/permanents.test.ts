@@ -1,11 +1,11 @@
 // Permanents by kinds against Ryser's formula, and closed forms; and the count that rests on them against the diagram, which does not.
 import { describe, expect, test } from "vitest";
-import { Counting } from "../../src/solver/counting.js";
-import { Engine } from "../../src/solver/engine.js";
+import { Counting } from "../../src/solver/count/counting.js";
+import { Permanents } from "../../src/solver/count/permanents.js";
+import { Engine } from "../../src/solver/engine/engine.js";
+import { maskOf } from "../../src/solver/engine/propagator.js";
 import { count } from "../../src/solver/index.js";
-import { Permanents } from "../../src/solver/permanents.js";
-import { maskOf } from "../../src/solver/propagator.js";
-import { Purse } from "../../src/solver/search.js";
+import { Purse } from "../../src/solver/search/search.js";
 import { generateBuild, type Strain, sizes } from "../bench/generate.js";
 import { Random, range } from "../support/solver/random.js";
 

@@ -4,8 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, test } from "vitest";
-import { readProblemFile } from "../../src/cli/problem-file.js";
-import { runSolve } from "../../src/cli/solve.js";
+import { runSolve } from "../../src/cli/commands/solve.js";
+import { readProblemFile } from "../../src/cli/reading/problem-file.js";
 
 const example = fileURLToPath(new URL("fixtures/workshop.json", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "solve-"));

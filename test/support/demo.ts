@@ -1,7 +1,7 @@
 // The demo club's records, read and linked once for the tests that ask real questions of them.
 import { fileURLToPath } from "node:url";
 import { type Catalogue, link } from "../../src/catalogue/index.js";
-import { readData } from "../../src/cli/folders.js";
+import { readData } from "../../src/cli/reading/folders.js";
 import { readRecords } from "../../src/records/index.js";
 
 let kept: Catalogue | undefined;

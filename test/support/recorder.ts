@@ -3,8 +3,8 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach } from "vitest";
+import type { Terminal } from "../../src/cli/printing/terminal.js";
 import { run } from "../../src/cli/program.js";
-import type { Terminal } from "../../src/cli/terminal.js";
 
 export interface Run {
   readonly code: number;

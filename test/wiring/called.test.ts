@@ -2,7 +2,7 @@
 import { expect, it } from "vitest";
 import type { Catalogue } from "../../src/catalogue/index.js";
 import type { Combination } from "../../src/planning/index.js";
-import { calledIn } from "../../src/wiring/called.js";
+import { calledIn } from "../../src/wiring/demand/called.js";
 
 function names(cards: Readonly<Record<string, string>>, placed: readonly (readonly [card: string, as: string])[]): string[] {
   const catalogue = { cards: new Map(Object.entries(cards).map(([id, name]) => [id, { id, name }])) } as unknown as Catalogue;

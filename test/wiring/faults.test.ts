@@ -1,8 +1,8 @@
 // The fault table against the build itself: a wire put in the wrong place is found by what is seen, every time.
 import { describe, expect, it } from "vitest";
+import { endText } from "../../src/wiring/harness/wires.js";
 import { type Observation, planWiring, type WiringPlan } from "../../src/wiring/index.js";
-import { endText } from "../../src/wiring/wires.js";
-import { type PlainState, plainState } from "./support/plainSimulation.js";
+import { type PlainState, plainState } from "./support/plain-simulation.js";
 import { machine, Random } from "./support/random.js";
 
 type Wire = WiringPlan["wires"][number];

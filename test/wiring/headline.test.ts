@@ -4,7 +4,7 @@ import { plan as planBuild } from "../../src/planning/index.js";
 import type { Switch } from "../../src/records/index.js";
 import { planWiring, type WiringPlan, wiringOptions } from "../../src/wiring/index.js";
 import { demo } from "./support/demo.js";
-import { plainState } from "./support/plainSimulation.js";
+import { plainState } from "./support/plain-simulation.js";
 
 const catalogue = demo();
 const build = catalogue.builds.get("saltmarsh-three-mode-skerry")!;

@@ -1,8 +1,8 @@
 // Levels by connectivity, by hand on small circuits and against the path table on random ones.
 import { describe, expect, it } from "vitest";
-import { levelOf, type Netlist, solve, together } from "../../src/wiring/netlist.js";
+import { levelOf, type Netlist, solve, together } from "../../src/wiring/simulate/netlist.js";
 import { Random } from "./support/random.js";
-import { levelsByPaths, pathTable } from "./support/truthTable.js";
+import { levelsByPaths, pathTable } from "./support/truth-table.js";
 
 const nodes = (count: number) => Array.from({ length: count }, (_, i) => `n${i}`);
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import type { Part } from "../../src/records/index.js";
 import { planWiring, type WiringPlan } from "../../src/wiring/index.js";
-import { between } from "../../src/wiring/proof.js";
+import { between } from "../../src/wiring/simulate/proof.js";
 import {
   cable,
   changeOver,

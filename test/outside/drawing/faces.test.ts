@@ -9,7 +9,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { link } from "../../../src/catalogue/index.js";
-import { readData } from "../../../src/cli/folders.js";
+import { readData } from "../../../src/cli/reading/folders.js";
 import { connectorFace } from "../../../src/drawing/index.js";
 import { plan } from "../../../src/planning/index.js";
 import { readRecords } from "../../../src/records/index.js";

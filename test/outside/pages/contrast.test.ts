@@ -9,7 +9,7 @@ import { describe, expect, it } from "vitest";
 const top = fileURLToPath(new URL("../../..", import.meta.url));
 const css = readFileSync(join(top, "templates", "style", "tokens.css"), "utf8");
 /** Every style sheet but that of the colours themselves and that of paper, which is black on white. */
-const sheets = ["templates/style", "src/site/planner/style", "src/site/pocket"].flatMap((folder) =>
+const sheets = ["templates/style", "src/planner/style", "src/planner/single-file"].flatMap((folder) =>
   readdirSync(join(top, folder))
     .filter((name) => name.endsWith(".css") && !/^(?:tokens|print)\.css$/.test(name))
     .map((name) => ({ name, text: readFileSync(join(top, folder, name), "utf8") })),

@@ -1,7 +1,7 @@
 // Reads the published cases beside this file: problem files with their source and what is expected of them.
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { type ProblemFile, readProblemFile } from "../../../src/cli/problem-file.js";
+import { type ProblemFile, readProblemFile } from "../../../src/cli/reading/problem-file.js";
 
 const folder = fileURLToPath(new URL("fixtures/", import.meta.url));
 

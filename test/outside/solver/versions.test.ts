@@ -1,6 +1,6 @@
 // Published version-choice examples: which versions are chosen, which choices exist, and that in each failing case every statement is needed.
 import { describe, expect, test } from "vitest";
-import { named } from "../../../src/cli/problem-file.js";
+import { named } from "../../../src/cli/reading/problem-file.js";
 import { cheapest, explain, explainAll, list } from "../../../src/solver/index.js";
 import { casesOf, problemOf } from "./fixtures.js";
 

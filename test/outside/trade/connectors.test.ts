@@ -2,7 +2,7 @@
 // arc up and the key below, left to right). D-sub numbering: from memory of DIN 41652 / IEC 60807-2. Headers: common practice.
 import { describe, expect, it } from "vitest";
 import type { Connector } from "../../../src/records/index.js";
-import { facesOf, mirrorMap } from "../../../src/wiring/connectors.js";
+import { facesOf, mirrorMap } from "../../../src/wiring/harness/connectors.js";
 import type { Face } from "../../../src/wiring/index.js";
 import { demo } from "../../wiring/support/demo.js";
 

@@ -3,9 +3,9 @@
 import { describe, expect, it } from "vitest";
 import { meetIo } from "../../../src/catalogue/index.js";
 import type { FirmwareSocket } from "../../../src/records/index.js";
-import { imageRepeats } from "../../../src/wiring/banks.js";
+import type { Sockets } from "../../../src/wiring/demand/sockets.js";
+import { imageRepeats } from "../../../src/wiring/harness/banks.js";
 import { layOut } from "../../../src/wiring/images/index.js";
-import type { Sockets } from "../../../src/wiring/sockets.js";
 import { answerOf, firmwareFor, plainBoard, plainCard } from "./support.js";
 
 const KiB = 1024;

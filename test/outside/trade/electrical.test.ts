@@ -10,7 +10,7 @@ import {
   rise_us,
   ttlHigh_V,
   wireDiameter_mm,
-} from "../../../src/wiring/electrical.js";
+} from "../../../src/wiring/harness/electrical.js";
 
 describe("wire by ASTM B258", () => {
   it.each([

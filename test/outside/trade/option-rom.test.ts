@@ -1,7 +1,8 @@
 // Option ROMs: header, length and zero sum; windows that meet or do not; the 2K steps of the scan.
 // Facts: public descriptions of the option-ROM header (55 AA, blocks of 512, sum 0, scan in 2 KiB steps); cases worked by hand.
 import { describe, expect, it } from "vitest";
-import { type Loaded, link } from "../../../src/catalogue/index.js";
+import { link } from "../../../src/catalogue/index.js";
+import type { Loaded } from "../../../src/records/index.js";
 import { optionRom } from "../../../src/wiring/images/option-rom.js";
 import { answerOf, plainBoard, plainCard } from "./support.js";
 

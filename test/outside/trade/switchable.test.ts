@@ -1,7 +1,7 @@
 // The usual two-lever build: a 27C160 with four images of 512 KiB, A18 and A19 over contacts to ground, one card enable on the first
 // lever. Common practice, no source: the arithmetic of bank lines.
 import { describe, expect, it } from "vitest";
-import { levelOf, type Netlist, solve, together } from "../../../src/wiring/netlist.js";
+import { levelOf, type Netlist, solve, together } from "../../../src/wiring/simulate/netlist.js";
 import { fitOf, socketFor } from "./devices.js";
 
 const truth = [

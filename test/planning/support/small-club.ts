@@ -1,7 +1,7 @@
 // A club small enough to see whole: one board with two revisions, three firmware versions, three cards. Tests add what they ask about.
-import { type Catalogue, gather, type Loaded } from "../../../src/catalogue/index.js";
+import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import { type Answer, plan } from "../../../src/planning/index.js";
-import type { Board, Build, Bus, Card, Conflict, Firmware, Kind } from "../../../src/records/index.js";
+import type { Board, Build, Bus, Card, Conflict, Firmware, Kind, Loaded } from "../../../src/records/index.js";
 
 export const bus: Bus = {
   id: "bus",

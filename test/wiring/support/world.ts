@@ -1,7 +1,7 @@
 // A tiny world to plan wirings in: one board, one firmware family, parts and cards in a line or two each.
-import { type Catalogue, gather, type Loaded } from "../../../src/catalogue/index.js";
+import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import type { Combination } from "../../../src/planning/index.js";
-import type { Board, Cable, Card, Connector, Firmware, MemoryDevice, Part, Resistor, Switch } from "../../../src/records/index.js";
+import type { Board, Cable, Card, Connector, Firmware, Loaded, MemoryDevice, Part, Resistor, Switch } from "../../../src/records/index.js";
 
 type Enable = NonNullable<Card["enable"]>;
 type Socket = Board["firmware_sockets"][number];

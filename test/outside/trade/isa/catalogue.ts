@@ -1,7 +1,7 @@
 // The 16-bit ISA bus as a catalogue in our own record format: bus, an AT-class board, and the nine published jumper tables as
 // cards whose settings are the switches themselves. Card names are neutral; sources stand in tables.ts.
-import { type Catalogue, gather, type Loaded } from "../../../../src/catalogue/index.js";
-import type { Board, Build, Bus, Card, Claims, ConditionalClaims, Firmware, Setting } from "../../../../src/records/index.js";
+import { type Catalogue, gather } from "../../../../src/catalogue/index.js";
+import type { Board, Build, Bus, Card, Claims, ConditionalClaims, Firmware, Loaded, Setting } from "../../../../src/records/index.js";
 import { type Claimed, eth16I, fixed, lt8G, net8A, net8B, net8C, net8F, net16D, net16E, sndH } from "./tables.js";
 
 const at = (hex: string) => Number.parseInt(hex, 16);

@@ -1,6 +1,7 @@
 // The 16-bit ISA bus as an outside check: published jumper tables, worked coexistence cases and exact counts.
 import { describe, expect, it } from "vitest";
-import { ask, compile, plan } from "../../../../src/planning/index.js";
+import { ask } from "../../../../src/machine/index.js";
+import { compile, plan } from "../../../../src/planning/index.js";
 import { type Card, hex } from "../../../../src/records/index.js";
 import { board, buildOf, cardTaking, catalogueOf, published } from "./catalogue.js";
 import { coexistence, fixed, workedJumpers } from "./tables.js";

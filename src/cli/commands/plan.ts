@@ -1,0 +1,75 @@
+// slotwright plan: answers one build. Asked with a file, with the id of one of the club's builds, or with options alone.
+
+import { type Everywhere, gathered, json, type Register } from "../command.js";
+import { answerText } from "../printing/print-answer.js";
+import { wiringText } from "../printing/print-wiring.js";
+import { styled } from "../printing/terminal.js";
+import { askedBuild, type QuestionOptions } from "../reading/build-question.js";
+import { openClub, placeText } from "../reading/club.js";
+import { answerFor } from "../reading/planner.js";
+import { wiringFor } from "../reading/wiring-for.js";
+import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { tellBuying, tellFitting } from "./buying.js";
+
+interface PlanOptions extends Everywhere, QuestionOptions {
+  readonly full?: boolean;
+  readonly buy?: string;
+  readonly fits?: string | true;
+  readonly sheet?: string;
+  readonly replace?: boolean;
+}
+
+export const registerPlan: Register = (program, { terminal, action }) => {
+  program
+    .command("plan")
+    .argument("[build.yaml]", "a build file, or the id of one of the club's builds")
+    .option("--board <id>", "ask without a file: the board")
+    .option("--revision <revision>", "its revision; may be repeated for one of several", gathered)
+    .option("--memory <size>", "main memory fitted (512K)")
+    .option("--card <card>", "a card: <id>, <id>@<slot>, <id>@<slot>,<setting>=<position>; may be repeated", gathered)
+    .option("--firmware <version>", "the firmware version")
+    .option("--family <id>", "the firmware family (default: the board's first)")
+    .option("--mode <mode>", "a mode: <name>@<version>:<card>,<card>; version and cards may be left out; may be repeated", gathered)
+    .option("--have <versions>", "firmware versions at hand, joined by commas", gathered)
+    .option("--buy <card>", "before you buy: would this card work in that machine, and what would you have to change and to get")
+    .option("--fits [changes]", "the other way round: every card that would work in that machine, with at most so many changes (2)")
+    .option("--full", "every combination in full, not only by what differs from the first")
+    .option("--sheet <file.html>", "write the build sheet of the first combination: parts, wires, burn recipe, bench test")
+    .option("--replace", "write over a sheet that is there")
+    .description("answer a build: does it work, in which ways, and if not, why not and what would help")
+    .addHelpText("after", "\nExit codes: 0 it works (or works under a named condition), 1 it does not or that is not known, 2 wrong use.")
+    .action(
+      action<PlanOptions>(async ([name], options): Promise<ExitCode> => {
+        const club = openClub(options.data, terminal);
+        const asked = askedBuild(name, options, club, terminal);
+        if (options.buy !== undefined && options.fits !== undefined)
+          throw new WrongUse("--buy and --fits were both given.", "Ask one of them: --buy <card>, or --fits for every card.");
+        if (options.buy !== undefined) return tellBuying(club, asked, options.buy, options.json === true, terminal);
+        if (options.fits !== undefined) return tellFitting(club, asked, options.fits, options.json === true, terminal);
+        terminal.progress("planning");
+        const answer = answerFor(club, asked);
+        terminal.progress("");
+        const sheet = options.sheet && (await sheetWriter())(club, asked, answer, options.sheet, options.replace === true, terminal);
+        const best = answer.combinations[0];
+        const wiring = best?.switched ? wiringFor(club, asked, best, false) : undefined;
+        if (options.json) terminal.out(json(wiring ? { ...answer, wiring } : answer));
+        else {
+          const errors = club.findings.filter((finding) => finding.level === "error").length;
+          if (club.data.demo && club.data.shown !== "data")
+            terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
+          if (errors > 0) terminal.err(`The records have ${errors} errors that may bear on this answer; see: slotwright check`);
+          terminal.out(
+            answerText(answer, { catalogue: club.catalogue, placeOf: (ref) => placeText(club, ref), terminal, full: options.full }),
+          );
+          if (wiring) for (const line of ["", ...wiringText(wiring, (text) => styled(terminal, "bold", text))]) terminal.out(line);
+        }
+        if (sheet) terminal.err(`Wrote ${sheet}.`);
+        return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
+      }),
+    );
+};
+
+/** Pages are set by the site's room, which the other questions need not wait for. */
+async function sheetWriter() {
+  return (await import("../printing/sheet.js")).writeSheet;
+}

@@ -1,0 +1,47 @@
+// slotwright pocket: the whole club in one HTML file that opens from a disk: records, search, planner, sheets.
+import { existsSync } from "node:fs";
+import { resolve } from "node:path";
+import { type Everywhere, json, type Register } from "../command.js";
+import { counted, openClub, today } from "../reading/club.js";
+import { shown } from "../reading/folders.js";
+import { writeBeside } from "../write-file.js";
+import { type ExitCode, WrongUse } from "../wrong-use.js";
+
+interface PocketOptions extends Everywhere {
+  readonly out?: string;
+  readonly replace?: boolean;
+}
+
+export const registerPocket: Register = (program, { terminal, action }) => {
+  program
+    .command("pocket")
+    .option("--out <file>", "where to write it (default: slotwright-pocket.html here)")
+    .option("--replace", "write over a file that is there")
+    .description("make the single file: records, search and planner in one HTML that opens from a disk or a memory stick")
+    .action(
+      action<PocketOptions>(async (_, options): Promise<ExitCode> => {
+        const path = resolve(terminal.folder, options.out ?? "slotwright-pocket.html");
+        // Said before the work, which takes a while.
+        if (existsSync(path) && !options.replace)
+          throw new WrongUse(`${shown(path, terminal.folder)} is there already.`, "Say --replace to write over it, or name another file.");
+        const club = openClub(options.data, terminal);
+        const errors = club.findings.filter((finding) => finding.level === "error").length;
+        if (errors > 0)
+          terminal.err(`The records have ${counted(errors, "error")}; what cannot be read is left out. See: slotwright check`);
+        // Only now: the other commands need neither Eleventy nor Preact, and start without them.
+        const { makePocket } = await import("../../publish/index.js");
+        const { catalogue, records } = club;
+        const pocket = await makePocket({ catalogue, records, made: today(), say: (line) => terminal.progress(line) });
+        terminal.progress("");
+        writeBeside(path, pocket.html, options.replace === true);
+        const out = shown(path, terminal.folder);
+        const bytes = Buffer.byteLength(pocket.html);
+        if (options.json) terminal.out(json({ out, pages: pocket.pages, bytes }));
+        else
+          terminal.out(
+            `Wrote ${counted(pocket.pages, "page")}, search and planner into ${out} (${(bytes / 1e6).toFixed(2)} MB). Open it with any browser; it needs no network.`,
+          );
+        return 0;
+      }),
+    );
+};

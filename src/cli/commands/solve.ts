@@ -1,0 +1,115 @@
+// npm run solve: puts the problem of a file to the engine and prints the answer as JSON.
+// Exit codes: 0 there is an answer, 1 there is none (or the steps ran out), 2 wrong use or a bad file.
+import { readFileSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { type Budget, cheapest, count, decide, explain, list, possible, reasons, repairs, type Solution } from "../../solver/index.js";
+import { named, type ProblemFile, readProblemFile } from "../reading/problem-file.js";
+
+export const solveTasks = ["decide", "count", "list", "possible", "cheapest", "reasons", "repairs", "explain"] as const;
+export type SolveTask = (typeof solveTasks)[number];
+
+export interface SolveOptions {
+  readonly limit?: number;
+  readonly steps?: number;
+}
+
+/** The answer to print, and whether there is one. */
+export function solveFile(file: ProblemFile, task: SolveTask, options: SolveOptions = {}): { answer: object; holds: boolean } {
+  const { choices } = file;
+  // Choices are rules like any others, except for the tasks that ask which of them to give up.
+  const whole = { variables: file.problem.variables, rules: [...file.problem.rules, ...choices.flatMap((c) => c.rules)] };
+  const budget: Budget = options.steps === undefined ? {} : { steps: options.steps };
+  const project = file.project ? { project: file.project } : {};
+  const words = (solution: Solution) => named(file, solution);
+  switch (task) {
+    case "decide": {
+      const found = decide(whole, budget);
+      return {
+        answer: found.kind === "found" ? { task, kind: found.kind, solution: words(found.solution) } : { task, ...found },
+        holds: found.kind === "found",
+      };
+    }
+    case "count": {
+      const counted = count(whole, project, budget);
+      return { answer: { task, count: counted.count.toString(), exact: counted.exact }, holds: counted.exact && counted.count > 0n };
+    }
+    case "list": {
+      const listed = list(whole, { limit: options.limit ?? 100, ...project }, budget);
+      return { answer: { task, solutions: listed.solutions.map(words), complete: listed.complete }, holds: listed.solutions.length > 0 };
+    }
+    case "possible": {
+      const found = possible(whole, budget);
+      const values = Object.fromEntries(
+        file.problem.variables.map((v, i) => [v.name, file.values[i]!.filter((_, value) => found.values[i]!.has(value))]),
+      );
+      return { answer: { task, values, exact: found.exact }, holds: found.exact && found.values.every((set) => set.size > 0) };
+    }
+    case "cheapest": {
+      const ranked = cheapest(whole, file.costs, { k: options.limit ?? 1, ...project }, budget);
+      const solutions = ranked.solutions.map(({ solution, cost }) => ({ cost, solution: words(solution) }));
+      return { answer: { task, solutions, proven: ranked.proven }, holds: ranked.proven && solutions.length > 0 };
+    }
+    case "reasons":
+    case "repairs": {
+      const found = (task === "reasons" ? reasons : repairs)(file.problem, choices, budget);
+      return { answer: { task, sets: found.sets, complete: found.complete }, holds: found.complete && found.sets.length > 0 };
+    }
+    case "explain": {
+      const found = explain(file.problem, choices, budget);
+      return { answer: { task, ...found }, holds: found.kind === "found" };
+    }
+  }
+}
+
+function wholeNumber(text: string): number {
+  if (!/^\d+$/.test(text)) throw new InvalidArgumentError("Give a whole number.");
+  return Number(text);
+}
+
+/** Runs the command line; gives the exit code. */
+export function runSolve(args: readonly string[], out: (text: string) => void, err: (text: string) => void): number {
+  let code = 0;
+  const program = new Command("solve")
+    .description("Answers one question about a finite-domain problem given as a JSON file.")
+    .argument("<file>", "the problem file (its form: DEVELOPERS.md, Solver)")
+    .addOption(new Option("--task <task>", "what to ask").choices([...solveTasks]).default("decide"))
+    .option("--limit <n>", "most solutions to print (list: 100, cheapest: 1 when left out)", wholeNumber)
+    .option("--steps <n>", "most search steps; no end when left out", wholeNumber)
+    .exitOverride()
+    .configureOutput({ writeOut: (text) => out(text.trimEnd()), writeErr: (text) => err(text.trimEnd()) })
+    .action((path: string, options: SolveOptions & { task: SolveTask }) => {
+      let text: string;
+      try {
+        text = readFileSync(path, "utf8");
+      } catch {
+        err(`${path}: cannot be read. Give the path of a problem file.`);
+        code = 2;
+        return;
+      }
+      const read = readProblemFile(text);
+      if (read.kind === "bad") {
+        for (const mistake of read.mistakes) err(`${path}:${mistake.replace(" ", ": ")}`);
+        code = 2;
+        return;
+      }
+      const { answer, holds } = solveFile(read.file, options.task, options);
+      out(JSON.stringify(answer, null, 2));
+      code = holds ? 0 : 1;
+    });
+  try {
+    program.parse([...args], { from: "user" });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? 0 : 2;
+  }
+  return code;
+}
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  process.exitCode = runSolve(
+    process.argv.slice(2),
+    (text) => console.log(text),
+    (text) => console.error(text),
+  );
+}

@@ -1,0 +1,45 @@
+// Writes the build sheet of an answered build as one self-contained page, and says why when there is none.
+import { existsSync, readFileSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { sheetOf } from "../../pages/index.js";
+import type { Answer } from "../../planning/index.js";
+import { sheetFile } from "../../publish/index.js";
+import type { AskedBuild } from "../reading/build-question.js";
+import type { Club } from "../reading/club.js";
+import { packageTop, shown } from "../reading/folders.js";
+import { writeBeside } from "../write-file.js";
+import { WrongUse } from "../wrong-use.js";
+import type { Terminal } from "./terminal.js";
+
+/** The site's bundled style with its type faces in it, or the parts it is made of where nothing has been built, then without faces. */
+function styleText(): string {
+  const assets = join(packageTop(), "dist", "templates", "assets");
+  const bundled = join(assets, "site.css");
+  const parts = ["tokens", "base", "frame", "pieces", "sheet", "print"].map((name) =>
+    join(packageTop(), "templates", "style", `${name}.css`),
+  );
+  return (existsSync(bundled) ? [bundled] : parts)
+    .map((file) => readFileSync(file, "utf8"))
+    .join("\n")
+    .replace(/url\(["']?(fonts\/[\w-]+\.woff2)["']?\)/g, (whole, name: string) => {
+      const face = join(assets, name);
+      return existsSync(face) ? `url(data:font/woff2;base64,${readFileSync(face).toString("base64")})` : whole;
+    })
+    .replace(/@font-face\s*\{[^}]*url\(["']?fonts[^}]*\}/g, "");
+}
+
+/** Returns the file as people here name it. */
+export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: string, replace: boolean, terminal: Terminal): string {
+  const combination = answer.combinations[0];
+  if (!combination) throw new WrongUse(`There is nothing to build: ${answer.says}`, "Ask without --sheet to see why, and what would help.");
+  const result = sheetOf(club.catalogue, asked.build, combination);
+  if (result.kind === "none")
+    throw new WrongUse(
+      `There is no build sheet: ${result.why.says}`,
+      result.why.waysOut[0] ?? "A sheet is made for a machine that is switched between modes.",
+      result.why.reasons,
+    );
+  const path = resolve(terminal.folder, file);
+  writeBeside(path, sheetFile(result.page, styleText()), replace);
+  return shown(path, terminal.folder);
+}

@@ -1,0 +1,166 @@
+// The question a person asks: a build read from a file, taken from the club's own builds, or spelt out in options.
+import { existsSync, readFileSync, statSync } from "node:fs";
+import { resolve } from "node:path";
+import { type Build, type BuildCard, kinds, type Mode, nearest, readOne } from "../../records/index.js";
+import type { Terminal } from "../printing/terminal.js";
+import { WrongUse } from "../wrong-use.js";
+import { type Club, findingText } from "./club.js";
+import { shown } from "./folders.js";
+
+export interface QuestionOptions {
+  readonly board?: string;
+  readonly revision?: readonly string[];
+  readonly memory?: string;
+  readonly card?: readonly string[];
+  readonly firmware?: string;
+  readonly family?: string;
+  readonly mode?: readonly string[];
+  readonly have?: readonly string[];
+}
+
+export interface AskedBuild {
+  readonly build: Build;
+  /** Name of the file for messages, and its text; absent when it was spelt out in options. */
+  readonly file?: string;
+  readonly path?: string;
+  readonly text?: string;
+}
+
+export function askedBuild(name: string | undefined, options: QuestionOptions, club: Club, terminal: Terminal): AskedBuild {
+  if (name === undefined) return { build: withKnownIds(fromOptions(options), club) };
+  const extra = Object.entries(options).find(
+    ([key, value]) => value !== undefined && ["board", "card", "mode", "firmware", "revision", "memory", "family", "have"].includes(key),
+  );
+  if (extra)
+    throw new WrongUse(`--${extra[0]} and a build file were both given.`, "Ask with one of them: a build file, or --board with --card.");
+  return fromFile(name, club, terminal);
+}
+
+export function fromFile(name: string, club: Club, terminal: Terminal): AskedBuild {
+  if (name === "-") return fromBytes(readFileSync(0), "(standard input)", terminal);
+  const path = resolve(terminal.folder, name);
+  if (!existsSync(path)) {
+    const own = club.catalogue.builds.get(name);
+    if (own) return { build: own, file: club.catalogue.files.get(`build/${name}`) };
+    const near = nearest(name, [...club.catalogue.builds.keys()]);
+    throw new WrongUse(
+      `There is no file ${name}, and no build of that id in ${club.data.shown}.`,
+      near ? `Did you mean ${near}?` : "Name a build file (YAML), or ask without one: --board <id> --card <id>.",
+    );
+  }
+  if (statSync(path).isDirectory()) throw new WrongUse(`${name} is a folder.`, "Name the build file in it.");
+  return { ...fromBytes(readFileSync(path), shown(path, terminal.folder), terminal), path };
+}
+
+function fromBytes(bytes: Uint8Array, file: string, terminal: Terminal): AskedBuild {
+  const { record, findings } = readOne("build", bytes, file);
+  if (record) return { build: record, file, text: new TextDecoder().decode(bytes) };
+  const wrong = findings.filter((finding) => finding.level === "error").map((finding) => findingText(finding, terminal));
+  const next = "Mend what is named above and ask again; the field guide page of the site tells every field.";
+  throw new WrongUse(`${file} is not a build that can be read.`, next, wrong);
+}
+
+/** A part of a long id is a common slip; it gets the whole id as advice, but is not taken for it. */
+function withKnownIds(build: Build, club: Club): Build {
+  const check = (what: string, id: string, among: ReadonlyMap<string, unknown>) => {
+    if (among.has(id)) return;
+    const holding = [...among.keys()].filter((key) => key.split("-").includes(id) || key.startsWith(id));
+    if (holding.length === 0) return;
+    throw new WrongUse(`No ${what} is called "${id}".`, `Did you mean ${holding.slice(0, 4).join(", or ")}?`);
+  };
+  check("board", build.board, club.catalogue.boards);
+  for (const card of build.cards) check("card", card.card, club.catalogue.cards);
+  return build;
+}
+
+/** card[@slot][,setting=position]… */
+const cardForm = /^(?<card>[^@,=\s]+)(?:@(?<slot>[^@,=]+))?(?<settings>(?:,[^,=]+=[^,=]+)*)$/;
+/** name[@version][:card,card…] */
+const modeForm = /^(?<id>[^@:,\s]+)(?:@(?<firmware>[^:,]+))?(?::(?<cards>[^:]*))?$/;
+
+function fromOptions(options: QuestionOptions): Build {
+  if (options.board === undefined) {
+    throw new WrongUse(
+      "There is no question: neither a build file nor a board was named.",
+      "Ask with a file (slotwright plan <build.yaml>) or without one (slotwright plan --board <id> --card <id>).",
+    );
+  }
+  const revision = options.revision === undefined ? undefined : options.revision.length === 1 ? options.revision[0] : [...options.revision];
+  const modes = (options.mode ?? []).map(modeOf);
+  if (modes.length > 0 && options.firmware !== undefined) {
+    throw new WrongUse("--firmware and --mode were both given.", "Name the version inside the mode: --mode daily@R5.1:card,card");
+  }
+  if (options.firmware !== undefined) modes.push({ id: "only", firmware: options.firmware });
+  const have = (options.have ?? [])
+    .flatMap((list) => list.split(","))
+    .map((id) => id.trim())
+    .filter((id) => id !== "");
+  const written: Record<string, unknown> = {
+    id: "question",
+    name: "The question from the command line",
+    board: options.board,
+    revision,
+    memory: options.memory,
+    firmware: options.family,
+    cards: copiesNamed((options.card ?? []).map(cardOf)),
+    modes: modes.length > 0 ? modes : undefined,
+    at_hand: have.length > 0 ? { firmware: have } : undefined,
+  };
+  const bare = Object.fromEntries(Object.entries(written).filter(([, value]) => value !== undefined));
+  const { record, findings } = readOne("build", JSON.stringify(bare));
+  if (record) return record;
+  const told = findings.map(
+    (finding) => `${finding.at.pointer === "" ? "" : `${finding.at.pointer}: `}${finding.says}${finding.hint ? ` ${finding.hint}` : ""}`,
+  );
+  throw new WrongUse(
+    "The options do not make a build.",
+    `Ids are lower-case words joined by hyphens, as the files in ${kinds.card.folder}/ and ${kinds.board.folder}/ are named.`,
+    told,
+  );
+}
+
+function cardOf(text: string): BuildCard {
+  const parts = cardForm.exec(text)?.groups;
+  if (!parts)
+    throw new WrongUse(
+      `--card ${text} cannot be read.`,
+      "Write --card <id>, --card <id>@<slot>, or --card <id>@<slot>,<setting>=<position>.",
+    );
+  const settings = (parts.settings ?? "")
+    .split(",")
+    .filter((pair) => pair !== "")
+    .map((pair) => pair.split("=") as [string, string]);
+  return {
+    card: parts.card as string,
+    ...(parts.slot ? { slot: parts.slot } : {}),
+    ...(settings.length > 0 ? { settings: Object.fromEntries(settings) } : {}),
+  };
+}
+
+/** Two cards of one kind need names of their own: the second becomes "<id>-2". */
+function copiesNamed(cards: readonly BuildCard[]): readonly BuildCard[] {
+  const seen = new Map<string, number>();
+  return cards.map((card) => {
+    const copy = (seen.get(card.card) ?? 0) + 1;
+    seen.set(card.card, copy);
+    return copy === 1 ? card : { ...card, as: `${card.card}-${copy}` };
+  });
+}
+
+function modeOf(text: string): Mode {
+  const parts = modeForm.exec(text)?.groups;
+  if (!parts)
+    throw new WrongUse(
+      `--mode ${text} cannot be read.`,
+      "Write --mode <name>, --mode <name>@<version>, or --mode <name>@<version>:<card>,<card>.",
+    );
+  const cards = parts.cards
+    ?.split(",")
+    .map((card) => card.trim())
+    .filter((card) => card !== "");
+  return {
+    id: parts.id as string,
+    ...(parts.firmware ? { firmware: parts.firmware } : {}),
+    ...(cards && cards.length > 0 ? { cards } : {}),
+  };
+}

@@ -1,0 +1,262 @@
+// A board's page: which cards it takes, how to tell its revisions apart, its slots, addresses, rails and firmware.
+import { runsOn } from "../catalogue/index.js";
+import { type Board, bytes, sizeText } from "../records/index.js";
+import { verdictOrder } from "../words/index.js";
+import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
+import type { Cells } from "./cells.js";
+import { type ClaimLine, claimLines } from "./claims.js";
+import {
+  amps,
+  type Context,
+  capital,
+  countText,
+  type LinkView,
+  listText,
+  type PageHead,
+  recordHead,
+  recordLink,
+  type SourceView,
+  sourcesView,
+  spanText,
+  type ValueView,
+  value,
+} from "./common.js";
+import { type ConflictLine, conflictsWhere } from "./conflict.js";
+import { matrixOf, plannerWith } from "./links.js";
+import type { Figure } from "./marks.js";
+import { type TestedView, testedWhere, timeFigure } from "./tested.js";
+
+export interface BoardLine {
+  readonly link: LinkView;
+  readonly maker: string;
+  readonly model: string;
+  readonly years: string;
+  readonly says: string;
+  readonly summary?: string;
+  readonly revisions: readonly { readonly id: string; readonly tell: string; readonly matrix: string }[];
+}
+
+export interface BoardPage extends PageHead {
+  readonly name: string;
+  readonly answer: string;
+  readonly sure: string;
+  readonly summary?: string;
+  readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
+  readonly revisions: readonly {
+    readonly id: string;
+    readonly date: string;
+    readonly tell: string;
+    readonly changes: string;
+    readonly matrix: LinkView;
+    readonly works: string;
+  }[];
+  readonly slots: readonly {
+    readonly id: string;
+    readonly kind: string;
+    readonly longest: ValueView;
+    readonly highest: ValueView;
+    readonly opening: string;
+    readonly master: ValueView;
+    readonly lines: string;
+  }[];
+  readonly slotDrawing: Figure;
+  readonly chain?: string;
+  readonly fixed: readonly { readonly name: string; readonly on: string; readonly lines: readonly ClaimLine[] }[];
+  readonly maps: readonly { readonly title: string; readonly drawing: Figure }[];
+  readonly rails: readonly {
+    readonly rail: string;
+    readonly on: string;
+    readonly limit: ValueView;
+    readonly board: ValueView;
+    readonly slot: ValueView;
+    readonly derate: string;
+  }[];
+  readonly railDrawing: Figure;
+  readonly memory: string;
+  readonly firmware: readonly {
+    readonly link: LinkView;
+    readonly lines: readonly { readonly revision: string; readonly versions: string }[];
+  }[];
+  readonly sockets: readonly {
+    readonly id: string;
+    readonly on: string;
+    readonly says: string;
+    readonly slowest: ValueView;
+    readonly pins: readonly { readonly pin: number; readonly carries: string }[];
+  }[];
+  readonly conflicts: readonly ConflictLine[];
+  readonly tested: readonly TestedView[];
+  readonly timeDrawing?: Figure;
+  readonly notes?: string;
+  readonly sources: readonly SourceView[];
+  readonly planner?: string;
+}
+
+/** How many cards do what on a revision, taking each card's best firmware. */
+export function tally(ctx: Context, cells: Cells, board: Board, revision: string): Readonly<Record<string, number>> {
+  const counts: Record<string, number> = {};
+  for (const card of ctx.catalogue.cards.values()) {
+    if (card.bus !== board.bus) continue;
+    const verdicts = cells.columns(board.id, revision).map((c) => cells.at({ board: board.id, revision, ...c, card: card.id }).verdict);
+    const best = verdictOrder.find((v) => verdicts.includes(v));
+    if (best) counts[best] = (counts[best] ?? 0) + 1;
+  }
+  return counts;
+}
+
+function worksText(counts: Readonly<Record<string, number>>): string {
+  const parts = [
+    `${counts.workable ?? 0} cards work`,
+    counts.conditional ? `${counts.conditional} on a condition` : "",
+    counts.unknown ? `${counts.unknown} not known` : "",
+    counts["ruled-out"] ? `${counts["ruled-out"]} cannot` : "",
+  ];
+  return listText(parts.filter(Boolean));
+}
+
+export function boardLine(ctx: Context, cells: Cells, board: Board): BoardLine {
+  const says = `${countText(board.slots.length, "slot")}, ${countText(board.revisions.length, "revision")} known`;
+  return {
+    link: recordLink(ctx.catalogue, "board", board.id),
+    maker: board.maker,
+    model: board.model,
+    years: board.years ?? "",
+    says: `${capital(says)}; ${worksText(best(ctx, cells, board))}.`,
+    summary: board.summary,
+    revisions: board.revisions.map((r) => ({ id: r.id, tell: r.tell, matrix: matrixOf(board.id, r.id) })),
+  };
+}
+
+function best(ctx: Context, cells: Cells, board: Board): Readonly<Record<string, number>> {
+  const all = board.revisions.map((r) => tally(ctx, cells, board, r.id));
+  return [...all].sort((a, b) => (b.workable ?? 0) - (a.workable ?? 0))[0] ?? {};
+}
+
+const onText = (revisions: readonly string[] | undefined) => (revisions ? `revision ${listText(revisions)}` : "");
+
+function socketsOf(board: Board): BoardPage["sockets"] {
+  const carries = { driven: "address line", high: "tied high", low: "tied low", open: "not connected", supply: "+5\u202fV" } as const;
+  return board.firmware_sockets.map((s) => ({
+    id: s.id,
+    on: onText(s.revisions),
+    says: `${s.pins} pins, ${s.data_width} data bits${s.lane && s.lane !== "whole" ? ` (the ${s.lane} bytes)` : ""}, wired for a ${s.wired_for}, seen at ${spanText(s.window.base, bytes(s.window.size))} (${sizeText(bytes(s.window.size))})`,
+    slowest: value(s.slowest_ns, "ns"),
+    pins: (s.upper_pins ?? []).map((p) => ({
+      pin: p.pin,
+      carries: p.carries === "driven" ? `${carries.driven} ${p.line ?? ""}` : carries[p.carries],
+    })),
+  }));
+}
+
+function railsOf(board: Board): BoardPage["rails"] {
+  const amp = (f: Parameters<typeof value>[0]) => value(f, "", (v) => amps(v as number));
+  return board.rails.map((r) => ({
+    rail: r.rail,
+    on: onText(r.revisions),
+    limit: amp(r.limit_A),
+    board: amp(r.board_A),
+    slot: r.per_slot_A === undefined ? { text: "no limit given", known: true } : amp(r.per_slot_A),
+    derate: r.derate === undefined ? "" : `plan with ${Math.round(r.derate * 100)}\u202f%`,
+  }));
+}
+
+function firmwareOf(ctx: Context, board: Board): BoardPage["firmware"] {
+  return board.firmware.flatMap((id) => {
+    const family = ctx.catalogue.firmware.get(id);
+    if (!family) return [];
+    const lines = board.revisions.map((r) => ({
+      revision: r.id,
+      versions: listText(family.versions.filter((v) => runsOn(family, v, board, r.id)).map((v) => v.id)) || "none",
+    }));
+    return [{ link: recordLink(ctx.catalogue, "firmware", id), lines }];
+  });
+}
+
+export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
+  const edges = ctx.catalogue.buses.get(board.bus)?.edges ?? [];
+  const edgeCount = [...new Set(board.slots.map((s) => s.edge))].map((e) => `${board.slots.filter((s) => s.edge === e).length} ${e}`);
+  const tested = testedWhere(ctx, (b) => b.board === board.id);
+  const counts = best(ctx, cells, board);
+  const answer = `It has ${countText(board.slots.length, "slot")} (${listText(edgeCount)}) and comes in ${countText(board.revisions.length, "revision")}. With its best firmware ${worksText(counts)}.`;
+  return {
+    ...recordHead(ctx, "board", board.id, board.name, answer, "boards"),
+    name: board.name,
+    answer,
+    sure:
+      tested.length === 0
+        ? "Nobody here has tested a machine with this board yet."
+        : `${capital(countText(tested.length, "tested build"))} on this board.`,
+    summary: board.summary,
+    facts: [
+      { name: "Maker", value: value(board.maker) },
+      { name: "Marked", value: value(board.model), code: true },
+      ...(board.years ? [{ name: "Made", value: value(board.years) }] : []),
+      { name: "Bus clock", value: value(board.clock_MHz, "MHz") },
+      ...(board.total_W === undefined ? [] : [{ name: "Supply in all", value: value(board.total_W, "W") }]),
+      ...(board.total_derate === undefined
+        ? []
+        : [{ name: "Of it to plan with", value: value(`${Math.round(board.total_derate * 100)}\u202f%`) }]),
+    ],
+    revisions: board.revisions.map((r) => ({
+      id: r.id,
+      date: r.date ?? "",
+      tell: r.tell,
+      changes: r.changes ?? "",
+      matrix: { text: `Which card under which firmware in ${r.id}`, href: matrixOf(board.id, r.id) },
+      works: worksText(tally(ctx, cells, board, r.id)),
+    })),
+    slots: board.slots.map((s) => ({
+      id: s.id,
+      kind: `${edges.find((e) => e.id === s.edge)?.name ?? s.edge}${s.revisions ? ` (${onText(s.revisions)})` : ""}`,
+      longest: value(s.longest_mm, "mm"),
+      highest: value(s.highest_mm, "mm"),
+      opening: s.opening ?? "none",
+      master: s.bus_master === undefined ? { text: "no", known: true } : value(s.bus_master, "", (v) => (v ? "yes" : "no")),
+      lines:
+        [s.interrupts ? `interrupts ${listText(s.interrupts) || "none"} only` : "", s.dma ? `DMA ${listText(s.dma) || "none"} only` : ""]
+          .filter(Boolean)
+          .join("; ") || "all of its kind",
+    })),
+    slotDrawing: slotFigure(board),
+    chain: board.chain ? `The priority chain goes ${board.chain.join(" \u2192 ")}, most urgent first.` : undefined,
+    fixed: board.fixed.map((f) => ({
+      name: f.name,
+      on: [
+        onText(f.revisions),
+        f.when_memory
+          ? `with ${listText(
+              f.when_memory.map((m) => sizeText(bytes(m))),
+              "or",
+            )} fitted`
+          : "",
+      ]
+        .filter(Boolean)
+        .join(", "),
+      lines: claimLines(f),
+    })),
+    maps: mapFigures(board),
+    rails: railsOf(board),
+    railDrawing: railFigure(board),
+    memory: board.memory
+      ? listText(
+          board.memory.options.map((o) => sizeText(bytes(o))),
+          "or",
+        )
+      : "not recorded",
+    firmware: firmwareOf(ctx, board),
+    sockets: socketsOf(board),
+    conflicts: conflictsWhere(ctx, (c) => c.when.boards?.some((b) => b.board === board.id) ?? false),
+    tested,
+    timeDrawing: timeFigure(tested, board.id),
+    notes: board.notes,
+    sources: sourcesView(board.sources),
+    planner: plannerWith(`?board=${board.id}`),
+    search: {
+      kind: "board",
+      answer,
+      boards: [board.name],
+      names: [board.model, board.id, ...board.revisions.map((r) => `${board.model} ${r.id}`)],
+      symptoms: [],
+    },
+  };
+}

@@ -1,0 +1,188 @@
+// A build's page. With a result: what came of it, on exactly which machine, and so what it proves. Without: the question it asks.
+import { slotPlan } from "../drawing/index.js";
+import { type Build, bytes, known, pictureOf, sizeText } from "../records/index.js";
+import { planSlots } from "./board-figures.js";
+import {
+  type Context,
+  capital,
+  countText,
+  type LinkView,
+  listText,
+  type MarkView,
+  markOf,
+  type PageHead,
+  recordHead,
+  recordLink,
+  recordName,
+  type SourceView,
+  sourcesView,
+} from "./common.js";
+import { plannerWith } from "./links.js";
+import { type Figure, figure } from "./marks.js";
+import { outcomeMark, revisionOf, versionsOf } from "./tested.js";
+
+export interface PhotoView {
+  /** A file that goes with the pages. */
+  readonly src?: string;
+  readonly href?: string;
+  readonly alt: string;
+  readonly says: string;
+}
+
+/** A file that is not there is named and not led to; the data check tells of it. */
+function photoView(ctx: Context, photo: string, build: string): PhotoView {
+  const { file, address, says } = pictureOf(photo);
+  const alt = `Picture of ${build}`;
+  if (file !== undefined && ctx.pictures?.has(file)) return { src: file, alt, says };
+  return { href: address, alt, says: [file === undefined ? "" : `${file}, kept by the club`, says].filter(Boolean).join(", ") };
+}
+
+export interface BuildPage extends PageHead {
+  readonly name: string;
+  readonly mark: MarkView;
+  readonly tested: boolean;
+  readonly answer: string;
+  readonly sure: string;
+  readonly summary?: string;
+  readonly board: LinkView;
+  readonly revision: string;
+  readonly memory: string;
+  readonly firmware: LinkView;
+  readonly cards: readonly { readonly link: LinkView; readonly revision: string; readonly slot: string; readonly settings: string }[];
+  readonly slotDrawing?: Figure;
+  readonly modes: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly firmware: string;
+    readonly cards: string;
+    readonly mark?: MarkView;
+    readonly symptoms: readonly string[];
+    readonly notes: string;
+  }[];
+  readonly symptoms: readonly string[];
+  readonly faults: readonly string[];
+  readonly conflicts: readonly LinkView[];
+  readonly remedies: readonly string[];
+  readonly question?: string;
+  readonly proves: readonly string[];
+  readonly photo?: PhotoView;
+  readonly by: string;
+  readonly date: string;
+  readonly notes?: string;
+  readonly sources: readonly SourceView[];
+  readonly planner?: string;
+  /** Each card over the releases, for a machine of several modes: why it has them. */
+  readonly lineDrawing?: Figure;
+  /** Address of its build sheet, when it is a switched machine that can be wired. */
+  readonly sheet?: string;
+}
+
+function nameOf(ctx: Context, build: Build, as: string): string {
+  const card = build.cards.find((c) => (c.as ?? c.card) === as)?.card ?? as;
+  const name = recordName(ctx.catalogue, "card", card);
+  return card === as ? name : `${name} (${as})`;
+}
+
+function modesOf(ctx: Context, build: Build): BuildPage["modes"] {
+  return (build.modes ?? []).map((m) => {
+    const seen = build.result?.modes?.find((r) => r.mode === m.id);
+    return {
+      id: m.id,
+      name: m.name ?? m.id,
+      firmware: m.firmware ?? "left open",
+      cards: m.cards ? listText(m.cards.map((c) => nameOf(ctx, build, c))) : "all cards",
+      mark: seen ? outcomeMark(seen.outcome) : undefined,
+      symptoms: seen?.symptoms ?? [],
+      notes: seen?.notes ?? "",
+    };
+  });
+}
+
+/** A tested build covers exactly what it had. */
+function provesOf(ctx: Context, build: Build): readonly string[] {
+  const { result } = build;
+  if (!result) return [];
+  const board = recordName(ctx.catalogue, "board", build.board);
+  const machine = `${board}, revision ${revisionOf(build)}`;
+  const worked = (build.modes ?? []).filter((m) => (result.modes?.find((r) => r.mode === m.id)?.outcome ?? result.outcome) === "worked");
+  if (worked.length === 0) return [`It proves nothing to work. It shows what happens on the ${machine}, when set up exactly like this.`];
+  return worked.map((m) => {
+    const on = m.cards ?? build.cards.map((c) => c.as ?? c.card);
+    return `${listText(on.map((c) => nameOf(ctx, build, c)))} ${on.length === 1 ? "runs" : "run together"} under ${m.firmware ?? "the firmware it had"} on the ${machine}, in these slots and with these settings.`;
+  });
+}
+
+function drawingOf(ctx: Context, build: Build): Figure | undefined {
+  const board = ctx.catalogue.boards.get(build.board);
+  if (!board || !build.cards.some((c) => c.slot)) return undefined;
+  const cards = build.cards.flatMap((c) => {
+    const card = ctx.catalogue.cards.get(c.card);
+    if (!c.slot || !card) return [];
+    const name = nameOf(ctx, build, c.as ?? c.card);
+    return [
+      { name, slot: c.slot, takes: card.room.slots ?? 1, length_mm: known(card.room.length_mm), usesOpening: card.room.opening ?? false },
+    ];
+  });
+  return figure((prefix, width) => slotPlan({ board: board.name, slots: planSlots(board), cards }, prefix, width), `slots-${build.id}`);
+}
+
+function answerOf(ctx: Context, build: Build): string {
+  const names = listText(build.cards.map((c) => nameOf(ctx, build, c.as ?? c.card)));
+  const board = `${recordName(ctx.catalogue, "board", build.board)}${revisionOf(build) ? ` ${revisionOf(build)}` : ""}`;
+  const under = versionsOf(build).length > 0 ? ` under ${listText(versionsOf(build))}` : "";
+  const { result } = build;
+  if (!result) return `A question, not a test: can ${names} work on the ${board}${under}?`;
+  const faults = result.faults_open?.length ? ` ${capital(countText(result.faults_open.length, "fault"))} left open.` : "";
+  const what = { worked: "It works", partly: "It works in part", failed: "It did not work" }[result.outcome];
+  return `${what}: ${names || "the bare board"} on the ${board}${under}.${faults}`;
+}
+
+export function buildPage(ctx: Context, build: Build): BuildPage {
+  const { result } = build;
+  const answer = answerOf(ctx, build);
+  const family = build.firmware ?? ctx.catalogue.boards.get(build.board)?.firmware[0] ?? "";
+  const hours = result?.hours ? `, ${result.hours} hours of running` : "";
+  return {
+    ...recordHead(ctx, "build", build.id, build.name, answer, "builds"),
+    name: build.name,
+    mark: result ? outcomeMark(result.outcome) : { ...markOf("unknown"), word: "a question", label: "a question, not yet tested" },
+    tested: result !== undefined,
+    answer,
+    sure: result ? `Tested by ${result.by}, ${result.date}${hours}.` : "Nobody has tested it.",
+    summary: build.summary,
+    board: recordLink(ctx.catalogue, "board", build.board),
+    revision: revisionOf(build) || "left open",
+    memory: build.memory === undefined ? "not written down" : sizeText(bytes(build.memory)),
+    firmware: recordLink(ctx.catalogue, "firmware", family),
+    cards: build.cards.map((c) => ({
+      link: { ...recordLink(ctx.catalogue, "card", c.card), text: nameOf(ctx, build, c.as ?? c.card) },
+      revision: c.revision ?? "",
+      slot: c.slot ?? "left open",
+      settings: Object.entries(c.settings ?? {})
+        .map(([s, p]) => `${s}: ${p}`)
+        .join(", "),
+    })),
+    slotDrawing: drawingOf(ctx, build),
+    modes: modesOf(ctx, build),
+    symptoms: result?.symptoms ?? [],
+    faults: result?.faults_open ?? [],
+    conflicts: (result?.conflicts ?? []).map((c) => recordLink(ctx.catalogue, "conflict", c)),
+    remedies: result?.remedies ?? [],
+    question: result?.open_question,
+    proves: provesOf(ctx, build),
+    photo: result?.photo === undefined ? undefined : photoView(ctx, result.photo, build.name),
+    by: result?.by ?? "",
+    date: result?.date ?? "",
+    notes: build.notes,
+    sources: sourcesView(build.sources),
+    planner: plannerWith(`?build=${build.id}`),
+    search: {
+      kind: "tested build",
+      answer,
+      boards: [recordName(ctx.catalogue, "board", build.board)],
+      verdict: result ? { worked: "works", partly: "works if", failed: "no" }[result.outcome] : "not known",
+      names: [build.id],
+      symptoms: [...(result?.symptoms ?? []), ...(result?.modes ?? []).flatMap((m) => m.symptoms ?? []), ...(result?.faults_open ?? [])],
+    },
+  };
+}

@@ -1,0 +1,35 @@
+// Two drawings along a line: the cards of a build over the releases of its firmware, and the tests of a thing over the years.
+import { evidenceTime, firmwareBars } from "../drawing/index.js";
+import type { Build } from "../records/index.js";
+import type { Cells } from "./cells.js";
+import { type Context, recordName } from "./common.js";
+import { type Figure, figure } from "./marks.js";
+import type { TestedView } from "./tested.js";
+
+/** Each card alone on the build's own board revision, under every release that runs there; it shows why one release is not enough. */
+export function firmwareFigure(ctx: Context, cells: Cells, build: Build): Figure | undefined {
+  const { revision } = build;
+  const family = build.firmware ?? ctx.catalogue.boards.get(build.board)?.firmware[0];
+  if (typeof revision !== "string" || family === undefined || build.cards.length === 0) return undefined;
+  const columns = cells.columns(build.board, revision).filter((c) => c.family === family);
+  if (columns.length < 2) return undefined;
+  const cards = [...new Set(build.cards.map((c) => c.card))];
+  const bars = {
+    family: recordName(ctx.catalogue, "firmware", family),
+    releases: columns.map((c) => ({ id: c.version })),
+    rows: cards.map((card) => ({
+      name: recordName(ctx.catalogue, "card", card),
+      verdicts: columns.map(({ version }) => cells.at({ board: build.board, revision, family, version, card }).verdict),
+    })),
+  };
+  return figure((prefix, width) => firmwareBars(bars, prefix, width), `line-${build.id}`);
+}
+
+const outcomes = { workable: "worked", conditional: "partly", "ruled-out": "failed", unknown: "partly" } as const;
+
+/** Drawn from three tests on; fewer are read faster than drawn. */
+export function testsFigure(tested: readonly TestedView[], id: string): Figure | undefined {
+  if (tested.length < 3) return undefined;
+  const events = tested.map((t) => ({ date: t.date, outcome: outcomes[t.mark.verdict], label: `${t.on}; ${t.by}` }));
+  return figure((prefix, width) => evidenceTime(events, prefix, width), `tests-${id}`);
+}

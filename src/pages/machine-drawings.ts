@@ -1,0 +1,221 @@
+// From a combination to what the drawings of the machine show: slots with cards, both address maps, rail loads.
+// It gathers facts of the records for one mode; what fits and what fights was decided by planning.
+import type { Catalogue } from "../catalogue/index.js";
+import type { AddressMap, MapWindow, RailLoad, SlotPlan } from "../drawing/index.js";
+import type { Combination, PlacedCard } from "../planning/index.js";
+import { type Board, type Build, bytes, type Card, type Claims, hex, known, unknown } from "../records/index.js";
+
+export interface MachineDrawings {
+  readonly slots: SlotPlan;
+  readonly memory: AddressMap;
+  readonly ports: AddressMap;
+  readonly rails: readonly RailLoad[];
+}
+
+export interface MachineOptions {
+  /** The mode shown; left out: all modes in one, each window with the modes it answers in. */
+  readonly mode?: string;
+  /** The machine as it stands now: windows it lacks are marked new. */
+  readonly stands?: Build["stands"];
+}
+
+const answers: Readonly<Record<string, string>> = { ram: "RAM", rom: "ROM", registers: "registers", "option-rom": "option ROM" };
+
+/** Everything a card claims with its revision and settings as they stand. */
+function claimsOf(card: Card, revision: string, settings: Readonly<Record<string, string>>): readonly Claims[] {
+  const always = (card.claims ?? []).filter((claim) => {
+    if (claim.revisions && !claim.revisions.includes(revision)) return false;
+    return Object.entries(claim.when ?? {}).every(([setting, wanted]) => {
+      const stands = settings[setting];
+      return stands !== undefined && (typeof wanted === "string" ? wanted === stands : wanted.includes(stands));
+    });
+  });
+  const set = (card.settings ?? [])
+    .filter((setting) => !setting.revisions || setting.revisions.includes(revision))
+    .flatMap((setting) => setting.positions.filter((position) => position.id === settings[setting.id]));
+  return [...always, ...set];
+}
+
+function nameOf(placed: PlacedCard, card: Card): string {
+  return placed.as === card.id ? card.name : `${card.name} (${placed.as})`;
+}
+
+function isOn(combination: Combination, mode: string | undefined, as: string): boolean {
+  const shown = combination.modes.find((m) => m.id === mode);
+  return shown === undefined || shown.enabled.includes(as);
+}
+
+/** The modes a card is on in, when all modes are shown together and it is off in some. */
+function onlyIn(combination: Combination, mode: string | undefined, as: string): readonly string[] | undefined {
+  if (mode !== undefined) return undefined;
+  const on = combination.modes.filter((m) => m.enabled.includes(as));
+  return on.length === combination.modes.length ? undefined : on.map((m) => m.id);
+}
+
+/** Ports, with the number of address bits the card looks at when that is not all of them. */
+interface PortWindow extends MapWindow {
+  readonly decoded?: number;
+}
+
+interface Windows {
+  readonly memory: readonly MapWindow[];
+  readonly ports: readonly PortWindow[];
+}
+
+function windowsOf(claims: readonly Claims[], owner: string, off: { memory: boolean; io: boolean }): Windows {
+  return {
+    memory: claims
+      .flatMap((c) => c.memory ?? [])
+      .map((w) => ({ base: w.base, size: bytes(w.size), owner, what: w.is && answers[w.is], off: off.memory || undefined })),
+    ports: claims
+      .flatMap((c) => c.io ?? [])
+      .map((w) => ({
+        base: w.base,
+        size: w.size,
+        owner,
+        what: w.decoded_bits === undefined ? undefined : `again every ${hex(2 ** w.decoded_bits)}`,
+        off: off.io || undefined,
+        decoded: w.decoded_bits,
+      })),
+  };
+}
+
+function boardWindows(board: Board, combination: Combination): Windows {
+  const mine = (revisions: readonly string[] | undefined) => revisions === undefined || revisions.includes(combination.revision);
+  const fixed = board.fixed.filter(
+    (f) =>
+      mine(f.revisions) &&
+      (!f.when_memory || (combination.memory !== undefined && f.when_memory.some((m) => bytes(m) === combination.memory))),
+  );
+  const taken = fixed.map((f) => windowsOf([f], f.name, { memory: false, io: false }));
+  const main =
+    board.memory === undefined || combination.memory === undefined
+      ? []
+      : [{ base: board.memory.base ?? 0, size: combination.memory, owner: "Main memory", what: "RAM" }];
+  const sockets = board.firmware_sockets
+    .filter((s) => mine(s.revisions))
+    .map((s) => ({ base: s.window.base, size: bytes(s.window.size), owner: "Firmware", what: `socket ${s.id}` }));
+  // Sockets of one window (even and odd bytes) and a window the board names itself are one window on the map.
+  const memory: MapWindow[] = [];
+  for (const w of [...main, ...taken.flatMap((t) => t.memory), ...sockets])
+    if (!memory.some((m) => m.base === w.base && m.size === w.size)) memory.push(w);
+  return { memory, ports: taken.flatMap((t) => t.ports) };
+}
+
+function standingWindows(catalogue: Catalogue, stands: Build["stands"]): Set<string> {
+  const found = new Set<string>();
+  for (const there of stands?.cards ?? []) {
+    const card = catalogue.cards.get(there.card);
+    if (!card) continue;
+    const settings = Object.fromEntries((card.settings ?? []).flatMap((s) => (s.default === undefined ? [] : [[s.id, s.default]])));
+    const windows = windowsOf(claimsOf(card, there.revision ?? "", { ...settings, ...there.settings }), there.as ?? there.card, {
+      memory: false,
+      io: false,
+    });
+    for (const [space, list] of Object.entries(windows))
+      for (const w of list as MapWindow[]) found.add(`${space} ${w.owner} ${w.base} ${w.size}`);
+  }
+  return found;
+}
+
+function railLoads(board: Board, combination: Combination, cards: readonly (readonly [PlacedCard, Card])[]): RailLoad[] {
+  const mine = (revisions: readonly string[] | undefined, revision: string) => revisions === undefined || revisions.includes(revision);
+  return combination.headroom.map(({ rail, used_A, limit_A }) => {
+    const own = known(board.rails.find((r) => r.rail === rail && mine(r.revisions, combination.revision))?.board_A);
+    const draws = cards.flatMap(([placed, card]) =>
+      card.power
+        .filter((p) => p.rail === rail && mine(p.revisions, placed.revision))
+        .map((p) => ({ name: nameOf(placed, card), worst: known(p.worst_A) })),
+    );
+    const sure = [own, ...draws.map((d) => d.worst)].filter((a): a is number => a !== unknown);
+    return {
+      rail,
+      used_A,
+      limit_A,
+      atLeast_A: sure.reduce((sum, a) => sum + a, 0),
+      unknownFrom: [...(own === unknown ? ["the board itself"] : []), ...draws.filter((d) => d.worst === unknown).map((d) => d.name)],
+    };
+  });
+}
+
+/** A card that looks at few address bits answers again further up, so nothing up there may be drawn as free. */
+function portMap(name: string, bits: number, windows: readonly PortWindow[]): AddressMap {
+  const map = { title: `Port addresses of the ${name}`, space: "ports", from: 0 } as const;
+  const plain = windows.map(({ decoded, ...w }): MapWindow => w);
+  const period = Math.min(...windows.map((w) => 2 ** (w.decoded ?? bits)), 2 ** bits);
+  if (windows.every((w) => w.base + w.size <= period)) {
+    const again = period < 2 ** bits ? `; the same again every ${hex(period)} for what looks at few address bits` : "";
+    return { ...map, title: `${map.title}${again}`, to: period, windows: plain };
+  }
+  const echoes = windows.flatMap(({ decoded, ...w }) =>
+    decoded === undefined
+      ? []
+      : Array.from(
+          { length: 2 ** bits / 2 ** decoded - 1 },
+          (_, k): MapWindow => ({ ...w, base: w.base + (k + 1) * 2 ** decoded, what: undefined, alias: true }),
+        ),
+  );
+  return { ...map, to: 2 ** bits, windows: [...plain, ...echoes.filter((e) => e.base < 2 ** bits)] };
+}
+
+/** Undefined when the catalogue lacks the board or one of the cards. */
+export function machineDrawings(catalogue: Catalogue, combination: Combination, options: MachineOptions = {}): MachineDrawings | undefined {
+  const board = catalogue.boards.get(combination.board);
+  const bus = board && catalogue.buses.get(board.bus);
+  if (!board || !bus) return undefined;
+  const cards: (readonly [PlacedCard, Card])[] = [];
+  for (const placed of combination.cards) {
+    const card = catalogue.cards.get(placed.card);
+    if (!card) return undefined;
+    cards.push([placed, card]);
+  }
+  const on = (placed: PlacedCard) => isOn(combination, options.mode, placed.as);
+  const standing = standingWindows(catalogue, options.stands);
+  const taken = cards.map(([placed, card]) => {
+    const releases = card.enable?.releases ?? [];
+    const off = { memory: !on(placed) && releases.includes("memory"), io: !on(placed) && releases.includes("io") };
+    const windows = windowsOf(claimsOf(card, placed.revision, placed.settings), nameOf(placed, card), off);
+    const modes = onlyIn(combination, options.mode, placed.as);
+    const mark = (space: string) => (w: MapWindow) =>
+      options.stands !== undefined && !standing.has(`${space} ${placed.as} ${w.base} ${w.size}`) ? { ...w, change: "new" as const } : w;
+    const held = (resource: "memory" | "io") => (releases.includes(resource) ? modes : undefined);
+    return {
+      memory: windows.memory.map(mark("memory")).map((w) => ({ ...w, modes: held("memory") })),
+      ports: windows.ports.map(mark("ports")).map((w) => ({ ...w, modes: held("io") })),
+    };
+  });
+  const own = boardWindows(board, combination);
+  const name = `${board.name} ${combination.revision}`;
+  return {
+    slots: {
+      board: name,
+      slots: board.slots
+        .filter((s) => !s.revisions || s.revisions.includes(combination.revision))
+        .map((s) => ({
+          id: s.id,
+          edge: s.edge,
+          position: s.position,
+          longest_mm: s.longest_mm === undefined ? undefined : known(s.longest_mm),
+          opening: s.opening,
+        })),
+      cards: cards.map(([placed, card]) => ({
+        name: nameOf(placed, card),
+        slot: placed.slot,
+        takes: card.room.slots ?? 1,
+        length_mm: known(card.room.length_mm),
+        usesOpening: card.room.opening === true,
+        freedom: placed.freedom,
+        off: !on(placed),
+      })),
+    },
+    memory: {
+      title: `Memory addresses of the ${name}`,
+      space: "memory",
+      from: 0,
+      to: 2 ** bus.memory_address_bits,
+      windows: [...own.memory, ...taken.flatMap((t) => t.memory)],
+    },
+    ports: portMap(name, bus.io_address_bits, [...own.ports, ...taken.flatMap((t) => t.ports)]),
+    rails: railLoads(board, combination, cards),
+  };
+}

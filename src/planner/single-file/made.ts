@@ -1,0 +1,54 @@
+// Pages that the single file makes when they are asked for, because finished they would be too heavy for it: records line by line,
+// and the build sheets of the club's switched machines, which the planner's workers draw.
+
+import type { PocketPage } from "../../publish/index.js";
+import type { Surroundings } from "../start.js";
+import { piece } from "./pieces.js";
+
+/** By the name of its page: the record's file, the record's name and page, and its text. */
+export type Written = Readonly<Record<string, readonly [file: string, name: string, page: string, text: string]>>;
+
+/** How long a machine may be looked for before its sheet is drawn. */
+const most_ms = 20_000;
+
+export function isMade(name: string): boolean {
+  return name.startsWith("source/") || /^builds\/.+-sheet\.html$/.test(name);
+}
+
+export async function madePage(name: string, around: () => Promise<Surroundings>): Promise<PocketPage | undefined> {
+  return name.startsWith("source/") ? written(name) : sheet(name, await around());
+}
+
+async function written(name: string): Promise<PocketPage | undefined> {
+  const found = (JSON.parse(await piece("written")) as Written)[name];
+  if (!found) return undefined;
+  const [file, record, page, text] = found;
+  const up = "../".repeat(name.split("/").length - 1);
+  const lines = text.split("\n").map((line, i) => `<li id="L${i + 1}"><code>${escaped(line || " ")}</code></li>`);
+  return [
+    `${escaped(record)} as written`,
+    `${titled("As written", file)}<p>The record behind <a href="${up}${escaped(page)}">${escaped(record)}</a>.</p><ol class="source">${lines.join("")}</ol>`,
+  ];
+}
+
+async function sheet(name: string, { solve, bench }: Surroundings): Promise<PocketPage | undefined> {
+  const id = /^builds\/(.+)-sheet\.html$/.exec(name)?.[1] ?? "";
+  const build = (await solve.opened()).builds[id];
+  if (!build) return undefined;
+  const answered = await solve.ask("answer", { build, most_ms });
+  const combination = answered.kind === "answered" ? answered.answer.combinations[0] : undefined;
+  if (!combination) return undefined;
+  const view = await bench.ask("sheet", { build, combination });
+  // A machine without a switch has no sheet of its own on the site either.
+  return view.kind === "switched"
+    ? [escaped(view.title), `${titled("Build sheet", view.title)}<div class="sheet">${view.html}</div>`]
+    : undefined;
+}
+
+function titled(kind: string, heading: string): string {
+  return `<div class="title"><p class="kind">${kind}</p><h1>${escaped(heading)}</h1></div>`;
+}
+
+function escaped(text: string): string {
+  return text.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
+}

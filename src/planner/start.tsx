@@ -1,0 +1,33 @@
+// Starts the planner in an element: opens what the address holds, waits for the records, sets the page. The site and the single file both use it.
+import { render } from "preact";
+import { makeStore, openedWith } from "./state/store.js";
+import { App } from "./ui/App.js";
+import type { Places } from "./ui/desk.js";
+import type { Connection } from "./worker/engine.js";
+import type { BenchTasks, Tasks } from "./worker/protocol.js";
+
+export interface Surroundings {
+  readonly solve: Connection<Tasks>;
+  readonly bench: Connection<BenchTasks>;
+  readonly places: Places;
+  /** What stands before the build in the address. */
+  readonly prefix: string;
+}
+
+/** Gives a way to end it, when the element is to show something else. */
+export async function startPlanner(at: HTMLElement, { solve, bench, places, prefix }: Surroundings): Promise<() => void> {
+  const left = new AbortController();
+  const opened = openedWith(location, prefix);
+  const store = makeStore(prefix, left.signal);
+  const shelf = await solve.opened();
+  if (opened?.kind === "named" && store.build.board === "") {
+    const named = shelf.builds[opened.id];
+    if (named) store.open(named);
+  }
+  at.replaceChildren();
+  render(<App shelf={shelf} store={store} solve={solve} bench={bench} places={places} />, at);
+  return () => {
+    left.abort();
+    render(null, at);
+  };
+}

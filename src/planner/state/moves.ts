@@ -1,0 +1,228 @@
+// Moves: what the person at the page has chosen, one after another. The build is what they amount to, so that any one of them
+// can be taken back in any order; the others stand.
+import { asStanding, orElse, withCard, withChoice, withoutCard, withoutMode } from "../../machine/index.js";
+import { type Build, bytes, type Mode } from "../../records/index.js";
+
+export type Move =
+  | { readonly do: "board"; readonly board: string }
+  | { readonly do: "choose"; readonly id: string; readonly value: string }
+  | { readonly do: "add"; readonly card: string }
+  | { readonly do: "drop"; readonly as: string }
+  | { readonly do: "mode"; readonly mode: Mode }
+  | { readonly do: "drop-mode"; readonly id: string }
+  | { readonly do: "safest"; readonly id: string }
+  | { readonly do: "have"; readonly what: "firmware" | "cards" | "parts"; readonly id: string }
+  | { readonly do: "family"; readonly id: string }
+  | { readonly do: "switch"; readonly what: "device" | "switch" | "connector" | "cable"; readonly id: string }
+  | { readonly do: "stands" }
+  /** A repair, or a way taken as it is: the build it leads to, told as several edits so that others may be taken back around it. */
+  | { readonly do: "all"; readonly says: string; readonly edits: readonly Edit[] };
+
+export type Edit =
+  | { readonly pin: string; readonly value?: string }
+  | { readonly out: string }
+  | { readonly card: string; readonly as?: string }
+  | { readonly modes: readonly Mode[] | undefined };
+
+export interface State {
+  /** Where the moves start from: an empty build, one that was imported, or one from an address. */
+  readonly base: Build;
+  readonly moves: readonly Move[];
+}
+
+/** A machine nobody has said anything about; no board is chosen while `board` is empty. */
+export const blank: Build = { id: "my-build", name: "My build", board: "", cards: [] };
+
+export function buildOf({ base, moves }: State): Build {
+  return moves.reduce(made, base);
+}
+
+/** The first mode a build without modes is given when it needs one to hold a choice. */
+const onlyMode = "always";
+
+function made(build: Build, move: Move): Build {
+  switch (move.do) {
+    case "board":
+      return onBoard(build, move.board);
+    case "choose":
+      return withChoice(build, move.id, move.value);
+    case "add":
+      return withCard(build, move.card);
+    case "drop":
+      return withoutCard(build, move.as);
+    case "mode":
+      return withMode(build, move.mode);
+    case "drop-mode":
+      return dropMode(build, move.id);
+    case "safest":
+      return withSafest(build, move.id);
+    case "have":
+      return having(build, move.what, move.id);
+    case "family":
+      return { ...build, firmware: move.id, modes: build.modes?.map(({ firmware: _, ...m }) => m) };
+    case "switch":
+      return withPart(build, move.what, move.id);
+    case "stands":
+      return asStanding(build);
+    case "all":
+      return move.edits.reduce(edited, build);
+  }
+}
+
+/** Another board has other revisions, slots and amounts of memory; what was said of those belongs to the old one. */
+function onBoard(build: Build, board: string): Build {
+  if (build.board === board) return build;
+  const { revision: _r, memory: _m, firmware: _f, stands: _s, ...rest } = build;
+  return {
+    ...rest,
+    board,
+    cards: build.cards.map(({ slot: _, ...c }) => c),
+    ...(build.modes ? { modes: build.modes.map(({ firmware: _, ...m }) => m) } : {}),
+  };
+}
+
+function withMode(build: Build, mode: Mode): Build {
+  const modes = build.modes ?? [{ id: onlyMode, name: "Everyday" }];
+  const known = modes.some((m) => m.id === mode.id);
+  return { ...build, modes: known ? modes.map((m) => (m.id === mode.id ? { ...m, ...mode } : m)) : [...modes, mode] };
+}
+
+function dropMode(build: Build, id: string): Build {
+  const { modes, ...rest } = withoutMode(build, id);
+  return modes && modes.length > 0 ? { ...rest, modes } : rest;
+}
+
+/** One mode at most is the safest; naming it again takes the word back. */
+function withSafest(build: Build, id: string): Build {
+  const modes = build.modes?.map((m): Mode => {
+    const { safest, ...rest } = m;
+    return m.id === id && !safest ? { ...rest, safest: true } : rest;
+  });
+  return modes ? { ...build, modes } : build;
+}
+
+/** The empty id leaves the part to the plan again. */
+function withPart(build: Build, what: "device" | "switch" | "connector" | "cable", id: string): Build {
+  const { [what]: _, ...others } = build.switch ?? {};
+  const { switch: _s, ...rest } = build;
+  const parts = id === "" ? others : { ...others, [what]: id };
+  return Object.keys(parts).length > 0 ? { ...rest, switch: parts } : rest;
+}
+
+function having(build: Build, what: "firmware" | "cards" | "parts", id: string): Build {
+  const before = build.at_hand?.[what] ?? [];
+  return before.includes(id) ? build : { ...build, at_hand: { ...build.at_hand, [what]: [...before, id] } };
+}
+
+function edited(build: Build, edit: Edit): Build {
+  if ("pin" in edit) return withChoice(build, edit.pin, edit.value);
+  if ("out" in edit) return withoutCard(build, edit.out);
+  if ("card" in edit) return build.cards.some((c) => (c.as ?? c.card) === (edit.as ?? edit.card)) ? build : withCard(build, edit.card);
+  const { modes: _, ...rest } = build;
+  return edit.modes ? { ...rest, modes: edit.modes.map((m) => kept(m, build)) } : rest;
+}
+
+/** A mode names only cards that are still there. */
+function kept(mode: Mode, build: Build): Mode {
+  const names = build.cards.flatMap((c) => [c.as ?? c.card, c.card]);
+  return mode.cards ? { ...mode, cards: mode.cards.filter((c) => names.includes(c)) } : mode;
+}
+
+/** The edits that lead from one build to another of the same board. */
+export function editsBetween(before: Build, after: Build): Edit[] {
+  const name = (c: Build["cards"][number]) => c.as ?? c.card;
+  const edits: Edit[] = [];
+  for (const c of before.cards) if (!after.cards.some((a) => name(a) === name(c))) edits.push({ out: name(c) });
+  for (const c of after.cards) if (!before.cards.some((b) => name(b) === name(c))) edits.push({ card: c.card, as: c.as });
+  if (shape(before) !== shape(after)) edits.push({ modes: after.modes });
+  const from = pinsOf(before);
+  const to = pinsOf(after);
+  for (const [pin, value] of to) if (from.get(pin) !== value) edits.push({ pin, value });
+  for (const pin of from.keys()) {
+    const gone = edits.some((e) => "out" in e && pin.split(":")[1] === e.out);
+    if (!to.has(pin) && !gone) edits.push({ pin });
+  }
+  return edits;
+}
+
+const shape = (build: Build) => JSON.stringify(build.modes?.map((m) => [m.id, m.name, m.cards, m.safest]));
+
+/** Everything pinned, by the ids choices have in an answer. */
+export function pinsOf(build: Build): ReadonlyMap<string, string> {
+  const pins = new Map<string, string>();
+  if (typeof build.revision === "string") pins.set("revision", build.revision);
+  else if (build.revision) pins.set("revision", build.revision.join(orElse));
+  if (build.memory !== undefined) pins.set("memory", String(bytes(build.memory)));
+  for (const m of build.modes ?? []) if (m.firmware !== undefined) pins.set(`firmware:${m.id}`, m.firmware);
+  for (const c of build.cards) {
+    const as = c.as ?? c.card;
+    if (c.slot !== undefined) pins.set(`slot:${as}`, c.slot);
+    if (c.revision !== undefined) pins.set(`card-revision:${as}`, c.revision);
+    for (const [id, value] of Object.entries(c.settings ?? {})) pins.set(`setting:${as}:${id}`, value);
+  }
+  return pins;
+}
+
+/**
+ * The moves with one more. A later word on the same thing takes the place of the earlier; adding what was dropped, or dropping
+ * what was added, leaves no trace of either.
+ */
+export function withMove(state: State, move: Move): State {
+  if (move.do === "drop") {
+    const at = lastAdded(state, move.as);
+    const rest = state.moves.filter((m, i) => i !== at && !(m.do === "choose" && ofCard(m.id) === move.as));
+    return { ...state, moves: at >= 0 ? rest : [...rest, move] };
+  }
+  const same = (m: Move) => {
+    if (m.do === "choose" && move.do === "choose") return m.id === move.id;
+    if (m.do === "switch" && move.do === "switch") return m.what === move.what;
+    return m.do === move.do && (m.do === "board" || m.do === "family");
+  };
+  return { ...state, moves: [...state.moves.filter((m) => !same(m)), move] };
+}
+
+/** The copy a choice is about. */
+function ofCard(choice: string): string | undefined {
+  const [kind, as] = choice.split(":");
+  return kind === "slot" || kind === "setting" || kind === "card-revision" ? as : undefined;
+}
+
+/** Index of the move that put this copy in, when it can be undone by leaving that move out. */
+function lastAdded(state: State, as: string): number {
+  const added = state.moves.flatMap((m, i) => (m.do === "add" ? [{ i, card: m.card }] : []));
+  for (const { i } of added) {
+    const before = buildOf({ ...state, moves: state.moves.slice(0, i) });
+    const after = buildOf({ ...state, moves: state.moves.slice(0, i + 1) });
+    const fresh = after.cards.find((c) => !before.cards.some((b) => (b.as ?? b.card) === (c.as ?? c.card)));
+    if (fresh && (fresh.as ?? fresh.card) === as) return i;
+  }
+  return -1;
+}
+
+/** The moves without one of them; the others stay and are made again in their order. */
+export function without(state: State, at: number): State {
+  return { ...state, moves: state.moves.filter((_, i) => i !== at) };
+}
+
+/** The state with a pin taken back, wherever it came from: a move, a repair or the build the page was opened with. */
+export function unpinned(state: State, id: string): State {
+  const moves = state.moves.filter((m) => !(m.do === "choose" && m.id === id));
+  const left = { ...state, moves };
+  if (!pinsOf(buildOf(left)).has(id)) return left;
+  return {
+    base: withChoice(state.base, id, undefined),
+    moves: moves.map((m) => (m.do === "all" ? { ...m, edits: m.edits.filter((e) => !("pin" in e && e.pin === id)) } : m)),
+  };
+}
+
+/** The state with something at hand taken back, wherever it was said. */
+export function notAtHand(state: State, what: "firmware" | "cards" | "parts", id: string): State {
+  const moves = state.moves.filter((m) => !(m.do === "have" && m.what === what && m.id === id));
+  const before = state.base.at_hand?.[what];
+  if (!before?.includes(id)) return { ...state, moves };
+  const left = before.filter((b) => b !== id);
+  const { [what]: _, ...rest } = state.base.at_hand ?? {};
+  const hand = left.length > 0 ? { ...rest, [what]: left } : rest;
+  const { at_hand: _h, ...base } = state.base;
+  return { base: Object.keys(hand).length > 0 ? { ...base, at_hand: hand } : base, moves };
+}

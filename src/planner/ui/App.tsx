@@ -1,0 +1,126 @@
+// The planner's page: what you have and want on one side, the answer on the other. It asks for a new answer after every move and keeps the old
+// one in sight until the new one is there.
+import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { addressOf } from "../../machine/index.js";
+import type { Answer, Combination } from "../../planning/index.js";
+import type { Build } from "../../records/index.js";
+import type { Store } from "../state/store.js";
+import type { Connection } from "../worker/engine.js";
+import type { BenchTasks, Tasks } from "../worker/protocol.js";
+import type { Shelf } from "../worker/shelf.js";
+import { AnswerPart, countWords, History } from "./AnswerPart.js";
+import { Part } from "./bits.js";
+import { Cards } from "./Cards.js";
+import { type Desk, DeskContext, type Places } from "./desk.js";
+import { Known, Machine } from "./Machine.js";
+import { Modes } from "./Modes.js";
+import { afterPaint, Paced } from "./pace.js";
+import { Said } from "./Said.js";
+import { Share } from "./Share.js";
+import { Sheet } from "./Sheet.js";
+import { Strip } from "./Strip.js";
+import { useAnswer } from "./use-answer.js";
+import { Ways } from "./Ways.js";
+
+export interface AppProps {
+  readonly shelf: Shelf;
+  readonly store: Store;
+  readonly solve: Connection<Tasks>;
+  readonly bench: Connection<BenchTasks>;
+  readonly places: Places;
+}
+
+const none = {};
+
+/** The sentence for the live region: short, and only what changed. */
+function spoken(answer: Answer): string {
+  return `${answer.says} ${countWords(answer)}`;
+}
+
+export function App({ shelf, store, solve, bench, places }: AppProps) {
+  const [build, setBuild] = useState<Build>(store.build);
+  const [sheet, setSheet] = useState<{ readonly build: Build; readonly combination: Combination }>();
+  useEffect(() => store.onChange(() => afterPaint(() => setBuild(store.build))), [store]);
+  const { answer, of, counts, counting, misasked, working, failed } = useAnswer(solve, build);
+  const desk = useMemo<Desk>(
+    () => ({ shelf, store, build, solve, bench, places, answer, answered: of ?? build, counts, counting }),
+    [shelf, store, build, solve, bench, places, answer, of, counts, counting],
+  );
+  const shown = sheet?.build === build ? sheet : undefined;
+  const closeSheet = () => {
+    setSheet(undefined);
+    setTimeout(toAnswer);
+  };
+  const current = useRef(build);
+  current.current = build;
+  const onSheet = useCallback((combination: Combination) => setSheet({ build: current.current, combination }), []);
+  const told = answer !== undefined && of === build && !working.now;
+  return (
+    <DeskContext.Provider value={desk}>
+      <div class={shown ? "planner with-sheet" : "planner"}>
+        <div class="asked">
+          <Paced order={2} piece={Machine} given={none} />
+          <Paced order={3} piece={Cards} given={none} />
+          {build.board ? <Paced order={2} piece={Known} given={none} /> : null}
+          {build.board ? <Paced order={5} piece={Modes} given={none} /> : null}
+        </div>
+        <div class="told">
+          {shown ? (
+            <Sheet combination={shown.combination} onClose={closeSheet} />
+          ) : (
+            <>
+              <Part id="answer" title="Answer">
+                <div
+                  class={working.long ? "now stale" : "now"}
+                  aria-busy={working.long}
+                  data-answered={told ? addressOf(build) : undefined}
+                  data-counted={told && !counting ? "" : undefined}
+                >
+                  {misasked ? <Misread faults={misasked} /> : null}
+                  {failed ? <p role="alert">{failed}</p> : null}
+                  {!answer && !misasked && !failed ? (
+                    <p class="says">{build.board ? "Working it out." : "Choose your board, then add the cards you have and want."}</p>
+                  ) : null}
+                  {answer ? <AnswerPart answer={answer} counting={counting} /> : null}
+                </div>
+                <p class="more working">{working.long ? working.says : ""}</p>
+              </Part>
+              {answer ? <Paced order={1} piece={Ways} given={{ onSheet }} /> : null}
+              {answer ? <History answer={answer} /> : null}
+            </>
+          )}
+        </div>
+        <div class="rest">
+          <Paced order={7} piece={Said} given={none} />
+          <Paced order={8} piece={Share} given={none} />
+        </div>
+        <p class="unseen" role="status" aria-live="polite">
+          {answer && !working.now ? spoken(answer) : ""}
+        </p>
+        {answer && !shown ? <Strip answer={answer} onTap={toAnswer} /> : null}
+      </div>
+    </DeskContext.Provider>
+  );
+}
+
+/** Not a link: the address holds the build. */
+function toAnswer(): void {
+  const title = document.getElementById("answer-title");
+  title?.scrollIntoView({ block: "start" });
+  title?.focus({ preventScroll: true });
+}
+
+function Misread({ faults }: { faults: readonly { readonly says: string; readonly hint: string }[] }) {
+  return (
+    <div role="alert">
+      <p class="says">This build names something the records do not have.</p>
+      <ul class="why">
+        {faults.map((f) => (
+          <li key={f.says}>
+            {f.says} {f.hint}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

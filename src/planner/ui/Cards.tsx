@@ -1,0 +1,162 @@
+// The cards: a field to add one, and every card of the build with its slot, revision and settings.
+import { useState } from "preact/hooks";
+import type { OpenChoice, Purchase } from "../../planning/index.js";
+import type { ShelfCard } from "../worker/shelf.js";
+import { Mark, Part, Pick, standAt } from "./bits.js";
+import { ChoiceField } from "./ChoiceField.js";
+import { Combobox, type Offer } from "./Combobox.js";
+import { cardName, useDesk } from "./desk.js";
+import { Fits } from "./Fits.js";
+import { Paced } from "./pace.js";
+
+export function Cards() {
+  const desk = useDesk();
+  const { shelf, build, store } = desk;
+  const offers = shelf.cards.map(
+    (c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}`, also: c.summary }),
+  );
+  return (
+    <Part id="cards" title="Cards in it, and wanted">
+      <Combobox
+        label="Add a card"
+        hint="By name, maker, model, or what it does: disk, network, clock."
+        offers={offers}
+        onPick={(card) => store.make({ do: "add", card })}
+      />
+      {build.cards.length === 0 ? null : (
+        <ul class="held">
+          {build.cards.map((c) => (
+            <Paced
+              key={c.as ?? c.card}
+              order={4}
+              piece={CardLine}
+              given={{ as: c.as ?? c.card, card: shelf.cards.find((s) => s.id === c.card) }}
+            />
+          ))}
+        </ul>
+      )}
+      {build.board ? <Fits /> : null}
+    </Part>
+  );
+}
+
+function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
+  const desk = useDesk();
+  const { store, answer, places } = desk;
+  const [open, setOpen] = useState(false);
+  const own = (answer?.possible ?? []).filter((c) => c.id.split(":")[1] === as && !c.id.startsWith("firmware:"));
+  const pinned = own.filter((c) => c.chosen !== undefined);
+  const closed = own.filter((c) => c.values.every((v) => v.verdict === "ruled-out"));
+  const name = cardName(desk, as);
+  const have = desk.build.at_hand?.cards?.includes(card?.id ?? as) ?? false;
+  return (
+    <li class="card">
+      <p class="name">
+        <a href={places.record({ kind: "card", id: card?.id ?? as, pointer: "" })}>{name}</a>
+        <button
+          type="button"
+          class="small"
+          onClick={() => {
+            store.make({ do: "drop", as });
+            standAt("cards");
+          }}
+        >
+          Take out<span class="unseen"> {name}</span>
+        </button>
+      </p>
+      {own.length > 0 ? (
+        <details open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
+          <summary>
+            Slot, revision and settings<span class="unseen"> of {name}</span>
+            <span class="more">
+              {" "}
+              {pinned.length > 0 ? pinned.map((c) => `${short(c)} ${labelOf(c)}`).join(", ") : `${own.length} left open`}
+              {closed.length > 0 && answer?.verdict !== "ruled-out" ? `; nothing fits for ${closed.map(short).join(", ")}` : ""}
+            </span>
+          </summary>
+          {open ? own.map((c) => <ChoiceField key={c.id} choice={c} legend={legendOf(c, card)} how={howOf(c, card)} />) : null}
+        </details>
+      ) : null}
+      <p class="acts">
+        <Pick
+          type="checkbox"
+          checked={have}
+          onPick={() => (have ? store.give("cards", card?.id ?? as) : store.make({ do: "have", what: "cards", id: card?.id ?? as }))}
+        >
+          I have it<span class="unseen"> {name}</span>
+        </Pick>
+        <button type="button" class="small" onClick={() => store.make({ do: "add", card: card?.id ?? as })}>
+          Another<span class="unseen"> {name}</span>
+        </button>
+        {desk.build.board ? <Buying as={as} card={card?.id ?? as} /> : null}
+      </p>
+    </li>
+  );
+}
+
+function legendOf(choice: OpenChoice, card?: ShelfCard): string {
+  const [kind, , id] = choice.id.split(":");
+  if (kind === "slot") return "Slot";
+  if (kind === "card-revision") return "Revision of the card";
+  const setting = card?.settings.find((s) => s.id === id);
+  return setting ? `${setting.id}, ${setting.name} (${setting.by})` : choice.label;
+}
+
+function howOf(choice: OpenChoice, card?: ShelfCard): Record<string, string> | undefined {
+  if (!choice.id.startsWith("card-revision:")) return undefined;
+  return Object.fromEntries((card?.revisions ?? []).map((r) => [r.id, r.tell]));
+}
+
+function short(choice: OpenChoice): string {
+  const [kind, , id] = choice.id.split(":");
+  return kind === "slot" ? "slot" : kind === "card-revision" ? "revision" : (id ?? "");
+}
+
+const labelOf = (c: OpenChoice) => c.values.find((v) => v.value === c.chosen)?.value ?? c.chosen;
+
+/** What buying this card for this machine would mean: under which firmware, what changes, what else to get. */
+function Buying({ as, card }: { as: string; card: string }) {
+  const { build, solve } = useDesk();
+  const [told, setTold] = useState<Purchase | "asked" | undefined>();
+  const ask = () => {
+    if (told) return setTold(undefined);
+    setTold("asked");
+    const machine = { ...build, cards: build.cards.filter((c) => (c.as ?? c.card) !== as) };
+    solve
+      .ask("buy", { build: machine, card })
+      .then((p) => setTold(p.kind === "purchase" ? p : undefined))
+      .catch(() => setTold(undefined));
+  };
+  return (
+    <>
+      <button type="button" class="small" aria-expanded={told !== undefined} onClick={ask}>
+        Before you buy
+      </button>
+      {told === "asked" ? (
+        <span class="because more" role="status">
+          Working it out.
+        </span>
+      ) : null}
+      {told && told !== "asked" ? (
+        <span class="because" role="status">
+          <span class="block">{told.says}</span>
+          {told.versions.length > 0 ? (
+            <span class="block">
+              By firmware:{" "}
+              {told.versions.map((v) => (
+                <span key={v.version} class="version">
+                  <code>{v.version}</code> <Mark verdict={v.verdict} evidence={v.evidence} />
+                </span>
+              ))}
+            </span>
+          ) : null}
+          {told.changes.length > 0 ? <span class="block">To change: {told.changes.join("; ")}.</span> : null}
+          {told.shopping.length > 0 ? (
+            <span class="block">To get: {told.shopping.map((s) => `${s.what} (${s.why})`).join("; ")}.</span>
+          ) : null}
+          {told.risks.length > 0 ? <span class="block">Risks: {told.risks.join(" ")}</span> : null}
+        </span>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,194 @@
+// One choice with all its values: left open, or one of them. A value that cannot be is shown with its reason and the way out, one tap away.
+import { useEffect, useState } from "preact/hooks";
+import { orElse, withChoice } from "../../machine/index.js";
+import type { OpenChoice, PossibleValue, Repair } from "../../planning/index.js";
+import type { Build } from "../../records/index.js";
+import { editsBetween, pinsOf } from "../state/moves.js";
+import { Ended } from "../worker/engine.js";
+import type { WhyNot } from "../worker/protocol.js";
+import { digits, Facts, Mark, Pick, standAt } from "./bits.js";
+import { useDesk } from "./desk.js";
+
+export interface ChoiceProps {
+  readonly choice: OpenChoice;
+  readonly legend?: string;
+  /** What stands beside a value: how to tell a revision, how to set a jumper. */
+  readonly how?: Readonly<Record<string, string>>;
+  /** Words for leaving it open. */
+  readonly open?: string;
+  /** It may be one of several that cannot be told apart: boxes to tick, and what to tick. */
+  readonly several?: string;
+}
+
+export function ChoiceField({ choice, legend, how, open = "leave open", several }: ChoiceProps) {
+  const { store, build, counts: counted } = useDesk();
+  // What the build says now; the answer may still be one of before.
+  const chosen = ticked(build, choice.id);
+  const counts = chosen.length === 1 ? undefined : counted?.facets.find((f) => f.choice === choice.id)?.counts;
+  const name = `choice-${choice.id}`;
+  // When nothing works at all, the answer says why; a mark at every value would only repeat it.
+  const none = choice.values.every((v) => v.verdict === "ruled-out");
+  const pick = (value: string) => {
+    const before = several ? ticked(store.build, choice.id) : [];
+    const values = before.includes(value) ? before.filter((v) => v !== value) : [...before, value];
+    if (values.length === 0) return store.unpin(choice.id);
+    store.make({ do: "choose", id: choice.id, value: inOrder(choice, values).join(orElse) });
+  };
+  return (
+    <fieldset class="choice">
+      <legend>{legend ?? choice.label}</legend>
+      {several ? (
+        <p class="more several">
+          {several}{" "}
+          {chosen.length > 0 ? (
+            <button type="button" class="small" onClick={() => store.unpin(choice.id)}>
+              {open}
+            </button>
+          ) : null}
+        </p>
+      ) : (
+        <Pick type="radio" name={name} checked={chosen.length === 0} onPick={() => store.unpin(choice.id)}>
+          {open}
+        </Pick>
+      )}
+      {choice.values.map((v) => (
+        <Value
+          key={v.value}
+          choice={choice}
+          value={v}
+          name={name}
+          how={how?.[v.value]}
+          count={chosen.length === 0 || chosen.includes(v.value) ? counts?.[v.value] : undefined}
+          quiet={none}
+          type={several ? "checkbox" : "radio"}
+          chosen={chosen.includes(v.value)}
+          onPick={() => pick(v.value)}
+        />
+      ))}
+      {none && chosen.length > 0 ? <p class="more">None of these works as things stand; the answer says why.</p> : null}
+    </fieldset>
+  );
+}
+
+/** The values a choice is pinned to: none, one, or several that cannot be told apart. */
+function ticked(build: Build, id: string): readonly string[] {
+  return pinsOf(build).get(id)?.split(orElse) ?? [];
+}
+
+const inOrder = (choice: OpenChoice, values: readonly string[]) => choice.values.map((v) => v.value).filter((v) => values.includes(v));
+
+function Value(props: {
+  choice: OpenChoice;
+  value: PossibleValue;
+  name: string;
+  how?: string;
+  count?: string;
+  quiet: boolean;
+  type: "radio" | "checkbox";
+  chosen: boolean;
+  onPick: () => void;
+}) {
+  const { choice, value, name, how, count, quiet, type, chosen, onPick } = props;
+  const [asked, setAsked] = useState(false);
+  const no = value.verdict === "ruled-out" && !quiet;
+  const about = `${name}-${value.value}`;
+  return (
+    <div class={`pickable${no ? " not" : ""}`}>
+      <Pick
+        type={type}
+        name={type === "radio" ? name : undefined}
+        id={type === "radio" ? undefined : about}
+        checked={chosen}
+        describedBy={how ? `${about}-how` : undefined}
+        onPick={onPick}
+      >
+        {value.label}
+        {no || value.verdict === "unknown" ? (
+          <>
+            {" "}
+            <Mark verdict={value.verdict} />
+          </>
+        ) : null}
+        {count !== undefined && !no ? <span class="more"> {ways(count)}</span> : null}
+      </Pick>
+      {no ? (
+        <button type="button" class="whynot" aria-expanded={asked} onClick={() => setAsked(!asked)}>
+          Why not?<span class="unseen"> {value.label}</span>
+        </button>
+      ) : null}
+      {how ? (
+        <p class="more how" id={`${about}-how`}>
+          {how}
+        </p>
+      ) : null}
+      {no && asked ? <Because choice={choice.id} value={value.value} label={value.label} /> : null}
+    </div>
+  );
+}
+
+function ways(count: string): string {
+  return count === "1" ? "in 1 way" : `in ${digits(count)} ways`;
+}
+
+/** Asks once for the build as it stands, and again when that has changed. */
+function Because({ choice, value, label }: { choice: string; value: string; label: string }) {
+  const { build, solve } = useDesk();
+  const [told, setTold] = useState<{ readonly build: Build; readonly why?: WhyNot; readonly failed?: string }>();
+  useEffect(() => {
+    let wanted = true;
+    const tell = (now: { why?: WhyNot; failed?: string }) => wanted && setTold({ build, ...now });
+    solve
+      .ask("why", { build, choice, value })
+      .then((why) => tell(why.kind === "why-not" ? { why } : { failed: why.faults.map((f) => `${f.says} ${f.hint}`).join(" ") }))
+      .catch((problem: Error) => !(problem instanceof Ended) && tell({ failed: problem.message }));
+    return () => {
+      wanted = false;
+    };
+  }, [build, choice, value, solve]);
+  if (told?.failed) return <p class="because">{told.failed}</p>;
+  if (!told?.why) return <p class="because more">Looking for the reason.</p>;
+  const { reasons, repairs } = told.why;
+  const facts = reasons[0]?.facts ?? [];
+  const pinned = withChoice(build, choice, value);
+  return (
+    <div class="because" role="status">
+      {facts.length > 0 ? (
+        <Facts facts={facts} />
+      ) : (
+        <p>{reasons[0]?.says ?? "It is possible now; the answer beside it is being renewed."}</p>
+      )}
+      {repairs.slice(0, 2).map((r) => (
+        <RepairButton key={r.says} repair={r} from={build} says={`Take ${label} and: ${lower(r.says)}`} wish={pinned} />
+      ))}
+      {reasons.length > 0 && repairs.length === 0 ? <p class="more">Nothing you chose could be changed to allow it.</p> : null}
+    </div>
+  );
+}
+
+const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** A repair as a button: one tap and it is made. */
+export function RepairButton(props: { repair: Repair; from: Build; says?: string; wish?: Build; after?: string }) {
+  const { repair, from, says, wish, after } = props;
+  const { store } = useDesk();
+  const to = (repair.build ?? wish) as Build | undefined;
+  if (!to) return null;
+  const ways = repair.count === "0" ? "" : `, ${repair.count === "1" ? "one way" : `${digits(repair.count)} ways`}`;
+  return (
+    <p class="repair">
+      <button
+        type="button"
+        onClick={() => {
+          store.make({ do: "all", says: says ?? repair.says, edits: editsBetween(from, to) });
+          if (after) standAt(after);
+        }}
+      >
+        {says ?? repair.says}
+      </button>{" "}
+      <span class="more">
+        then: <Mark verdict={repair.verdict} />
+        {ways}
+      </span>
+    </p>
+  );
+}

@@ -1,0 +1,86 @@
+// What you have chosen, one line each: any of them can be taken back, in any order; the others stay.
+import { sizeText } from "../../records/index.js";
+import type { Move } from "../state/moves.js";
+import { Part, standAt } from "./bits.js";
+import { cardName, type Desk, useDesk } from "./desk.js";
+
+export function moveWords(desk: Desk, move: Move): string {
+  const name = (id: string) => desk.shelf.names[id] ?? id.split("/")[1] ?? id;
+  switch (move.do) {
+    case "board":
+      return `Board: ${name(`board/${move.board}`)}`;
+    case "choose":
+      return choiceWords(desk, move.id, move.value);
+    case "add":
+      return `${name(`card/${move.card}`)} added`;
+    case "drop":
+      return `${name(`card/${move.as}`)} taken out`;
+    case "mode":
+      return `Way to run it: ${move.mode.name ?? desk.build.modes?.find((m) => m.id === move.mode.id)?.name ?? move.mode.id}`;
+    case "drop-mode":
+      return `Way to run it taken out: ${move.id}`;
+    case "safest":
+      return `Safest way: ${desk.build.modes?.find((m) => m.id === move.id)?.name ?? move.id}`;
+    case "have":
+      return `At hand: ${move.what === "firmware" ? move.id : name(`${move.what === "cards" ? "card" : "part"}/${move.id}`)}`;
+    case "family":
+      return `Firmware family: ${name(`firmware/${move.id}`)}`;
+    case "switch":
+      return move.id === "" ? "A part of the switch left to the plan" : `Part for the switch: ${name(`part/${move.id}`)}`;
+    case "stands":
+      return "The machine stands as it was chosen until then";
+    case "all":
+      return move.says;
+  }
+}
+
+function choiceWords(desk: Desk, id: string, value: string): string {
+  const [kind, of = "", setting] = id.split(":");
+  switch (kind) {
+    case "revision":
+      return `Board is revision ${value}`;
+    case "memory":
+      return `Memory: ${sizeText(Number(value))}`;
+    case "firmware": {
+      const mode = (desk.build.modes?.length ?? 0) > 1 ? desk.build.modes?.find((m) => m.id === of) : undefined;
+      return `Firmware ${value}${mode ? `, ${mode.name ?? mode.id}` : ""}`;
+    }
+    case "slot":
+      return `${cardName(desk, of)} in ${value}`;
+    case "card-revision":
+      return `${cardName(desk, of)} is revision ${value}`;
+    default:
+      return `${cardName(desk, of)}: ${setting} at ${value}`;
+  }
+}
+
+export function Said() {
+  const desk = useDesk();
+  const { store } = desk;
+  const { moves } = store.state;
+  if (moves.length === 0) return null;
+  return (
+    <Part id="said-so-far" title="What you chose">
+      <ul class="said">
+        {moves.map((move, i) => {
+          const says = moveWords(desk, move);
+          return (
+            <li key={`${i}-${says}`}>
+              <span>{says}</span>{" "}
+              <button
+                type="button"
+                class="small"
+                onClick={() => {
+                  store.takeBack(i);
+                  standAt(moves.length > 1 ? "said-so-far" : "machine");
+                }}
+              >
+                Take back<span class="unseen"> {says}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </Part>
+  );
+}

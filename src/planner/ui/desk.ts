@@ -1,0 +1,47 @@
+// The desk: what every piece of the planner's page has at hand. Pieces read it and make moves; they keep nothing of their own but what is open.
+import { createContext } from "preact";
+import { useContext } from "preact/hooks";
+import type { Answer, Counts, Ref } from "../../planning/index.js";
+import type { Build } from "../../records/index.js";
+import type { Store } from "../state/store.js";
+import type { Connection } from "../worker/engine.js";
+import type { BenchTasks, Tasks } from "../worker/protocol.js";
+import type { Shelf } from "../worker/shelf.js";
+
+/** Where the links of facts lead: pages of the site, or places in the single file. */
+export interface Places {
+  record(ref: Ref): string;
+  page(name: "sure" | "cautions"): string;
+}
+
+export interface Desk {
+  readonly shelf: Shelf;
+  readonly store: Store;
+  readonly build: Build;
+  readonly solve: Connection<Tasks>;
+  readonly bench: Connection<BenchTasks>;
+  readonly places: Places;
+  /** The newest answer there is; while another is being worked out it is the one before. */
+  readonly answer?: Answer;
+  /** The build it answers. */
+  readonly answered: Build;
+  /** What was counted of the answer; while more is being counted there is none. */
+  readonly counts?: Counts;
+  /** It is being counted apart. */
+  readonly counting: boolean;
+}
+
+export const DeskContext = createContext<Desk | undefined>(undefined);
+
+export function useDesk(): Desk {
+  const desk = useContext(DeskContext);
+  if (!desk) throw new Error("A piece of the planner was set without its desk.");
+  return desk;
+}
+
+export function cardName(desk: Desk, as: string): string {
+  const chosen = desk.build.cards.find((c) => (c.as ?? c.card) === as);
+  const id = chosen?.card ?? as;
+  const name = desk.shelf.names[`card/${id}`] ?? id;
+  return id === as ? name : `${name} (${as})`;
+}

@@ -1,0 +1,38 @@
+// The worker's side of the talk: every message is a task, every task one reply. A fault of ours is told, never swallowed.
+import { type Catalogue, gather } from "../../catalogue/index.js";
+import type { Loaded } from "../../records/index.js";
+import type { Message, RecordsFrom, Reply } from "./protocol.js";
+
+interface Port {
+  onmessage: ((event: MessageEvent<Message>) => void) | null;
+  postMessage(message: Reply): void;
+}
+
+type Handlers<T> = { readonly [K in keyof T]: (asks: never) => unknown };
+
+/** Answers on a port with these handlers; one at a time, in the order asked. */
+export function serve<T>(port: Port, handlers: Handlers<T>): void {
+  let turn: Promise<void> = Promise.resolve();
+  port.onmessage = ({ data: { number, task, asks } }) => {
+    turn = turn.then(async () => {
+      try {
+        const gives = await handlers[task as keyof T](asks as never);
+        port.postMessage({ number, gives });
+      } catch (problem) {
+        port.postMessage({ number, failed: problem instanceof Error ? problem.message : String(problem) });
+      }
+    });
+  };
+}
+
+/** The records as a catalogue. */
+export async function catalogueFrom(records: RecordsFrom): Promise<Catalogue> {
+  const loaded = "text" in records ? JSON.parse(records.text) : await fetched(records.url);
+  return gather(loaded as Loaded[]);
+}
+
+async function fetched(url: string): Promise<unknown> {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`The records could not be loaded (${response.status}).`);
+  return response.json();
+}

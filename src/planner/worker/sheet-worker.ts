@@ -1,0 +1,24 @@
+// The second worker, begun only when it is wanted: build sheets with their drawings, and build files in and out.
+import type { Catalogue } from "../../catalogue/index.js";
+import { handlers as files } from "./files.js";
+import type { BenchTasks } from "./protocol.js";
+import { catalogueFrom, serve } from "./serve.js";
+import { sheetOf } from "./sheet.js";
+
+type Asks<K extends keyof BenchTasks> = BenchTasks[K]["asks"];
+type Gives<K extends keyof BenchTasks> = BenchTasks[K]["gives"];
+
+let catalogue: Catalogue;
+
+export const handlers = {
+  async open({ records }: Asks<"open">): Promise<Gives<"open">> {
+    catalogue = await catalogueFrom(records);
+    return true;
+  },
+  sheet({ build, combination }: Asks<"sheet">): Gives<"sheet"> {
+    return sheetOf(catalogue, build, combination);
+  },
+  ...files,
+};
+
+serve<BenchTasks>(self as unknown as Parameters<typeof serve>[0], handlers);

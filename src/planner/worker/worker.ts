@@ -1,0 +1,96 @@
+// The solving worker: holds the catalogue and answers builds, so that the page itself never waits.
+import type { Catalogue } from "../../catalogue/index.js";
+import { ask, type Misasked, withChoice } from "../../machine/index.js";
+import {
+  type Answer,
+  answer,
+  beforeYouBuy,
+  type Compiled,
+  type Counts,
+  compile,
+  countsOf,
+  plan,
+  waysOf,
+  whatWouldFit,
+} from "../../planning/index.js";
+import type { Build } from "../../records/index.js";
+import type { Budget } from "../../solver/index.js";
+import { condensed } from "./condense.js";
+import type { Tasks } from "./protocol.js";
+import { catalogueFrom, serve } from "./serve.js";
+import { shelfOf } from "./shelf.js";
+
+/** A why-not is asked by a tap and wanted at once. */
+const whyBudget_ms = 4000;
+/** Longest one count may hold up an answer. */
+const counted_ms = 80;
+/** Ways shown. */
+const most = 10;
+/** In the page itself, where a browser allows no worker, a long count would stop everything. */
+const inPage_ms = 1000;
+
+type Asks<K extends keyof Tasks> = Tasks[K]["asks"];
+type Gives<K extends keyof Tasks> = Tasks[K]["gives"];
+
+let catalogue: Catalogue;
+
+function until(ms: number): Budget {
+  const end = performance.now() + ms;
+  return { stop: () => performance.now() > end };
+}
+
+function compiledOf(build: Build): { readonly kind: "compiled"; readonly question: Compiled } | Misasked {
+  const asked = ask(catalogue, build);
+  return asked.kind === "misasked" ? asked : { kind: "compiled", question: compile(asked.question) };
+}
+
+/** All counts, when they come to an end at once. */
+function quickly(compiled: Compiled, { exact, hangingExact, verdict }: Answer): Counts | undefined {
+  if (verdict === "ruled-out" || !exact || !hangingExact) return undefined;
+  const counts = countsOf(compiled, () => until(counted_ms));
+  return counts.kinds.every((k) => k.exact) && counts.facets.length > 0 ? counts : undefined;
+}
+
+export const handlers = {
+  async open({ records }: Asks<"open">): Promise<Gives<"open">> {
+    catalogue = await catalogueFrom(records);
+    return shelfOf(catalogue);
+  },
+  answer({ build, most_ms }: Asks<"answer">): Gives<"answer"> {
+    const begun = performance.now();
+    const compiled = compiledOf(build);
+    if (compiled.kind === "misasked") return compiled;
+    const told = answer(compiled.question, { most, budget: until(most_ms), counting: () => until(counted_ms) });
+    const short = { ...told, combinations: told.combinations.map(condensed) };
+    return { kind: "answered", answer: short, counts: quickly(compiled.question, told), took: performance.now() - begun };
+  },
+  count({ build, most_ms }: Asks<"count">): Gives<"count"> {
+    const compiled = compiledOf(build);
+    if (compiled.kind === "misasked") return compiled;
+    const all = "document" in globalThis ? Math.min(most_ms, inPage_ms) : most_ms;
+    const end = performance.now() + all;
+    // Each count gets a third of what is left, so that the first cannot take it all.
+    return countsOf(compiled.question, () => until((end - performance.now()) / 3));
+  },
+  narrow({ build, only, most_ms }: Asks<"narrow">): Gives<"narrow"> {
+    const compiled = compiledOf(build);
+    return compiled.kind === "misasked"
+      ? compiled
+      : { kind: "narrowed", ways: waysOf(compiled.question, only, most, until(most_ms)).map(condensed) };
+  },
+  why({ build, choice, value }: Asks<"why">): Gives<"why"> {
+    const answer = plan(catalogue, withChoice(build, choice, value), { most: 1, budget: until(whyBudget_ms) });
+    if (answer.kind === "misasked") return answer;
+    // A repair that only takes the wish itself back is no help.
+    const repairs = answer.repairs.filter((r) => !(r.gives.length === 1 && r.gives[0]!.id === choice));
+    return { kind: "why-not", reasons: answer.reasons, repairs };
+  },
+  buy({ build, card }: Asks<"buy">): Gives<"buy"> {
+    return beforeYouBuy(catalogue, build, card);
+  },
+  fits({ build }: Asks<"fits">): Gives<"fits"> {
+    return whatWouldFit(catalogue, build);
+  },
+};
+
+serve<Tasks>(self as unknown as Parameters<typeof serve>[0], handlers);

@@ -1,0 +1,167 @@
+// What the planner answers: verdicts, evidence, combinations, reasons, repairs, all naming the records behind them.
+// Plain data: it goes to pages, to the command line and over a worker boundary as it is.
+import type { Kind } from "../../records/index.js";
+
+export type Verdict = "workable" | "conditional" | "ruled-out" | "unknown";
+export type Evidence = "bench" | "documented" | "reported" | "inferred";
+
+/** A pointer to a fact in a record. */
+export interface Ref {
+  readonly kind: Kind;
+  readonly id: string;
+  /** JSON pointer into the record; "" is the record itself. */
+  readonly pointer: string;
+}
+
+/** One fact in trade words, with the records it rests on. The leaf of every refusal. */
+export interface Fact {
+  /** Name of the trade rule: "io-windows", "needs-firmware", "conflict". */
+  readonly rule: string;
+  readonly says: string;
+  readonly refs: readonly Ref[];
+}
+
+/** A fact that is missing and would decide. */
+export interface UnknownFact {
+  readonly says: string;
+  /** How to find it out: what to measure, which marking to read. */
+  readonly how: string;
+  readonly refs: readonly Ref[];
+  /** In how many of the combinations looked at it decides. */
+  readonly settles: number;
+}
+
+/** Something that holds a combination back from plain "workable". */
+export interface Condition {
+  readonly kind: "remedy" | "loss" | "cosmetic" | "to-get";
+  readonly says: string;
+  /** Ways to meet it, cheapest first. */
+  readonly ways: readonly { readonly says: string; readonly costs: string; readonly part?: string }[];
+  readonly refs: readonly Ref[];
+}
+
+export interface PlacedCard {
+  /** Name of the copy (the card id unless the machine has two). */
+  readonly as: string;
+  readonly card: string;
+  readonly revision: string;
+  readonly slot: string;
+  readonly settings: Readonly<Record<string, string>>;
+  /** Every slot it may stand in with all else of this combination's group as it is. */
+  readonly slots: readonly string[];
+  /** The same in words: "any of 3 long slots", "only S2". */
+  readonly freedom: string;
+}
+
+export interface ModePlan {
+  readonly id: string;
+  readonly name: string;
+  readonly firmware: string;
+  /** Names of the copies switched on. */
+  readonly enabled: readonly string[];
+}
+
+export interface EvidenceNote {
+  readonly grade: Evidence;
+  /** "card", "pair" or "whole": which link of the chain it stands for. */
+  readonly link: "card" | "pair" | "whole";
+  readonly says: string;
+  readonly refs: readonly Ref[];
+}
+
+export interface Combination {
+  readonly verdict: Verdict;
+  readonly evidence: Evidence;
+  readonly board: string;
+  readonly revision: string;
+  /** Bytes of main memory, when the board record names options. */
+  readonly memory?: number;
+  readonly firmwareFamily: string;
+  readonly modes: readonly ModePlan[];
+  readonly cards: readonly PlacedCard[];
+  readonly conditions: readonly Condition[];
+  readonly unknowns: readonly UnknownFact[];
+  /** Weakest link first. */
+  readonly rests: readonly EvidenceNote[];
+  /** Tested builds that nearly match, and in what they differ. Named, never counted. */
+  readonly nearMatches: readonly { readonly build: string; readonly differs: string }[];
+  /** Changes from the machine as it stands, in words, dearest last. */
+  readonly changes: readonly string[];
+  /** Least headroom over all rails, in A, where known. */
+  readonly headroom: readonly { readonly rail: string; readonly used_A: number | "unknown"; readonly limit_A: number | "unknown" }[];
+  readonly spareSlots: number;
+  /** A switch is needed: modes differ in firmware or in enabled cards. */
+  readonly switched: boolean;
+}
+
+export interface PossibleValue {
+  readonly value: string;
+  readonly label: string;
+  /** workable: some certain combination takes it; unknown: only ones that hang on unknown facts; ruled-out: none. */
+  readonly verdict: "workable" | "unknown" | "ruled-out";
+}
+
+/** One hole of the build: what may still be chosen. */
+export interface OpenChoice {
+  /** "revision", "memory", "firmware:<mode>", "slot:<card>", "setting:<card>:<setting>", "card-revision:<card>" */
+  readonly id: string;
+  readonly label: string;
+  readonly chosen?: string;
+  readonly values: readonly PossibleValue[];
+}
+
+/** Something the owner chose and could give up. */
+export interface OwnersChoice {
+  readonly id: string;
+  readonly kind: "card" | "mode" | "revision" | "memory" | "firmware" | "slot" | "setting" | "card-revision";
+  readonly says: string;
+}
+
+/** Choices that cannot all stand, with the facts that make it so. */
+export interface Reason {
+  readonly choices: readonly OwnersChoice[];
+  /** Smallest set of facts that excludes these choices together; proven minimal. */
+  readonly facts: readonly Fact[];
+  /** There are other sets of facts that exclude them as well. */
+  readonly moreFacts: boolean;
+  readonly says: string;
+}
+
+export interface Repair {
+  readonly kind: "drop" | "change" | "second-mode";
+  /** What to give up. Empty for a repair that only adds (a second mode). */
+  readonly gives: readonly OwnersChoice[];
+  readonly says: string;
+  /** The verdict after it, by solving again. */
+  readonly verdict: Verdict;
+  readonly count: string;
+  /** What to choose instead, when it is a change. */
+  readonly instead?: readonly { readonly choice: string; readonly values: readonly string[] }[];
+  /** The build after the repair, to put straight back to the planner. */
+  readonly build?: unknown;
+}
+
+export interface Answer {
+  readonly kind: "answer";
+  /** False when the budget ran out: then counts are lower bounds and lists may lack entries; a verdict given is still right. */
+  readonly finished: boolean;
+  readonly verdict: Verdict;
+  /** One sentence a friend would say. */
+  readonly says: string;
+  /** Certain combinations, as decimal digits. */
+  readonly count: string;
+  readonly exact: boolean;
+  /** Combinations that hang on unknown facts. */
+  readonly hanging: string;
+  readonly hangingExact: boolean;
+  /** Ranked representatives, best first. */
+  readonly combinations: readonly Combination[];
+  readonly possible: readonly OpenChoice[];
+  readonly reasons: readonly Reason[];
+  readonly reasonsComplete: boolean;
+  readonly repairs: readonly Repair[];
+  readonly repairsComplete: boolean;
+  readonly unknowns: readonly UnknownFact[];
+  /** Conflicts that were looked at and count for nothing (disproved), or only add a note. */
+  readonly history: readonly Fact[];
+}

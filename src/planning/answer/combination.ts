@@ -1,0 +1,118 @@
+// One solution told in trade words: where every card stands, what holds it back, what it rests on.
+import { known, unknown } from "../../records/index.js";
+import type { Solution } from "../../solver/index.js";
+import { changesOf, toGet } from "../encode/changes.js";
+import { applies, type Compiled } from "../encode/compile.js";
+import { ref } from "../encode/draft.js";
+import { eachCard, eachMode } from "../encode/frame.js";
+import { draws } from "../encode/rules/rails.js";
+import type { Combination, Condition, PlacedCard, UnknownFact, Verdict } from "./answer.js";
+import { evidenceOf, nearMatches, type provenModes } from "./evidence.js";
+import { conditionalFrom } from "./verdict.js";
+
+/** `freedom` lists per card the slots it may stand in with all else as it is. */
+export function combinationOf(
+  compiled: Compiled,
+  solution: Solution,
+  freedom: readonly ReadonlySet<number>[],
+  proven: ReturnType<typeof provenModes>,
+): Combination {
+  const { question, frame } = compiled;
+  const { board, family } = question;
+  const revision = question.revisions[solution[frame.revision]!]!;
+  const memory = question.memories[solution[frame.memory]!]!;
+  const inPlace = eachCard(frame).filter(({ at }) => solution[frame.cards[at]!.slot]! < question.slots.length);
+  const cards = inPlace.map(({ at, asked }): PlacedCard => {
+    const v = frame.cards[at]!;
+    const slots = [...(freedom[at] ?? [])]
+      .filter((s) => s < question.slots.length)
+      .sort((a, b) => a - b)
+      .map((s) => question.slots[s]!.id);
+    return {
+      as: asked.as,
+      card: asked.card.id,
+      revision: asked.revisions[solution[v.revision]!]!,
+      slot: question.slots[solution[v.slot]!]!.id,
+      settings: Object.fromEntries(asked.settings.map((s, i) => [s.id, s.positions[solution[v.settings[i]!]!]!.id])),
+      slots,
+      freedom: freedomWords(question.slots, slots),
+    };
+  });
+  const here = new Set(cards.map((c) => c.as));
+  const modes = eachMode(frame).flatMap(({ at, mode }) => {
+    const version = question.versions[solution[frame.firmware[at]!]!];
+    return version ? [{ id: mode.id, name: mode.name, firmware: version.id, enabled: [...mode.enabled].filter((as) => here.has(as)) }] : [];
+  });
+  const conditions = conditionsOf(compiled, solution);
+  const unknowns = unknownsOf(compiled, solution);
+  const machine = { board: board.id, revision, memory, modes, cards };
+  const { grade, rests } = evidenceOf(question, machine, proven);
+  const level = Math.max(0, ...compiled.soft.filter((s) => applies(s, solution)).map((s) => s.level));
+  const verdict: Verdict = unknowns.length > 0 ? "unknown" : level >= conditionalFrom ? "conditional" : "workable";
+  return {
+    verdict,
+    evidence: grade,
+    ...machine,
+    firmwareFamily: family.id,
+    conditions,
+    unknowns,
+    rests,
+    nearMatches: nearMatches(question, machine, proven),
+    changes: changesOf(frame, solution),
+    headroom: headroomOf(compiled, solution, revision),
+    spareSlots:
+      question.slots.filter((s) => !s.revisions || s.revisions.includes(revision)).length -
+      inPlace.reduce((n, { asked }) => n + (asked.card.room.slots ?? 1), 0),
+    switched: new Set(modes.map((m) => `${m.firmware}|${[...m.enabled].sort().join(",")}`)).size > 1,
+  };
+}
+
+export function freedomWords(all: readonly { id: string; edge: string }[], slots: readonly string[]): string {
+  if (slots.length === 1) return `only ${slots[0]}`;
+  if (slots.length === all.length) return `any of the ${all.length} slots`;
+  const edge = all.find((s) => s.id === slots[0])?.edge;
+  const same = all.filter((s) => s.edge === edge).map((s) => s.id);
+  if (same.length === slots.length && same.every((s) => slots.includes(s))) return `any of ${slots.length} ${edge} slots`;
+  return `${slots.slice(0, -1).join(", ")} or ${slots.at(-1)}`;
+}
+
+function conditionsOf(compiled: Compiled, solution: Solution): Condition[] {
+  const met = compiled.soft.filter((s) => applies(s, solution)).sort((a, b) => b.level - a.level);
+  const get = toGet(compiled.frame, solution).map((what): Condition => ({ kind: "to-get", says: `Get ${what}.`, ways: [], refs: [] }));
+  return [...met.map((s) => s.condition), ...get];
+}
+
+export function unknownsOf(compiled: Compiled, solution: Solution): UnknownFact[] {
+  return compiled.unsettled
+    .filter((u) => applies(u, solution))
+    .map((u) => ({ says: u.fact.says, how: u.how, refs: u.fact.refs, settles: 1 }));
+}
+
+function headroomOf(compiled: Compiled, solution: Solution, revision: string): Combination["headroom"] {
+  const { question, frame } = compiled;
+  return question.board.rails
+    .filter((r) => !r.revisions || r.revisions.includes(revision))
+    .map((r) => {
+      const limit = known(r.limit_A);
+      const own = r.board_A === undefined ? 0 : known(r.board_A);
+      let used: number | "unknown" = own;
+      for (const { at, asked } of eachCard(frame)) {
+        if (solution[frame.cards[at]!.slot] === question.slots.length) continue;
+        const rev = asked.revisions[solution[frame.cards[at]!.revision]!]!;
+        for (const d of draws(asked.card, r.rail)) {
+          if (d.revisions && !d.revisions.includes(rev)) continue;
+          used = used === unknown || d.worst === unknown ? unknown : Math.round((used + d.worst) * 1000) / 1000;
+        }
+      }
+      return { rail: r.rail, used_A: used, limit_A: limit === unknown ? unknown : Math.round(limit * (r.derate ?? 1) * 1000) / 1000 };
+    });
+}
+
+/** Refs of a combination's records, for pages that list what an answer rests on. */
+export function recordsOf(combination: Combination) {
+  return [
+    ref("board", combination.board),
+    ref("firmware", combination.firmwareFamily),
+    ...combination.cards.map((c) => ref("card", c.card)),
+  ];
+}

@@ -1,0 +1,196 @@
+// How sure a combination is: the weakest link of each card on this board and firmware, each pair running together, and
+// the whole. A tested build covers exactly what it had: board revision, firmware, cards, slots and settings of a mode that worked.
+import { inRange } from "../../catalogue/index.js";
+import type { Question } from "../../machine/index.js";
+import { type Build, type BuildCard, bytes, type Card, type Source, sizeText } from "../../records/index.js";
+import { ref } from "../encode/draft.js";
+import { testedOn } from "../encode/lookup.js";
+import type { Combination, Evidence, EvidenceNote, ModePlan, PlacedCard, Ref } from "./answer.js";
+
+const order: readonly Evidence[] = ["bench", "documented", "reported", "inferred"];
+
+/** 0 is best. */
+export function evidenceRank(grade: Evidence): number {
+  return order.indexOf(grade);
+}
+
+export function weakest(grades: readonly Evidence[]): Evidence {
+  return order[Math.max(0, ...grades.map(evidenceRank))]!;
+}
+
+type Placed = Pick<PlacedCard, "card" | "revision" | "slot" | "settings" | "as">;
+type Machine = Pick<Combination, "board" | "revision" | "memory" | "modes"> & { readonly cards: readonly Placed[] };
+
+/** A mode of a tested build that worked: the machine it was, as far as the record says. */
+interface Proven {
+  readonly build: Build;
+  readonly firmware: string;
+  readonly enabled: readonly BuildCard[];
+  readonly fitted: readonly BuildCard[];
+}
+
+/** Modes of tested builds that worked on this board with any of these cards. */
+export function provenModes(question: Question): Proven[] {
+  const cards = question.cards.map((c) => c.card.id);
+  return testedOn(question.catalogue, question.board.id, cards).flatMap((build) => {
+    if (typeof build.revision !== "string") return [];
+    if ((build.firmware ?? question.board.firmware[0]) !== question.family.id) return [];
+    const modes = build.modes ?? [];
+    return modes.flatMap((mode) => {
+      const seen = build.result!.modes?.find((m) => m.mode === mode.id)?.outcome ?? build.result!.outcome;
+      if (seen !== "worked" || mode.firmware === undefined) return [];
+      const on = (c: BuildCard) => !mode.cards || mode.cards.includes(c.as ?? c.card) || mode.cards.includes(c.card);
+      return [{ build, firmware: mode.firmware, enabled: build.cards.filter(on), fitted: build.cards }];
+    });
+  });
+}
+
+/** The same card, standing the same way: revision, slot and every setting. */
+function standsAlike(tested: BuildCard, placed: Placed, card: Card): boolean {
+  if (tested.card !== placed.card || tested.slot !== placed.slot) return false;
+  if (card.revisions && card.revisions.length > 1 && tested.revision !== placed.revision) return false;
+  return Object.entries(placed.settings).every(([id, p]) => tested.settings?.[id] === p);
+}
+
+/** Evidence of a combination: the notes, weakest first, and the weakest grade. */
+export function evidenceOf(
+  question: Question,
+  machine: Machine,
+  proven: readonly Proven[],
+): { readonly grade: Evidence; readonly rests: readonly EvidenceNote[] } {
+  const notes: EvidenceNote[] = [];
+  const here = proven.filter((p) => p.build.revision === machine.revision);
+  for (const mode of machine.modes) {
+    const running = machine.cards.filter((c) => mode.enabled.includes(c.as));
+    const match = (p: Proven, placed: Placed) => p.enabled.some((t) => standsAlike(t, placed, question.catalogue.cards.get(placed.card)!));
+    const inMode = machine.modes.length > 1 ? ` (${mode.name})` : "";
+    for (const placed of running)
+      notes.push(
+        cardNote(
+          question,
+          machine,
+          mode,
+          placed,
+          here.filter((p) => p.firmware === mode.firmware && match(p, placed)),
+          inMode,
+        ),
+      );
+    running.forEach((a, i) => {
+      for (const b of running.slice(i + 1)) {
+        const builds = here.filter((p) => p.firmware === mode.firmware && match(p, a) && match(p, b));
+        notes.push(note("pair", builds, `${nameOf(question, a)} and ${nameOf(question, b)} running together${inMode}`));
+      }
+    });
+    if (running.length > 2) {
+      const builds = here.filter((p) => p.firmware === mode.firmware && sameMemory(p.build, machine) && running.every((c) => match(p, c)));
+      notes.push(note("whole", builds, `All ${running.length} cards running together${inMode}`));
+    }
+  }
+  if (notes.length === 0) notes.push({ grade: "inferred", link: "whole", says: "No card to judge.", refs: [] });
+  const sorted = notes.map((n, i) => ({ n, i })).sort((a, b) => evidenceRank(b.n.grade) - evidenceRank(a.n.grade) || a.i - b.i);
+  return { grade: weakest(notes.map((n) => n.grade)), rests: sorted.map((s) => s.n) };
+}
+
+/** Boards whose records name no amounts have memory 0 here: then it says nothing. */
+export function sameMemory(build: Build, machine: Pick<Machine, "memory">): boolean {
+  if (machine.memory === undefined || machine.memory === 0) return true;
+  return build.memory !== undefined && bytes(build.memory) === machine.memory;
+}
+
+function nameOf(question: Question, placed: Placed): string {
+  return question.catalogue.cards.get(placed.card)?.name ?? placed.card;
+}
+
+function note(link: EvidenceNote["link"], proven: readonly Proven[], what: string): EvidenceNote {
+  if (proven.length === 0) return { grade: "inferred", link, says: `${what}: no record, and the rules find nothing against it.`, refs: [] };
+  return { grade: "bench", link, says: `${what}: ${benchWords(proven)}.`, refs: refsOf(proven) };
+}
+
+/** "tested by 2 people, last in 2019-05": independent testers and the age of the newest result. */
+function benchWords(proven: readonly Proven[]): string {
+  const testers = new Set(proven.map((p) => p.build.result!.by)).size;
+  const dates = proven.map((p) => p.build.result!.date).sort();
+  return `tested on the bench by ${testers === 1 ? "one person" : `${testers} people`}, ${proven.length > 1 ? "last in" : "in"} ${dates.at(-1)}`;
+}
+
+function refsOf(proven: readonly Proven[]): Ref[] {
+  return [...new Set(proven.map((p) => p.build.id))].map((id) => ref("build", id, "/result"));
+}
+
+function cardNote(
+  question: Question,
+  machine: Machine,
+  mode: ModePlan,
+  placed: Placed,
+  proven: readonly Proven[],
+  inMode: string,
+): EvidenceNote {
+  const card = question.catalogue.cards.get(placed.card)!;
+  const what = `${card.name} on revision ${machine.revision} with ${mode.firmware}${inMode}`;
+  if (proven.length > 0) return note("card", proven, what);
+  const paper = paperGrade(question, card, machine, mode.firmware);
+  if (!paper) return note("card", [], what);
+  return {
+    grade: paper.grade,
+    link: "card",
+    says: `${what}: ${paper.grade === "documented" ? "its papers say so" : "somebody said so"} (${paper.source.says}).`,
+    refs: [ref("card", card.id, "/needs"), ref("card", card.id, "/sources")],
+  };
+}
+
+/** What the card's own sources say in so many words: it names this firmware or this board. Silence says nothing. */
+export function paperGrade(
+  question: Question,
+  card: Card,
+  machine: Pick<Machine, "board" | "revision">,
+  version: string,
+): { readonly grade: Evidence; readonly source: Source } | undefined {
+  const { firmware, boards } = card.needs ?? {};
+  const saysFirmware =
+    firmware?.some((s) => (s.from ?? s.upTo ?? s.before ?? s.only) !== undefined && inRange(question.family, version, s)) ?? false;
+  const saysBoard = boards?.some((b) => b.board === machine.board && (!b.revisions || b.revisions.includes(machine.revision))) ?? false;
+  if (!saysFirmware && !saysBoard) return undefined;
+  const sources = card.sources ?? [];
+  const document = sources.find((s) => ["manual", "schematic", "data-sheet", "standard"].includes(s.kind));
+  if (document) return { grade: "documented", source: document };
+  return sources[0] ? { grade: "reported", source: sources[0] } : undefined;
+}
+
+/** Tested builds that come close, and in what they differ: named, never counted. */
+export function nearMatches(
+  question: Question,
+  machine: Machine,
+  proven: readonly Proven[],
+  most = 3,
+): { build: string; differs: string }[] {
+  const wanted = machine.cards.map((c) => c.card);
+  const scored = proven.flatMap((p) => {
+    const shared = p.fitted.filter((t) => wanted.includes(t.card));
+    if (shared.length === 0 || shared.length < Math.ceil(wanted.length / 2)) return [];
+    const differs: string[] = [];
+    if (p.build.revision !== machine.revision) differs.push(`tested with revision ${p.build.revision}, this is ${machine.revision}`);
+    if (!machine.modes.some((m) => m.firmware === p.firmware)) differs.push(`tested with ${p.firmware}`);
+    if (!sameMemory(p.build, machine))
+      differs.push(`tested with ${p.build.memory === undefined ? "an unnamed amount" : sizeText(bytes(p.build.memory))} of memory`);
+    const left = [...p.fitted];
+    for (const c of machine.cards) {
+      // Of several copies the one that stands in this slot, else the next.
+      const t = left.find((x) => x.card === c.card && x.slot === c.slot) ?? left.find((x) => x.card === c.card);
+      if (t) left.splice(left.indexOf(t), 1);
+      const name = nameOf(question, c);
+      const several = (question.catalogue.cards.get(c.card)?.revisions?.length ?? 1) > 1;
+      if (!t) differs.push(`without ${name}`);
+      else if (several && t.revision !== c.revision)
+        differs.push(`${name} of ${t.revision ? `revision ${t.revision}` : "an unnamed revision"}`);
+      else if (t.slot !== c.slot) differs.push(`${name} in ${t.slot ?? "an unnamed slot"}`);
+      else if (!Object.entries(c.settings).every(([id, s]) => t.settings?.[id] === s)) differs.push(`${name} set otherwise`);
+    }
+    return differs.length === 0 || differs.length > 3 ? [] : [{ build: p.build.id, differs: differs.join("; "), count: differs.length }];
+  });
+  const seen = new Set<string>();
+  return scored
+    .sort((a, b) => a.count - b.count || a.build.localeCompare(b.build))
+    .filter((s) => !seen.has(s.build) && seen.add(s.build))
+    .slice(0, most)
+    .map(({ build, differs }) => ({ build, differs }));
+}

@@ -1,0 +1,187 @@
+// Ranked representatives: groups of combinations that differ in more than slots, best first, from three sources:
+// the cheapest changes at each level of remaining effect, and what members had running (so that a proven way is never missed).
+import { bytes } from "../../records/index.js";
+import { type Budget, cheapest, decide, type Problem, possible, type Rule, type Solution } from "../../solver/index.js";
+import { changeCost } from "../encode/changes.js";
+import { applies, type Compiled, forbids, withRules } from "../encode/compile.js";
+import { eachCard, type Frame, inSlot, onRevisions, runsVersion, setTo, withMemory } from "../encode/frame.js";
+import type { Combination } from "./answer.js";
+import { combinationOf } from "./combination.js";
+import { evidenceRank, provenModes } from "./evidence.js";
+import { atMostLevel } from "./verdict.js";
+
+interface Candidate {
+  readonly solution: Solution;
+  readonly effects: readonly number[];
+  readonly open: boolean;
+}
+
+/** Up to `most` groups, best first; of the certain ones if there are any, else of the possible. `among` narrows both. */
+export function representatives(
+  compiled: Compiled,
+  most: number,
+  budget?: Budget,
+  among: readonly Problem[] = compiled.unsettled.length > 0 ? [compiled.certain, compiled.possible] : [compiled.certain],
+): Combination[] {
+  const { frame } = compiled;
+  const group = groupVariables(frame);
+  const found = new Map<string, Candidate>();
+  const add = (solution: Solution) => {
+    const key = group.map((v) => solution[v]).join(",");
+    const candidate = { solution, effects: effectsOf(compiled, solution), open: compiled.unsettled.some((u) => applies(u, solution)) };
+    const before = found.get(key);
+    if (!before || compare(effectRank(candidate), effectRank(before)) < 0) found.set(key, candidate);
+  };
+  const cost = changeCost(frame);
+  const proven = provenModes(compiled.question);
+  for (const problem of among) {
+    for (const pins of provenPins(compiled, proven)) {
+      const pinned = withRules(problem, pins);
+      if (decide(pinned, budget).kind !== "found") continue;
+      for (const s of cheapest(mildest(compiled, pinned, budget), [cost], { k: 1 }, budget).solutions) add(s.solution);
+    }
+    for (const s of cheapest(mildest(compiled, problem, budget), [cost], { k: most, project: group }, budget).solutions) add(s.solution);
+    for (const level of levels(compiled)) {
+      if (found.size >= most) break;
+      for (const s of cheapest(atMostLevel(compiled, problem, level), [cost], { k: most, project: group }, budget).solutions)
+        add(s.solution);
+    }
+    if (found.size > 0) break;
+  }
+  const told = [...found.values()].map((c) => ({
+    ...c,
+    price: priceOf(compiled, c.solution),
+    told: combinationOf(compiled, c.solution, slotsAt(compiled, c.solution), proven),
+  }));
+  told.sort((a, b) => compare(rank(a), rank(b)));
+  return told.slice(0, most).map((c) => ({ ...c.told, ...withFreedom(compiled, c, proven, budget) }));
+}
+
+/**
+ * The problem with every remedy, loss and note ruled out that need not be suffered, the worst ruled out first. Whole runs of them are tried
+ * at once and halved only where they cannot all go, which gives what one after another would give, with far fewer tries.
+ */
+function mildest(compiled: Compiled, problem: Problem, budget?: Budget): Problem {
+  const without = (mild: Problem, softs: Compiled["soft"]): Problem => {
+    if (softs.length === 0) return mild;
+    const tried = withRules(
+      mild,
+      softs.flatMap((s) => forbids(s.when)),
+    );
+    if (decide(tried, budget).kind === "found") return tried;
+    const half = Math.ceil(softs.length / 2);
+    return softs.length === 1 ? mild : without(without(mild, softs.slice(0, half)), softs.slice(half));
+  };
+  return without(
+    problem,
+    [...compiled.soft].sort((a, b) => b.level - a.level),
+  );
+}
+
+/** How many remedies, losses and notes a solution has: [remedies, losses, notes]. */
+function effectsOf(compiled: Compiled, solution: Solution): readonly number[] {
+  const met = compiled.soft.filter((s) => applies(s, solution));
+  return [3, 2, 1].map((level) => met.filter((s) => s.level === level).length);
+}
+
+/** The worst kind of effect first, then how many of each kind. */
+function effectRank(c: Candidate): number[] {
+  return [c.open ? 1 : 0, 3 - [...c.effects, 1].findIndex((n) => n > 0), ...c.effects];
+}
+
+function compare(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
+  return 0;
+}
+
+/** Worst remaining effect, evidence (weakest link, then how much of it is proven), changes, headroom, spare slots. */
+function rank(c: Candidate & { readonly price: number; readonly told: Combination }): number[] {
+  const rails = c.told.headroom.map((h) => (h.used_A === "unknown" || h.limit_A === "unknown" ? 0 : h.limit_A - h.used_A));
+  const grades = c.told.rests.map((r) => evidenceRank(r.grade)).reduce((a, b) => a + b, 0);
+  return [
+    ...effectRank(c),
+    evidenceRank(c.told.evidence),
+    grades,
+    c.price,
+    -Math.min(Number.MAX_SAFE_INTEGER, ...rails),
+    -c.told.spareSlots,
+    ...c.solution,
+  ];
+}
+
+/** All choices but the slots: combinations that agree on these are one group. */
+export function groupVariables(frame: Frame): number[] {
+  return frame.variables.map((_, v) => v).filter((v) => !frame.cards.some((c) => c.slot === v));
+}
+
+function levels(compiled: Compiled): number[] {
+  return [...new Set([0, ...compiled.soft.map((s) => s.level)])].sort((a, b) => a - b);
+}
+
+function priceOf(compiled: Compiled, solution: Solution): number {
+  return changeCost(compiled.frame).terms.reduce((sum, t) => sum + (t.weights[solution[t.variable]!] ?? 0), 0);
+}
+
+function slotsAt(compiled: Compiled, solution: Solution): ReadonlySet<number>[] {
+  return compiled.frame.cards.map((c) => new Set([solution[c.slot]!]));
+}
+
+/** The slots each card may take with the group's other choices and no further remedy, loss or note. */
+function withFreedom(
+  compiled: Compiled,
+  c: Candidate,
+  proven: ReturnType<typeof provenModes>,
+  budget?: Budget,
+): Pick<Combination, "cards"> {
+  const others = compiled.soft.filter((s) => !applies(s, c.solution)).flatMap((s) => forbids(s.when));
+  const base: Problem = withRules(c.open ? compiled.possible : compiled.certain, others);
+  const pins: Rule[] = groupVariables(compiled.frame).map((variable) => ({ kind: "unary", variable, values: [c.solution[variable]!] }));
+  const { values } = possible(withRules(base, pins), budget);
+  return {
+    cards: combinationOf(
+      compiled,
+      c.solution,
+      compiled.frame.cards.map((v) => values[v.slot]!),
+      proven,
+    ).cards,
+  };
+}
+
+/** For tested builds that worked with some of these cards: the machine pinned to what they had. */
+function provenPins(compiled: Compiled, proven: ReturnType<typeof provenModes>, most = 10): Rule[][] {
+  const { frame } = compiled;
+  const { question } = frame;
+  const wanted = question.cards.map((c) => c.card.id);
+  const scored = proven
+    .map((p) => ({ p, shared: p.fitted.filter((t) => wanted.includes(t.card)).length }))
+    .filter(({ shared }) => shared > 0)
+    .sort(
+      (a, b) =>
+        b.shared - a.shared || b.p.build.result!.date.localeCompare(a.p.build.result!.date) || a.p.build.id.localeCompare(b.p.build.id),
+    )
+    .slice(0, most);
+  return scored.map(({ p }) => {
+    const pins: Rule[] = [{ kind: "unary", ...onRevisions(frame, (r) => r === p.build.revision) }];
+    // What was tested with this much memory is proven with it; a machine whose memory is chosen keeps its own.
+    const { memory } = p.build;
+    if (memory !== undefined && question.build.memory === undefined && question.memories.includes(bytes(memory)))
+      pins.push({ kind: "unary", ...withMemory(frame, (m) => m === bytes(memory)) });
+    if (question.modes.length === 1) pins.push({ kind: "unary", ...runsVersion(frame, 0, (v) => v === p.firmware) });
+    for (const { at, asked } of eachCard(frame)) {
+      const t = p.fitted.find((x) => x.card === asked.card.id);
+      if (!t) continue;
+      if (t.slot !== undefined) pins.push({ kind: "unary", ...inSlot(frame, at, (s) => s.id === t.slot) });
+      for (const [id, position] of Object.entries(t.settings ?? {})) {
+        const literal = setTo(frame, at, id, [position]);
+        if (literal) pins.push({ kind: "unary", ...literal });
+      }
+      if (t.revision !== undefined && asked.revisions.length > 1)
+        pins.push({
+          kind: "unary",
+          variable: frame.cards[at]!.revision,
+          values: asked.revisions.flatMap((r, i) => (r === t.revision ? [i] : [])),
+        });
+    }
+    return pins;
+  });
+}

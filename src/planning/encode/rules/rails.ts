@@ -1,0 +1,169 @@
+// Supply rails: worst-case current per slot and in all, whether cards are switched on or not. A missing figure is unknown, never 0.
+import { type Card, known, type Unknown, unknown } from "../../../records/index.js";
+import type { Term } from "../../../solver/index.js";
+import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
+import { cardIn, eachCard, type Frame, ofRevision, onRevisions } from "../frame.js";
+import { power } from "./power.js";
+
+export const rails: TradeRule = {
+  name: "rails",
+  says: "Worst-case currents stay within each rail's limit, per slot and in all, and within the supply's power.",
+  drafts: (frame) => [...railNames(frame).flatMap((rail) => oneRail(frame, rail)), ...power(frame)],
+};
+
+type Limit = Frame["question"]["board"]["rails"][number];
+
+/** Worst-case draws of a card on a rail: one entry per line of its record. */
+export function draws(
+  card: Card,
+  rail: string,
+): { readonly worst: number | Unknown; readonly revisions?: readonly string[]; readonly pointer: string }[] {
+  return card.power.flatMap((d, i) =>
+    d.rail === rail ? [{ worst: known(d.worst_A), revisions: d.revisions, pointer: `/power/${i}` }] : [],
+  );
+}
+
+export const milli = (amps: number) => Math.round(amps * 1000);
+
+/** What one revision of a card draws for sure from a rail, in mA; a missing figure adds nothing here and is told apart. */
+export function drawn_mA(card: Card, rail: string, revision: string): number {
+  return draws(card, rail).reduce(
+    (sum, d) => sum + (d.worst === unknown || (d.revisions && !d.revisions.includes(revision)) ? 0 : milli(d.worst)),
+    0,
+  );
+}
+
+/**
+ * A card's part in a sum: its least draw while it is in a slot, and what its revision draws beyond that.
+ * (A card that is left out draws nothing; its revision is then free, so the second term falls to 0.)
+ */
+export function drawTerms(frame: Frame, at: number, draw: (revision: string) => number): Term[] {
+  const { revisions } = frame.question.cards[at]!;
+  const all = revisions.map(draw);
+  const least = Math.min(...all);
+  const slots = frame.question.slots.length;
+  const inSlot: Term = { variable: frame.cards[at]!.slot, weights: Array.from({ length: slots + 1 }, (_, v) => (v === slots ? 0 : least)) };
+  return all.some((d) => d > least) ? [inSlot, { variable: frame.cards[at]!.revision, weights: all.map((d) => d - least) }] : [inSlot];
+}
+
+export function mostDrawn(frame: Frame, at: number, draw: (revision: string) => number): number {
+  return Math.max(...frame.question.cards[at]!.revisions.map(draw));
+}
+
+function railNames(frame: Frame): string[] {
+  return [...new Set(frame.question.cards.flatMap((c) => c.card.power.map((p) => p.rail)))];
+}
+
+function oneRail(frame: Frame, rail: string): Draft[] {
+  const { board } = frame.question;
+  const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
+  const limits = board.rails.flatMap((limit, i) => (limit.rail === rail ? [{ limit, pointer: `/rails/${i}` }] : []));
+  const lacking = onRevisions(frame, (r) => !limits.some(({ limit }) => !limit.revisions || limit.revisions.includes(r)));
+  const missing = users.flatMap(({ at, asked }) =>
+    never(
+      frame,
+      fact(
+        "rails",
+        `${asked.card.name} needs ${rail} V, which ${board.name} does not have.`,
+        ref("card", asked.card.id, "/power"),
+        ref("board", board.id, "/rails"),
+      ),
+      [cardIn(frame, at), lacking],
+    ),
+  );
+  const limited = limits.flatMap(({ limit, pointer }) => oneLimit(frame, rail, limit, pointer));
+  return [...missing, ...unknownDraws(frame, rail), ...limited];
+}
+
+function unknownDraws(frame: Frame, rail: string): Draft[] {
+  return eachCard(frame).flatMap(({ at, asked: { card } }) =>
+    draws(card, rail).flatMap((d) =>
+      d.worst === unknown
+        ? unsettled(
+            frame,
+            fact("rails", `How much ${card.name} takes from ${rail} V is not known.`, ref("card", card.id, d.pointer)),
+            findOr(card, d.pointer, `Measure its ${rail} V current at work, in a machine with current to spare.`),
+            [cardIn(frame, at), ofRevision(frame, at, (r) => !d.revisions || d.revisions.includes(r))],
+          )
+        : [],
+    ),
+  );
+}
+
+function findOr(card: Card, pointer: string, otherwise: string): string {
+  const worst = card.power[Number(pointer.split("/")[2])]?.worst_A;
+  return typeof worst === "object" && worst.find ? worst.find : otherwise;
+}
+
+function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Draft[] {
+  const { board } = frame.question;
+  const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
+  const here = onRevisions(frame, (r) => !limit.revisions || limit.revisions.includes(r));
+  const total = known(limit.limit_A);
+  const own = limit.board_A === undefined ? 0 : known(limit.board_A);
+  const each = users.flatMap(({ at }) => perSlot(frame, rail, at, limit, pointer));
+  if (total !== unknown && own !== unknown) return [...sum(frame, rail, here.values, total * (limit.derate ?? 1) - own, pointer), ...each];
+  const says =
+    total === unknown
+      ? `What ${board.name} can give on ${rail} V is not known.`
+      : `What ${board.name} itself takes from ${rail} V is not known.`;
+  const open = users.flatMap(({ at, asked }) =>
+    unsettled(
+      frame,
+      fact("rails", says, ref("board", board.id, pointer), ref("card", asked.card.id, "/power")),
+      `Read the supply's label, and measure the ${rail} V rail with no card fitted.`,
+      [here, cardIn(frame, at)],
+    ),
+  );
+  return [...open, ...each];
+}
+
+/** One linear rule: the cards that are in, together, stay within what is left for them on these revisions. */
+function sum(frame: Frame, rail: string, revisions: readonly number[], allowed: number, pointer: string): Draft[] {
+  const { board } = frame.question;
+  const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
+  const draw = (at: number) => (revision: string) => drawn_mA(frame.question.cards[at]!.card, rail, revision);
+  const most = users.map(({ at }) => mostDrawn(frame, at, draw(at)));
+  const all = most.reduce((a, b) => a + b, 0);
+  const limit = Math.floor(allowed * 1000 + 1e-6);
+  if (all <= limit) return [];
+  const parts = users.map(({ asked }, i) => `${asked.card.name} ${most[i]! / 1000} A`).join(", ");
+  const says = `${rail} V: ${parts} make ${all / 1000} A; ${board.name} leaves ${Math.max(0, limit) / 1000} A for cards.`;
+  // On revisions this limit is not for, the sum is loosened by more than it can reach.
+  const elsewhere: Term = {
+    variable: frame.revision,
+    weights: frame.question.revisions.map((_, r) => (revisions.includes(r) ? 0 : -all - Math.abs(limit))),
+  };
+  return [
+    {
+      kind: "sure",
+      fact: fact("rails", says, ref("board", board.id, pointer), ...users.map(({ asked }) => ref("card", asked.card.id, "/power"))),
+      rules: [{ kind: "linear", terms: [...users.flatMap(({ at }) => drawTerms(frame, at, draw(at))), elsewhere], max: limit }],
+    },
+  ];
+}
+
+function perSlot(frame: Frame, rail: string, at: number, limit: Limit, pointer: string): Draft[] {
+  if (limit.per_slot_A === undefined) return [];
+  const most = known(limit.per_slot_A);
+  const { board, cards } = frame.question;
+  const { card } = cards[at]!;
+  return draws(card, rail).flatMap((d): Draft[] => {
+    if (d.worst === unknown) return [];
+    const refs = [ref("card", card.id, d.pointer), ref("board", board.id, `${pointer}/per_slot_A`)];
+    const when = [
+      cardIn(frame, at),
+      onRevisions(frame, (r) => !limit.revisions || limit.revisions.includes(r)),
+      ofRevision(frame, at, (r) => !d.revisions || d.revisions.includes(r)),
+    ];
+    if (most === unknown)
+      return unsettled(
+        frame,
+        fact("rails", `How much ${rail} V one slot of ${board.name} may take is not known.`, ...refs),
+        "Look it up in the board's manual, or count the supply contacts of the slot.",
+        when,
+      );
+    const says = `${card.name} takes up to ${d.worst} A from ${rail} V; one slot gives ${most} A.`;
+    return d.worst > most ? never(frame, fact("rails", says, ...refs), when) : [];
+  });
+}

@@ -1,0 +1,43 @@
+// One cell of the matrix: one card on one board revision with one firmware version, all else open. The same planner answers it.
+import type { Catalogue } from "../../catalogue/index.js";
+import type { Misasked } from "../../machine/index.js";
+import type { Build } from "../../records/index.js";
+import type { Answer, Evidence, Verdict } from "../answer/answer.js";
+import { plan } from "../answer/plan.js";
+
+export interface CellQuestion {
+  readonly board: string;
+  readonly revision: string;
+  readonly family: string;
+  readonly firmware: string;
+  readonly card: string;
+}
+
+export interface Cell extends CellQuestion {
+  readonly verdict: Verdict;
+  readonly evidence: Evidence;
+  readonly says: string;
+}
+
+export function cellBuild(q: CellQuestion): Build {
+  return {
+    id: "cell",
+    name: "cell",
+    board: q.board,
+    revision: q.revision,
+    firmware: q.family,
+    cards: [{ card: q.card }],
+    modes: [{ id: "always", firmware: q.firmware }],
+  };
+}
+
+/** Everything there is to say about a cell. Matrix, card page and exports all ask here, so that they never disagree. */
+export function cellAnswer(catalogue: Catalogue, q: CellQuestion): Answer | Misasked {
+  return plan(catalogue, cellBuild(q), { brief: true, most: 6, narrow: true });
+}
+
+export function cell(catalogue: Catalogue, q: CellQuestion): Cell {
+  const answer = cellAnswer(catalogue, q);
+  if (answer.kind === "misasked") return { ...q, verdict: "unknown", evidence: "inferred", says: answer.faults[0]!.says };
+  return { ...q, verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", says: answer.says };
+}

@@ -1,0 +1,155 @@
+// Builds the whole site into a folder: pages through Eleventy, exports, search index, assets. Uses Node.
+// It writes beside the wanted folder and swaps when everything is there, so that a failed build leaves the old site standing.
+import { cpSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { EleventyConfig } from "@11ty/eleventy";
+import type { Catalogue } from "../catalogue/index.js";
+import { entriesOf, type Pages, pagesOf } from "../pages/index.js";
+import { fieldGuide, jsonSchemas, locator } from "../records/index.js";
+import { downloads, exportsOf } from "./exports/index.js";
+import { indexPages } from "./search-index.js";
+import { givePages } from "./wire.js";
+import { writePack } from "./write-pack.js";
+
+export interface BuildSiteOptions {
+  readonly catalogue: Catalogue;
+  /** Every record file with its text, by the name the catalogue knows it under. */
+  readonly records: readonly { readonly file: string; readonly text?: string }[];
+  /** Pictures that records name, by the name they have there. */
+  readonly pictures?: readonly { readonly name: string; readonly bytes: Uint8Array }[];
+  /** The folder to make; an older site there is replaced, anything else is refused. */
+  readonly out: string;
+  /** Told as the work goes on: what is being done, and how much of it. */
+  readonly say?: (line: string) => void;
+  /** Address the site will be served from, for the feed; left out, links in it stay relative. */
+  readonly address?: string;
+}
+
+export interface BuiltSite {
+  readonly out: string;
+  readonly pages: number;
+  readonly files: number;
+}
+
+const mark = ".slotwright-site";
+
+/** The folder of the package: the one that holds .eleventy.js, whether this runs from dist/ or from sources. */
+export function packageTop(): string {
+  let folder = dirname(fileURLToPath(import.meta.url));
+  while (!existsSync(join(folder, ".eleventy.js"))) {
+    const up = dirname(folder);
+    if (up === folder) throw new Error("The folder with .eleventy.js was not found above the site build.");
+    folder = up;
+  }
+  return folder;
+}
+
+export function pagesFor(catalogue: Catalogue, records: BuildSiteOptions["records"], pictures: BuildSiteOptions["pictures"] = []): Pages {
+  const texts = new Map(records.flatMap((r) => (r.text === undefined ? [] : [[r.file, r.text] as const])));
+  const locators = new Map<string, ReturnType<typeof locator>>();
+  const guide = fieldGuide().map((g) => ({
+    kind: g.kind,
+    folder: g.folder,
+    description: g.description,
+    fields: g.fields.map((f) => ({
+      path: f.path,
+      words: f.fact ? `${f.words}, or unknown` : f.words,
+      needed: f.required ? "needed" : "",
+      description: f.description,
+    })),
+  }));
+  return pagesOf({
+    catalogue,
+    texts,
+    pictures: new Set(pictures.map((p) => p.name)),
+    guide,
+    downloads: downloads.map((d) => ({ link: { text: d.name.replace(/^data\//, ""), href: d.name }, says: d.says })),
+    lineOf(file, pointer) {
+      const text = texts.get(file);
+      if (text === undefined) return undefined;
+      const at = locators.get(file) ?? locator(file, text);
+      locators.set(file, at);
+      return at(pointer).line;
+    },
+  });
+}
+
+export interface Rendered {
+  readonly url: string;
+  readonly content: string;
+}
+
+/** Every page as HTML. */
+export async function render(top: string, pages: Pages): Promise<readonly Rendered[]> {
+  const before = process.cwd();
+  // Eleventy takes its input and its ignore lists from where it runs; the package's own folder is the one safe place.
+  process.chdir(top);
+  try {
+    const { default: Eleventy } = await import("@11ty/eleventy");
+    const eleventy = new Eleventy("dist/templates", "_site", {
+      quietMode: true,
+      source: "script",
+      configPath: ".eleventy.js",
+      config: (config: EleventyConfig) => givePages(config, pages),
+    });
+    return await eleventy.toJSON();
+  } finally {
+    process.chdir(before);
+  }
+}
+
+export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
+  const { catalogue, records, pictures, say = () => {} } = options;
+  const out = resolve(options.out);
+  if (existsSync(out) && !existsSync(join(out, mark)) && readdirSync(out).length > 0)
+    throw new Error(`${options.out} exists and is not a site made by this command.`);
+  const top = packageTop();
+  const made = `${out}.making`;
+  rmSync(made, { recursive: true, force: true });
+  mkdirSync(made, { recursive: true });
+  const write = (name: string, content: string | Uint8Array) => {
+    const file = join(made, name);
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(file, content);
+  };
+  try {
+    say("Working out the answers");
+    const pages = pagesFor(catalogue, records, pictures);
+    for (const { name, bytes } of pictures ?? []) write(name, bytes);
+    say("Setting the pages");
+    const rendered = await render(top, pages);
+    for (const page of rendered) write(fileOf(page.url), page.content);
+    say("Writing the exports");
+    const exported = exportsOf({ catalogue, pages, schemas: jsonSchemas(), address: options.address?.replace(/\/?$/, "/") ?? "" });
+    for (const { name, content } of exported) write(name, content);
+    const assets = join(top, "dist", "templates", "assets");
+    cpSync(assets, join(made, "assets"), { recursive: true });
+    write("assets/search-data.js", `globalThis.slotwrightSearch=${JSON.stringify(entriesOf(pages))};\n`);
+    write(mark, "Made by slotwright site; this folder is replaced as a whole when the site is made again.\n");
+    say(`Indexing ${rendered.length} pages for search`);
+    const found = await indexPages(
+      made,
+      rendered.map((p) => ({ name: fileOf(p.url), content: p.content })),
+    );
+    say("Packing it for reading without a network");
+    const packed = writePack(made);
+    swap(made, out);
+    return { out, pages: rendered.length, files: rendered.length + exported.length + found + packed };
+  } finally {
+    rmSync(made, { recursive: true, force: true });
+  }
+}
+
+/** Eleventy names a page by its address; "/boards/" is boards/index.html. */
+export function fileOf(url: string): string {
+  return (url.endsWith("/") ? `${url}index.html` : url).slice(1);
+}
+
+function swap(made: string, out: string): void {
+  const old = `${out}.old`;
+  rmSync(old, { recursive: true, force: true });
+  if (existsSync(out)) renameSync(out, old);
+  renameSync(made, out);
+  rmSync(old, { recursive: true, force: true });
+}

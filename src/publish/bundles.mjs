@@ -1,0 +1,73 @@
+// Makes what the browser loads: style sheet, scripts, type faces, from sources into dist/templates/assets. Called by src/build.mjs.
+import { copyFileSync, mkdirSync } from "node:fs";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+
+const require = createRequire(import.meta.url);
+
+/** Faces of the pages: one for text in two weights, one for what is read off a board. Each with its licence. */
+const faces = [
+  ["@fontsource/literata", "literata-latin-400-normal.woff2", "text-400.woff2"],
+  ["@fontsource/literata", "literata-latin-700-normal.woff2", "text-700.woff2"],
+  ["@fontsource/sometype-mono", "sometype-mono-latin-400-normal.woff2", "mono-400.woff2"],
+];
+
+export async function bundle(top) {
+  const { build } = await import("esbuild");
+  const assets = join(top, "dist", "templates", "assets");
+  const fonts = join(assets, "fonts");
+  mkdirSync(fonts, { recursive: true });
+  for (const [name, file, as] of faces) {
+    const folder = dirname(require.resolve(`${name}/package.json`));
+    copyFileSync(join(folder, "files", file), join(fonts, as));
+    copyFileSync(join(folder, "LICENSE"), join(fonts, `${as.split("-")[0]}-licence.txt`));
+  }
+  const shared = { bundle: true, minify: true, legalComments: "none", logLevel: "warning", absWorkingDir: top };
+  const browser = { ...shared, target: ["es2022", "chrome109", "firefox115", "safari16"] };
+  await build({ ...browser, entryPoints: ["templates/style/site.css"], outfile: join(assets, "site.css"), external: ["fonts/*"] });
+  await build({
+    ...browser,
+    entryPoints: { planner: "src/planner/style/planner.css", pocket: "src/planner/single-file/pocket.css" },
+    outdir: assets,
+  });
+  await build({
+    ...browser,
+    entryPoints: {
+      offline: "src/planner/offline/worker.ts",
+      planner: "src/planner/main.tsx",
+      pocket: "src/planner/single-file/main.ts",
+      "planner-solve": "src/planner/worker/worker.ts",
+      "planner-bench": "src/planner/worker/sheet-worker.ts",
+    },
+    outdir: assets,
+    format: "iife",
+    jsx: "automatic",
+    jsxImportSource: "preact",
+    plugins: [onlyWhatIsUsed],
+    logOverride: { "empty-import-meta": "silent" },
+  });
+  await build({
+    ...browser,
+    entryPoints: { early: "src/planner/page/early.ts", site: "src/planner/page/site.ts", search: "src/planner/page/search.ts" },
+    outdir: assets,
+    format: "iife",
+    jsx: "automatic",
+    jsxImportSource: "preact",
+  });
+}
+
+/** Our modules and the schema library do nothing on being loaded but define: what a script does not use of them is left out. */
+const onlyWhatIsUsed = {
+  name: "only-what-is-used",
+  setup(build) {
+    // The door of the site's room also leads to its build; none of that is used, so it never reaches a browser.
+    build.onResolve({ filter: /^node:|^@11ty\/|^pagefind$/ }, ({ path }) => ({ path, external: true, sideEffects: false }));
+    const entry = /src\/site\/(planner\/(main\.tsx|engine\/worker\.ts|bench\/worker\.ts)|offline\/worker\.ts|pocket\/main\.ts)$/;
+    build.onResolve({ filter: /^\.{1,2}\/|^@sinclair\/|^yaml$/ }, async (asked) => {
+      if (asked.pluginData === onlyWhatIsUsed) return undefined;
+      const { path, kind, importer, resolveDir } = asked;
+      const found = await build.resolve(path, { kind, importer, resolveDir, pluginData: onlyWhatIsUsed });
+      return found.errors.length > 0 ? found : { path: found.path, sideEffects: entry.test(found.path) };
+    });
+  },
+};

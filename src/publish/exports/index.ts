@@ -1,0 +1,165 @@
+// Exports: the same records and answers as the pages, as JSON with its schema, CSV for spreadsheets, and a feed.
+import type { Catalogue } from "../../catalogue/index.js";
+import type { Pages } from "../../pages/index.js";
+import { feed } from "./atom.js";
+import { csv } from "./csv.js";
+
+export interface ExportFile {
+  readonly name: string;
+  readonly content: string;
+}
+
+export interface ExportOptions {
+  readonly catalogue: Catalogue;
+  readonly pages: Pages;
+  readonly schemas: Readonly<Record<string, unknown>>;
+  readonly address: string;
+}
+
+/** Version of the shape of the JSON exports: the first figure changes when a reader would have to change. */
+export const exportVersion = "1.0";
+
+/** What the data page offers, with a sentence on each. */
+export const downloads: readonly { readonly name: string; readonly says: string }[] = [
+  { name: "data/records.json", says: "Every record, as JSON." },
+  { name: "data/verdicts.json", says: "Every cell of every matrix: card, board, revision, firmware, verdict, evidence." },
+  { name: "data/verdicts.csv", says: "The same for a spreadsheet." },
+  { name: "data/cards.csv", says: "Cards, one a line." },
+  { name: "data/problems.csv", says: "Known problems, one a line." },
+  { name: "data/tested.csv", says: "Tested builds, one a line." },
+  { name: "data/results.atom", says: "A feed of bench results, newest first." },
+  { name: "data/schema/export.json", says: "The schema of the JSON exports." },
+];
+
+const json = (value: unknown) => `${JSON.stringify(value, null, 1)}\n`;
+
+export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions): readonly ExportFile[] {
+  const kinds = ["buses", "boards", "firmware", "cards", "conflicts", "builds", "parts"] as const;
+  const records = Object.fromEntries(kinds.map((k) => [k, [...catalogue[k].values()]]));
+  const verdicts = pages.matrices.flatMap((m) =>
+    m.rows.flatMap((row) =>
+      row.cells.map((c) => ({
+        board: m.board.href.replace(/^boards\/|\.html$/g, ""),
+        revision: m.revision,
+        firmware: c.version,
+        card: row.card.href.replace(/^cards\/|\.html$/g, ""),
+        verdict: c.mark.verdict,
+        evidence: c.mark.verdict === "ruled-out" ? null : c.mark.evidence,
+      })),
+    ),
+  );
+  const title = catalogue.club?.name ?? "Slotwright";
+  const about = {
+    $schema: "schema/export.json",
+    version: exportVersion,
+    club: catalogue.club?.name ?? null,
+    licence: catalogue.club?.licence ?? null,
+  };
+  return [
+    { name: "data/records.json", content: json({ ...about, club_record: catalogue.club ?? null, ...records }) },
+    { name: "data/planner.json", content: plannerRecords(catalogue) },
+    { name: "data/verdicts.json", content: json({ ...about, verdicts }) },
+    { name: "data/schema/export.json", content: json(exportSchema(schemas)) },
+    ...Object.entries(schemas).map(([kind, schema]) => ({ name: `data/schema/${kind}.json`, content: json(schema) })),
+    {
+      name: "data/verdicts.csv",
+      content: csv(
+        ["board", "revision", "firmware", "card", "verdict", "evidence"],
+        verdicts.map((v) => [v.board, v.revision, v.firmware, v.card, v.verdict, v.evidence]),
+      ),
+    },
+    {
+      name: "data/cards.csv",
+      content: csv(
+        ["id", "name", "maker", "marked", "for", "answer"],
+        pages.cards.map((p) => {
+          const card = catalogue.cards.get(p.href.replace(/^cards\/|\.html$/g, ""))!;
+          return [card.id, card.name, card.maker, card.model, card.does.join(" "), p.answer];
+        }),
+      ),
+    },
+    {
+      name: "data/problems.csv",
+      content: csv(
+        ["id", "name", "status", "effect", "symptoms", "answer", "cause"],
+        [...catalogue.conflicts.values()].map((c, i) => [
+          c.id,
+          c.name,
+          c.status,
+          c.effect,
+          c.symptoms.join(" | "),
+          pages.conflicts[i]!.answer,
+          c.cause,
+        ]),
+      ),
+    },
+    {
+      name: "data/tested.csv",
+      content: csv(
+        ["page", "name", "date", "by", "outcome", "board", "revision", "what came of it"],
+        pages.builds.filter((b) => b.tested).map((b) => [b.href, b.name, b.date, b.by, b.mark.word, b.board.text, b.revision, b.answer]),
+      ),
+    },
+    { name: "data/results.atom", content: feed(pages.builds, { title, address }) },
+  ];
+}
+
+/** The records as the planner's workers read them: each with its kind and file, nothing spread out. */
+export function plannerRecords(catalogue: Catalogue): string {
+  const kinds = {
+    bus: "buses",
+    board: "boards",
+    firmware: "firmware",
+    card: "cards",
+    conflict: "conflicts",
+    build: "builds",
+    part: "parts",
+  } as const;
+  const listed = (Object.keys(kinds) as (keyof typeof kinds)[]).flatMap((kind) =>
+    [...catalogue[kinds[kind]].values()].map((record) => ({ kind, record, file: catalogue.files.get(`${kind}/${record.id}`) ?? "" })),
+  );
+  return JSON.stringify(listed);
+}
+
+function exportSchema(schemas: Readonly<Record<string, unknown>>): unknown {
+  const text = { type: "string" };
+  const list = (kind: string) => ({ type: "array", items: schemas[kind] ? { $ref: `${kind}.json` } : {} });
+  return {
+    $schema: "https://json-schema.org/draft/2020-12/schema",
+    title: "Slotwright exports",
+    description: `records.json and verdicts.json, version ${exportVersion}.`,
+    type: "object",
+    required: ["version"],
+    properties: {
+      $schema: text,
+      version: { const: exportVersion },
+      club: { type: ["string", "null"] },
+      licence: { type: ["string", "null"] },
+      club_record: { anyOf: [{ $ref: "club.json" }, { type: "null" }] },
+      buses: list("bus"),
+      boards: list("board"),
+      firmware: list("firmware"),
+      cards: list("card"),
+      conflicts: list("conflict"),
+      builds: list("build"),
+      parts: list("part"),
+      verdicts: {
+        type: "array",
+        items: {
+          type: "object",
+          required: ["board", "revision", "firmware", "card", "verdict", "evidence"],
+          additionalProperties: false,
+          properties: {
+            board: text,
+            revision: text,
+            firmware: text,
+            card: text,
+            verdict: { enum: ["workable", "conditional", "ruled-out", "unknown"] },
+            evidence: { enum: ["bench", "documented", "reported", "inferred", null] },
+          },
+        },
+      },
+    },
+    additionalProperties: false,
+  };
+}

@@ -1,0 +1,93 @@
+// Makes the single file from a club's records: pages through Eleventy as for the site, the planner's scripts, the small search index,
+// each compressed. Uses Node.
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import type { Catalogue } from "../catalogue/index.js";
+import type { Pages } from "../pages/index.js";
+import { entriesOf } from "../pages/index.js";
+import type { Written } from "../planner/index.js";
+import { type BuildSiteOptions, fileOf, packageTop, pagesFor, render } from "./build.js";
+import { plannerRecords } from "./exports/index.js";
+import { shell } from "./single-file-shell.js";
+
+export interface PocketOptions {
+  readonly catalogue: Catalogue;
+  readonly records: BuildSiteOptions["records"];
+  /** The day it is made, as it is to be written on the file: 2026-05-31. */
+  readonly made: string;
+  readonly say?: (line: string) => void;
+}
+
+export interface Pocket {
+  readonly html: string;
+  readonly pages: number;
+}
+
+/** A page as the file keeps it: its title, and what stands in its main part. */
+export type PocketPage = readonly [title: string, content: string];
+
+/** Too heavy for a pocket as finished pages: these are made from the records when they are asked for (`made.ts`). */
+const leftOut = /^(?:source\/|404\.html$|search\.html$|planner\.html$)|-sheet\.html$/;
+
+export async function makePocket({ catalogue, records, made, say = () => {} }: PocketOptions): Promise<Pocket> {
+  const top = packageTop();
+  const assets = join(top, "dist", "templates", "assets");
+  const asset = (name: string) => readFileSync(join(assets, name), "utf8");
+  say("Working out the answers");
+  const pages = pagesFor(catalogue, records);
+  say("Setting the pages");
+  const rendered = await render(top, pages);
+  say("Packing them into one file");
+  const kept = rendered
+    .map((p) => ({ name: fileOf(p.url), content: p.content }))
+    .filter((p) => !leftOut.test(p.name))
+    .sort((a, b) => (a.name < b.name ? -1 : 1));
+  const book = Object.fromEntries(kept.map(({ name, content }) => [name, pageOf(name, content)]));
+  const html = shell({
+    title: catalogue.club ? `${catalogue.club.name} \u2013 Slotwright` : "Slotwright",
+    style: withFonts(`${asset("site.css")}\n${asset("planner.css")}\n${asset("pocket.css")}`, assets),
+    script: asset("pocket.js"),
+    pieces: {
+      search: squeezed(JSON.stringify(entriesOf(pages).filter((e) => book[e.href] || e.href === "planner.html"))),
+      records: squeezed(plannerRecords(catalogue)),
+      solve: squeezed(asset("planner-solve.js")),
+      bench: squeezed(asset("planner-bench.js")),
+      pages: squeezed(JSON.stringify(book)),
+      written: squeezed(JSON.stringify(writtenOf(pages))),
+    },
+    first: book["index.html"]?.[1] ?? "",
+    made,
+  });
+  return { html, pages: kept.length };
+}
+
+function writtenOf(pages: Pages): Written {
+  return Object.fromEntries(pages.sources.map((s) => [s.href, [s.file, s.record.text, s.record.href, s.lines.join("\n")] as const]));
+}
+
+function squeezed(text: string): string {
+  return gzipSync(text, { level: 9 }).toString("base64");
+}
+
+/** Title and main part of a page of ours; the templates write them in one form only. */
+function pageOf(name: string, content: string): PocketPage {
+  const title = between(content, "<title>", "</title>");
+  const open = content.indexOf("<main");
+  const from = content.indexOf(">", open) + 1;
+  const to = content.lastIndexOf("</main>");
+  if (title === undefined || open < 0 || to < from) throw new Error(`${name} has no title or no main part.`);
+  return [title, content.slice(from, to)];
+}
+
+function between(text: string, before: string, after: string): string | undefined {
+  const from = text.indexOf(before);
+  const to = text.indexOf(after, from);
+  return from < 0 || to < 0 ? undefined : text.slice(from + before.length, to);
+}
+
+function withFonts(css: string, assets: string): string {
+  return css.replace(/url\("?(fonts\/[a-z0-9-]+\.woff2)"?\)/g, (_, name: string) => {
+    return `url(data:font/woff2;base64,${readFileSync(join(assets, name)).toString("base64")})`;
+  });
+}

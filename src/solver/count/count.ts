@@ -1,0 +1,68 @@
+// Count: how many solutions there are, exactly (BigInt), or at least how many when the budget ends first.
+
+import { Engine } from "../engine/engine.js";
+import type { Budget, Problem } from "../model/problem.js";
+import type { Count } from "../model/tasks.js";
+import { findOne, Purse } from "../search/search.js";
+import { Counting } from "./counting.js";
+import { Tally } from "./tally.js";
+
+export interface CountOptions {
+  /** Count distinct assignments of these variables only. */
+  readonly project?: readonly number[];
+}
+
+export interface CountPerValue {
+  readonly exact: boolean;
+  /** Per variable and value the solutions that take it; at least so many when not exact. */
+  readonly counts: readonly (readonly bigint[])[];
+}
+
+export function count(problem: Problem, options: CountOptions = {}, budget?: Budget): Count {
+  const engine = new Engine(problem);
+  if (!engine.wake()) return { count: 0n, exact: true };
+  const purse = new Purse(budget);
+  const known = findOne(engine, purse);
+  if (typeof known === "string") return { count: 0n, exact: known === "none" };
+  const tally = new Tally(engine, options.project);
+  const total = tally.count(purse, known);
+  return { count: total, exact: tally.exact };
+}
+
+/** Most steps spent on the diagram before the values are counted one likeness at a time. */
+const diagramSteps = 5000;
+
+export function countPerValue(problem: Problem, budget: Budget = {}): CountPerValue {
+  const sizes = problem.variables.map((v) => v.size);
+  const engine = new Engine(problem);
+  if (!engine.wake()) return { exact: true, counts: sizes.map((size) => new Array<bigint>(size).fill(0n)) };
+  const steps = budget.steps ?? Number.POSITIVE_INFINITY;
+  const diagram = new Counting(engine, new Purse({ ...budget, steps: Math.min(steps, diagramSteps) })).build();
+  if (diagram) return { exact: true, counts: diagram.countPerValue(sizes) };
+  return valueByValue(engine, new Purse({ ...budget, steps: steps - diagramSteps }));
+}
+
+/** Takes one value after another and counts; alike values have equal counts, and what one count looked up serves the next. */
+function valueByValue(engine: Engine, purse: Purse): CountPerValue {
+  const { store } = engine;
+  const tally = new Tally(engine);
+  const likenesses = tally.likenesses();
+  let exact = true;
+  const counts = store.sizes.map((size, v) => {
+    const row = new Array<bigint>(size).fill(0n);
+    const known = new Map<number, bigint>();
+    for (const value of store.values(v)) {
+      const likeness = likenesses[v]![value]!;
+      if (!known.has(likeness)) {
+        const mark = store.mark();
+        const solution = engine.take(v, value) ? findOne(engine, purse) : "none";
+        known.set(likeness, typeof solution === "string" ? 0n : tally.count(purse, solution));
+        exact = exact && solution !== "stopped" && (solution === "none" || tally.exact);
+        store.undo(mark);
+      }
+      row[value] = known.get(likeness)!;
+    }
+    return row;
+  });
+  return { exact, counts };
+}

@@ -1,0 +1,59 @@
+// Explanations over the problem's own rules: which rules, told apart by their ids, leave no solution. Rules without id always count.
+
+import type { Budget, Choice, Problem, Rule } from "../model/problem.js";
+import { dualize } from "./duality.js";
+import { quickXplain } from "./quick.js";
+import { shortestFirst } from "./reasons.js";
+import { Spent, Subsets } from "./subsets.js";
+
+export interface Explanation {
+  /** `none`: there is a solution, so nothing to explain. `stopped`: the budget ended before a set was proven. */
+  readonly kind: "found" | "none" | "stopped";
+  readonly ids: readonly string[];
+  /** Every id is needed: without any one of them there would be a solution. */
+  readonly minimal: boolean;
+  /** A different minimal set exists too (or, when not minimal, may exist). */
+  readonly others: boolean;
+}
+
+export interface Explanations {
+  readonly sets: readonly (readonly string[])[];
+  readonly complete: boolean;
+}
+
+export function explain(problem: Problem, choices: readonly Choice[] = [], budget?: Budget): Explanation {
+  const { ids, subsets } = byId(problem, choices, budget);
+  const all = ids.map((_, i) => i);
+  let found: readonly number[] | undefined;
+  try {
+    if (subsets.stands(all)) return { kind: "none", ids: [], minimal: true, others: false };
+    found = quickXplain(subsets, all);
+    const others = found.some((member) => !subsets.stands(all.filter((i) => i !== member)));
+    return { kind: "found", ids: found.map((i) => ids[i]!), minimal: true, others };
+  } catch (error) {
+    if (!(error instanceof Spent)) throw error;
+    if (found) return { kind: "found", ids: found.map((i) => ids[i]!), minimal: true, others: true };
+    return { kind: "stopped", ids: [], minimal: false, others: true };
+  }
+}
+
+export function explainAll(
+  problem: Problem,
+  choices: readonly Choice[] = [],
+  options: { readonly limit?: number } = {},
+  budget?: Budget,
+): Explanations {
+  const { ids, subsets } = byId(problem, choices, budget);
+  const { reasons, complete } = dualize(subsets, options.limit);
+  return { sets: shortestFirst(reasons).map((set) => set.map((i) => ids[i]!)), complete };
+}
+
+function byId(problem: Problem, choices: readonly Choice[], budget: Budget | undefined): { ids: readonly string[]; subsets: Subsets } {
+  const groups = new Map<string, Rule[]>();
+  const always: Rule[] = [];
+  for (const rule of [...problem.rules, ...choices.flatMap((choice) => choice.rules)]) {
+    if (rule.id === undefined) always.push(rule);
+    else groups.set(rule.id, [...(groups.get(rule.id) ?? []), rule]);
+  }
+  return { ids: [...groups.keys()], subsets: new Subsets({ variables: problem.variables, rules: always }, [...groups.values()], budget) };
+}

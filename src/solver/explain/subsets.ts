@@ -1,0 +1,201 @@
+// Which subsets of groups of rules can stand together: one engine, moved from subset to subset. Rules made of literals are taken in by
+// narrowing domains, so that going from one subset to the next costs only the groups that differ; other rules hang on guards.
+// The answers found are kept as witnesses, since a solution shows every subset of the rules it keeps to be satisfiable.
+import { type Bits, bitsOf, drop, has, membersOf, noBits, put, within } from "../engine/bits.js";
+import { Engine } from "../engine/engine.js";
+import { maskOf } from "../engine/propagator.js";
+import { holds } from "../model/holds.js";
+import type { Budget, Literal, Problem, Rule, Solution } from "../model/problem.js";
+import { findOne, glance, Purse, Ration, type Strategy } from "../search/search.js";
+
+/** Thrown inside this room when the budget ends in the middle of a proof; the tasks turn it into their result. */
+export class Spent extends Error {}
+
+/** Failures before a hasty look gives way to a search. */
+const failures = 6;
+
+interface Narrowing {
+  readonly variable: number;
+  readonly mask: Int32Array;
+}
+
+export class Subsets {
+  readonly count: number;
+  readonly purse: Purse;
+  private readonly engine: Engine;
+  private readonly strategy: Strategy;
+  /** What taking a group in leaves of the domains. */
+  private readonly narrowings: readonly (readonly Narrowing[])[];
+  /** No group hangs on a guard: the rest is propagated once for all subsets. */
+  private readonly steady: boolean;
+  private readonly alive: boolean;
+  /** The groups taken in, step by step, and where to step back to. */
+  private readonly path: { readonly groups: Bits; readonly mark: number }[] = [];
+  private readonly here: Bits;
+  private readonly root: number;
+  private readonly kept: Bits[] = [];
+  private readonly refused: Bits[] = [];
+  private last: Solution | undefined;
+
+  /** `groups[g]` are the rules that stand or fall together. */
+  constructor(
+    problem: Problem,
+    private readonly groups: readonly (readonly Rule[])[],
+    budget?: Budget,
+  ) {
+    this.count = groups.length;
+    this.purse = new Purse(budget);
+    this.here = noBits(groups.length);
+    this.steady = groups.every((rules) => rules.every((rule) => literalsOf(rule) !== undefined));
+    const made = this.steady ? bySwitches(problem, groups) : byGuards(problem, groups);
+    this.narrowings = made.narrowings;
+    this.engine = made.engine;
+    this.alive = !this.steady || this.engine.wake();
+    this.root = this.engine.store.mark();
+    const value = likings(this.engine, this.narrowings, () => this.last);
+    // Switches follow from the rest, so they are left to the end.
+    this.strategy = this.engine.count > problem.variables.length ? { value, first: problem.variables.map((_, v) => v) } : { value };
+  }
+
+  /** Whether the problem with these groups has a solution; what is known already is not asked again. */
+  stands(groups: readonly number[]): boolean {
+    const set = bitsOf(this.count, groups);
+    if (this.kept.some((keeps) => within(set, keeps))) return true;
+    if (this.refused.some((core) => within(core, set))) return false;
+    const keeps = this.witness(set) as Bits | undefined;
+    (keeps ? this.kept : this.refused).push(keeps ?? set);
+    return keeps !== undefined;
+  }
+
+  /**
+   * The groups that some solution keeps which keeps at least these; undefined when there is none. `base`: a part of them that the next
+   * questions will share. With a ration of steps the answer may be "tired": too hard for so many.
+   */
+  witness(set: Bits, base = set, ration = Number.POSITIVE_INFINITY): Bits | undefined | "tired" {
+    // A subset refused at once costs a step too, or the budget would not end the enumeration.
+    if (!this.purse.spend()) throw new Spent();
+    if (!this.alive) return undefined;
+    const purse = new Ration(this.purse, ration);
+    const solution = this.solve(set, base, purse);
+    if (solution === "stopped" && purse.empty) throw new Spent();
+    if (solution === "stopped") return "tired";
+    if (solution === "none") return undefined;
+    this.last = solution;
+    return bitsOf(
+      this.count,
+      this.groups.flatMap((rules, g) => (has(set, g) || rules.every((rule) => holds(rule, solution)) ? [g] : [])),
+    );
+  }
+
+  /** A hasty look first: near a solution known before, the next one is mostly found without the dearer rules. */
+  private solve(set: Bits, base: Bits, purse: Purse): Solution | "none" | "stopped" {
+    const { engine, strategy } = this;
+    engine.hasty = this.steady;
+    const reached = (base === set || this.reach(base)) && this.reach(set);
+    const first = !reached ? "none" : this.steady ? glance(engine, purse, strategy, failures) : "restart";
+    engine.hasty = false;
+    engine.settle(false);
+    if (first !== "restart") return first;
+    const mark = engine.store.mark();
+    const found = !this.steady || engine.catchUp() ? findOne(engine, purse, strategy) : "none";
+    engine.store.undo(mark);
+    return found;
+  }
+
+  /** Takes in exactly these groups; false when propagation alone refutes them. */
+  private reach(set: Bits): boolean {
+    const { engine, path, here } = this;
+    while (path.length > 0 && !(this.steady && within(here, set))) this.back();
+    if (path.length === 0) engine.store.undo(this.root);
+    const missing = set.map((word, w) => word & ~here[w]!);
+    path.push({ groups: missing, mark: engine.store.mark() });
+    let stands = true;
+    for (const group of membersOf(missing)) {
+      put(here, group);
+      if (!this.steady) engine.on[group] = 1;
+      stands = stands && this.narrowings[group]!.every(({ variable, mask }) => engine.store.keepAll(variable, mask));
+    }
+    stands = this.steady ? engine.settle(stands) : stands && engine.wake();
+    if (!stands) {
+      engine.settle(false);
+      this.back();
+    }
+    return stands;
+  }
+
+  private back(): void {
+    const { groups, mark } = this.path.pop()!;
+    for (const group of membersOf(groups)) {
+      drop(this.here, group);
+      if (!this.steady) this.engine.on[group] = 0;
+    }
+    this.engine.store.undo(mark);
+  }
+}
+
+/** A rule as a clause, where it is one. */
+function literalsOf(rule: Rule): { readonly literals: readonly Literal[]; readonly denied: boolean } | undefined {
+  if (rule.kind === "unary") return { literals: [rule], denied: false };
+  if (rule.kind === "clause" || rule.kind === "forbid") return { literals: rule.literals, denied: rule.kind === "forbid" };
+  return undefined;
+}
+
+interface Made {
+  readonly engine: Engine;
+  readonly narrowings: readonly (readonly Narrowing[])[];
+}
+
+/** Unary rules narrow by themselves; a clause gets a switch, a variable with the values on and off, as one more literal. */
+function bySwitches(problem: Problem, groups: readonly (readonly Rule[])[]): Made {
+  const variables = [...problem.variables];
+  const rules = [...problem.rules];
+  const narrowings = groups.map((group) => {
+    const own = unaryOf(problem, group);
+    const clauses = group.filter((rule) => rule.kind !== "unary");
+    if (clauses.length === 0) return own;
+    const variable = variables.push({ name: "switch", size: 2 }) - 1;
+    for (const rule of clauses) {
+      const { literals, denied } = literalsOf(rule)!;
+      rules.push({ kind: denied ? "forbid" : "clause", literals: [...literals, { variable, values: [denied ? 0 : 1] }] });
+    }
+    return [...own, { variable, mask: maskOf(2, [0]) }];
+  });
+  return { engine: new Engine({ variables, rules }), narrowings };
+}
+
+function byGuards(problem: Problem, groups: readonly (readonly Rule[])[]): Made {
+  const base = problem.rules.map((rule) => ({ rule, guard: -1 }));
+  const guarded = groups.flatMap((rules, guard) => rules.flatMap((rule) => (rule.kind === "unary" ? [] : [{ rule, guard }])));
+  const engine = new Engine(problem, [...base, ...guarded], groups.length);
+  engine.on.fill(0);
+  return { engine, narrowings: groups.map((group) => unaryOf(problem, group)) };
+}
+
+const unaryOf = (problem: Problem, group: readonly Rule[]): Narrowing[] =>
+  group.flatMap((rule) =>
+    rule.kind === "unary" ? [{ variable: rule.variable, mask: maskOf(problem.variables[rule.variable]!.size, rule.values) }] : [],
+  );
+
+/** The values to try first: those most groups ask for, among them the one of the last solution. So solutions keep many groups. */
+function likings(
+  engine: Engine,
+  narrowings: readonly (readonly Narrowing[])[],
+  last: () => Solution | undefined,
+): (variable: number) => number {
+  const { store } = engine;
+  const liked = store.sizes.map((size) => new Int32Array(Math.max(1, (size + 31) >>> 5)).fill(-1));
+  for (const { variable, mask } of narrowings.flat()) {
+    const both = liked[variable]!.map((word, w) => word & mask[w]!);
+    if (both.some((word) => word !== 0)) liked[variable] = both;
+  }
+  return (v) => {
+    const mask = liked[v]!;
+    const before = last()?.[v];
+    if (before !== undefined && has(mask, before) && store.has(v, before)) return before;
+    for (let w = 0; w < mask.length; w++) {
+      const word = store.cells[store.start[v]! + w]! & mask[w]!;
+      if (word !== 0) return (w << 5) + 31 - Math.clz32(word & -word);
+    }
+    return store.first(v);
+  };
+}

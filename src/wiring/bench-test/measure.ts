@@ -1,0 +1,175 @@
+// The extra measurement that tells twins apart: with the power off, between which two points a meter must show a connection, at
+// which position; or reading the device back. Chosen greedily: the one that splits the most comes first.
+
+import type { FaultCase } from "../faults/fault-case.js";
+import type { BuiltModel } from "../simulate/build-model.js";
+import { solvedAt } from "../simulate/model.js";
+import type { Measurement } from "../types.js";
+
+/** A group of more faults than this gets no measurements: its wires are checked one by one. */
+const mostMeasured = 80;
+const mostSteps = 8;
+
+/** A measurement on offer: what it shows for each fault, and its words, made only when it is chosen. */
+interface Offer {
+  readonly shows: readonly string[];
+  readonly says: () => string;
+}
+
+export interface Separated {
+  readonly measurements: readonly Measurement[];
+  readonly twins: readonly (readonly string[])[];
+}
+
+export function separate(
+  built: BuiltModel,
+  cases: readonly FaultCase[],
+  positions: readonly number[],
+  pointName: (node: number) => string | undefined,
+): Separated {
+  const ids = cases.map((c) => c.fault.id);
+  if (cases.length < 2) return { measurements: [], twins: [] };
+  if (cases.length > mostMeasured) return { measurements: [], twins: [ids] };
+  const offers = offersFor(built, cases, positions, pointName);
+  let classes: readonly number[] = cases.map(() => 0);
+  let count = 1;
+  const measurements: Measurement[] = [];
+  while (measurements.length < mostSteps && count < cases.length) {
+    let best: Offer | undefined;
+    let bestCount = count;
+    for (const offer of offers) {
+      const split = refine(classes, offer.shows).count;
+      if (split > bestCount) [best, bestCount] = [offer, split];
+    }
+    if (!best) break;
+    const { shows } = best;
+    ({ classes, count } = refine(classes, shows));
+    const outcomes = [...new Set(shows)].map((sees) => ({ sees, faults: ids.filter((_, i) => shows[i] === sees) }));
+    measurements.push({ says: best.says(), outcomes });
+  }
+  const twins = Array.from({ length: count }, (_, c) => ids.filter((_, i) => classes[i] === c)).filter((t) => t.length > 1);
+  return { measurements, twins };
+}
+
+function refine(classes: readonly number[], shows: readonly string[]): { readonly classes: readonly number[]; readonly count: number } {
+  const names = new Map<string, number>();
+  const refined = classes.map((c, i) => {
+    const key = `${c}|${shows[i]}`;
+    const found = names.get(key) ?? names.size;
+    names.set(key, found);
+    return found;
+  });
+  return { classes: refined, count: names.size };
+}
+
+function offersFor(
+  built: BuiltModel,
+  cases: readonly FaultCase[],
+  positions: readonly number[],
+  pointName: (node: number) => string | undefined,
+): readonly Offer[] {
+  const offers = new Map<string, Offer>();
+  const add = (shows: readonly string[], says: () => string) => {
+    const key = shows.join("|");
+    if (!offers.has(key) && shows.some((s) => s !== shows[0])) offers.set(key, { shows, says });
+  };
+  for (const position of positions) addContinuity(built, cases, position, pointName, add);
+  for (const position of positions) addBareSwitch(built, cases, position, add);
+  if (built.plug.length > 0) addPulled(built, cases, positions[0]!, pointName, add);
+  addPullUps(built, cases, pointName, add);
+  for (const node of new Set(cases.flatMap((c) => c.variant.strong.map((s) => s.node)))) {
+    add(
+      cases.map((c) => (c.variant.strong.some((s) => s.node === node) ? "joined" : "open")),
+      () => `Power off: measure from ${pointName(node) ?? "the lifted pin"} to the socket contact below it; it must be open.`,
+    );
+  }
+  if (cases.some((c) => c.burn)) {
+    const planned = JSON.stringify(built.good.content);
+    add(
+      cases.map((c) => (c.burn && JSON.stringify(c.variant.content) !== planned ? "a bank differs" : "every bank is right")),
+      () => "Take the device out, read it back and compare the checksum of every bank with the burn recipe.",
+    );
+  }
+  return [...offers.values()];
+}
+
+type Add = (shows: readonly string[], says: () => string) => void;
+
+function addPullUps(built: BuiltModel, cases: readonly FaultCase[], pointName: (node: number) => string | undefined, add: Add): void {
+  for (const { id, node } of built.pullUps) {
+    add(
+      cases.map((c) => (c.variant.pullUps.includes(node) ? "as marked" : "open")),
+      () => `Power off, device out: measure the resistance from ${pointName(node) ?? id} to +5 V; ${id} must show.`,
+    );
+  }
+}
+
+/** The switch on its own: tells a contact that sticks from a bridge of solder. */
+function addBareSwitch(built: BuiltModel, cases: readonly FaultCase[], position: number, add: Add): void {
+  const made = cases.map((c) => new Set(c.variant.closed[position]!.map(([a, b]) => `${Math.min(a, b)} ${Math.max(a, b)}`)));
+  const terminals = [...built.terminal];
+  for (const pair of new Set(made.flatMap((m) => [...m]))) {
+    if (made.every((m) => m.has(pair))) continue;
+    const [x, y] = pair.split(" ").map((n) => terminals.find(([, node]) => node === Number(n))?.[0] ?? "");
+    add(
+      made.map((m) => (m.has(pair) ? "joined" : "open")),
+      () => `Power off, wires off the switch, at ${built.model.positions[position]}: measure from ${x} to ${y} of the bare switch.`,
+    );
+  }
+}
+
+/** Either side of the pulled plug: tells what is wrong in the machine from what is wrong at the switch. */
+function addPulled(
+  built: BuiltModel,
+  cases: readonly FaultCase[],
+  position: number,
+  pointName: (node: number) => string | undefined,
+  add: Add,
+): void {
+  const loose = new Set(built.plug.map((p) => p.b));
+  const fixed = new Set(built.plug.map((p) => p.a));
+  const groups = cases.map(({ variant }) => {
+    const joins = variant.joins.filter(([a, b]) => !(fixed.has(a) && loose.has(b)));
+    return solvedAt(built.model, { ...variant, joins }, position).group;
+  });
+  for (const side of [fixed, loose]) {
+    addPairs(
+      [...side],
+      groups,
+      add,
+      (a, b) => `Power off, plug pulled, switch at ${built.model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
+    );
+  }
+}
+
+function addContinuity(
+  built: BuiltModel,
+  cases: readonly FaultCase[],
+  position: number,
+  pointName: (node: number) => string | undefined,
+  add: Add,
+): void {
+  const { model } = built;
+  const groups = cases.map((c) => solvedAt(model, c.variant, position).group);
+  const points = model.nodes.flatMap((_, node) => (pointName(node) !== undefined ? [node] : []));
+  addPairs(
+    points,
+    groups,
+    add,
+    (a, b) => `Power off, device and cards out, switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
+  );
+}
+
+function addPairs(points: readonly number[], groups: readonly Int16Array[], add: Add, says: (a: number, b: number) => string): void {
+  points.forEach((a, i) => {
+    for (let j = i + 1; j < points.length; j += 1) {
+      const b = points[j]!;
+      const first = groups[0]![a] === groups[0]![b];
+      if (groups.every((g) => (g[a] === g[b]) === first)) continue;
+      add(
+        groups.map((g) => (g[a] === g[b] ? "joined" : "open")),
+        () => says(a, b),
+      );
+    }
+  });
+}

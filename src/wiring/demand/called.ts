@@ -1,0 +1,25 @@
+// What a card is called on labels, drawings and sheets: as few words of its name as tell it from the other cards of the machine.
+// Programs go on naming it by the id it has in the build.
+import type { Catalogue } from "../../catalogue/index.js";
+import type { Combination } from "../../planning/index.js";
+
+export type Called = (as: string) => string;
+
+export function calledIn(catalogue: Catalogue, combination: Combination): Called {
+  const names = new Map(combination.cards.map((c) => [c.card, (catalogue.cards.get(c.card)?.name ?? c.card).split(" ")]));
+  const short = (card: string): string => {
+    const mine = names.get(card)!;
+    const others = [...names].filter(([id]) => id !== card).map(([, words]) => words);
+    for (let n = 1; n < mine.length; n += 1) {
+      const start = mine.slice(0, n).join(" ");
+      if (others.every((words) => words.slice(0, n).join(" ") !== start)) return start;
+    }
+    return mine.join(" ");
+  };
+  const calls = combination.cards.map((c): [string, string] => {
+    const copies = combination.cards.filter((other) => other.card === c.card).length;
+    return [c.as, copies > 1 ? `${short(c.card)} (${c.as})` : short(c.card)];
+  });
+  const map = new Map(calls);
+  return (as) => map.get(as) ?? as;
+}

@@ -1,0 +1,28 @@
+// One fault as a variant of the build, and what the makers of faults are given.
+
+import type { Candidate } from "../contacts/design.js";
+import type { Loom } from "../harness/loom.js";
+import type { BuiltModel } from "../simulate/build-model.js";
+import type { Variant } from "../simulate/model.js";
+import type { Bank, Fault, Wire } from "../types.js";
+
+export interface FaultCase {
+  readonly fault: Fault;
+  readonly variant: Variant;
+  /** The burn is wrong, not the wiring. */
+  readonly burn: boolean;
+}
+
+export interface FaultInput {
+  readonly built: BuiltModel;
+  readonly candidate: Candidate;
+  readonly loom: Loom;
+  readonly banks: readonly Bank[];
+}
+
+export type SwitchWire = Pick<Wire, "number" | "label" | "net" | "from" | "to" | "run" | "fromText" | "toText">;
+
+/** The wires of the switch loom, in the order of the model's. */
+export function switchWires({ loom, built }: FaultInput): SwitchWire[] {
+  return built.wires.map((w) => loom.wires.find((wire) => wire.number === w.number)!);
+}

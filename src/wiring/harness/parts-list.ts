@@ -1,0 +1,55 @@
+// Everything to have on the bench before the work begins: counted, with what each is for and whether it is at hand.
+import type { Catalogue } from "../../catalogue/index.js";
+import type { Candidate } from "../contacts/design.js";
+import type { Sockets } from "../demand/sockets.js";
+import type { DevicePlan, PartLine, PinWork } from "../types.js";
+import type { Loom } from "./loom.js";
+
+export interface PartsInput {
+  readonly pinWork: readonly PinWork[];
+  readonly catalogue: Catalogue;
+  readonly candidate: Candidate;
+  readonly device?: DevicePlan;
+  readonly loom: Loom;
+  readonly sockets?: Sockets;
+  readonly atHand: ReadonlySet<string>;
+}
+
+export function partsList({ pinWork, catalogue, candidate, device, loom, sockets, atHand }: PartsInput): PartLine[] {
+  const lines: PartLine[] = [];
+  const add = (part: string | undefined, name: string, count: number, use: string) => {
+    if (count > 0)
+      lines.push({ ...(part === undefined ? {} : { part }), name, count, use, atHand: part !== undefined && atHand.has(part) });
+  };
+  if (device) {
+    const grade = device.grade === "unknown" ? "the fastest grade" : `grade ${device.grade.marking} or faster`;
+    add(device.part, device.name, sockets?.sockets.length ?? 1, `holds the images; ${grade}`);
+  }
+  add(candidate.contacts.part.id, candidate.contacts.part.name, 1, "chooses the mode");
+  for (const c of loom.connectors) {
+    const use = c.purpose === "switch" ? `${c.id}, loom of the switch` : `${c.id}, lead to the outside`;
+    add(c.part, c.name, 1, use);
+    if (c.mates) add(c.mates, catalogue.parts.get(c.mates)?.name ?? c.mates, 1, `${c.id}, other half`);
+  }
+  for (const c of loom.cables) add(c.part, c.name, 1, c.purpose === "switch" ? "loom of the switch" : "lead to the outside");
+  const resistors = new Map<string, { part?: string; ohms: number; names: string[] }>();
+  for (const r of loom.pullUps) {
+    const key = r.part ?? String(r.ohms);
+    const entry = resistors.get(key) ?? { part: r.part, ohms: r.ohms, names: [] };
+    entry.names.push(r.id);
+    resistors.set(key, entry);
+  }
+  for (const r of resistors.values())
+    add(r.part, catalogue.parts.get(r.part ?? "")?.name ?? `Resistor ${r.ohms} ohm`, r.names.length, `pull-ups ${r.names.join(", ")}`);
+  // A device is bent once and never straight again: a socket between takes the lifted pins.
+  const lifting = new Set(pinWork.filter((w) => w.does !== "wire-in-place" && w.does !== "tie").map((w) => w.socket));
+  add(
+    undefined,
+    "Turned-pin socket or adapter that carries the lifted and overhanging pins",
+    lifting.size,
+    `between device and ${[...lifting].join(" and ")}`,
+  );
+  const board = loom.wires.filter((w) => w.run !== "cable").length;
+  add(undefined, "Thin insulated wire", board, "pieces inside the machine and links at the switch");
+  return lines;
+}

@@ -1,0 +1,247 @@
+// The build sheet as rows of text: what to get, how to set, where to put, what to burn, which wires to tick, what must be seen.
+// It words what the plan says and decides nothing; drawings and the page around it are made elsewhere.
+import type { Catalogue } from "../../catalogue/index.js";
+import type { Combination } from "../../planning/index.js";
+import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
+import { type PanelPart, panelParts } from "../harness/panel-parts.js";
+import type { Caution, FaultGroup, WiringPlan } from "../types.js";
+
+export interface SheetSlot {
+  readonly slot: string;
+  readonly card: string;
+  readonly revision: string;
+  readonly freedom: string;
+}
+
+export interface SheetJumper {
+  readonly card: string;
+  readonly setting: string;
+  readonly position: string;
+  /** J3 1-2 closed */
+  readonly how?: string;
+}
+
+export interface SheetBank {
+  readonly bank: number;
+  readonly offset: string;
+  readonly size: string;
+  readonly version: string;
+  readonly repeats: number;
+  readonly crc32: string;
+  readonly positions: string;
+  readonly note: string;
+}
+
+export interface BurnSheet {
+  readonly device: string;
+  readonly grade: string;
+  readonly sockets: readonly string[];
+  readonly banks: readonly SheetBank[];
+  readonly fill: string;
+}
+
+export interface SheetWire {
+  readonly number: number;
+  readonly label: string;
+  readonly from: string;
+  readonly to: string;
+  readonly run: string;
+  readonly current: string;
+}
+
+export interface SheetContact {
+  readonly position: string;
+  readonly mode: string;
+  readonly joined: string;
+  readonly levels: string;
+  readonly version: string;
+  readonly on: string;
+}
+
+export interface SheetFault {
+  readonly seen: string;
+  /** Numbered from 1; measurements refer to them by number. */
+  readonly causes: readonly string[];
+  readonly tellApart: readonly {
+    readonly measure: string;
+    readonly outcomes: readonly { readonly sees: string; readonly causes: string }[];
+  }[];
+}
+
+export interface BuildSheet {
+  readonly title: string;
+  readonly machine: string;
+  readonly verdict: Combination["verdict"];
+  readonly evidence: Combination["evidence"];
+  readonly cautions: readonly Caution[];
+  readonly conditions: readonly string[];
+  readonly unknowns: readonly { readonly says: string; readonly how: string }[];
+  readonly parts: readonly { readonly name: string; readonly count: number; readonly use: string; readonly atHand: boolean }[];
+  readonly slots: readonly SheetSlot[];
+  readonly jumpers: readonly SheetJumper[];
+  readonly pinWork: readonly { readonly says: string; readonly why: string }[];
+  /** Left out when every mode runs the same firmware. */
+  readonly burn?: BurnSheet;
+  readonly contacts: readonly SheetContact[];
+  readonly wires: readonly SheetWire[];
+  readonly pullUps: readonly string[];
+  readonly proof: string;
+  readonly unsafe: readonly { readonly says: string; readonly cure: string }[];
+  readonly bench: WiringPlan["benchTest"];
+  readonly faults: readonly SheetFault[];
+  readonly faultsSay: string;
+  /** The second table: two pairs of throws swapped at once, by what is seen. */
+  readonly doubleFaults: readonly { readonly seen: string; readonly causes: readonly string[] }[];
+  readonly doubleFaultsSay: string;
+  readonly evidenceNotes: readonly string[];
+  readonly nearMatches: readonly string[];
+  readonly panel: readonly PanelPart[];
+  readonly notes: readonly string[];
+}
+
+const thin = "\u2009";
+const runWords = { board: "inside the machine", cable: "cable", jumper: "link" } as const;
+
+export function buildSheet(catalogue: Catalogue, combination: Combination, plan: WiringPlan, title: string): BuildSheet {
+  const nameOf = (as: string) => {
+    const placed = combination.cards.find((c) => c.as === as);
+    return (placed && catalogue.cards.get(placed.card)?.name) ?? as;
+  };
+  return {
+    title,
+    machine: `${plan.boardName}, revision ${plan.revision}`,
+    verdict: combination.verdict,
+    evidence: combination.evidence,
+    cautions: plan.cautions,
+    conditions: combination.conditions.map((c) => [c.says, ...c.ways.slice(0, 1).map((w) => w.says)].map(sentence).join(" ")),
+    unknowns: combination.unknowns.map(({ says, how }) => ({ says, how })),
+    parts: plan.parts.map(({ name, count, use, atHand }) => ({ name, count, use, atHand })),
+    slots: combination.cards.map((c) => ({ slot: c.slot, card: nameOf(c.as), revision: c.revision, freedom: c.freedom })),
+    jumpers: jumpersOf(catalogue, combination),
+    pinWork: plan.pinWork.map(({ says, why }) => ({ says, why })),
+    burn: burnSheet(plan, catalogue.firmware.get(plan.firmwareFamily)),
+    contacts: plan.contacts.map((row) => ({
+      position: row.position,
+      mode: plan.modes.find((m) => m.id === row.mode)?.name ?? row.mode,
+      joined: row.joined.map(([a, b]) => `${a} to ${b}`).join(", ") || "none",
+      levels: row.levels.map((l) => `${l.line} ${l.level}`).join(", "),
+      version: row.version,
+      on:
+        row.cards
+          .filter((c) => c.state === "on")
+          .map((c) => nameOf(c.card))
+          .join(", ") || "none",
+    })),
+    wires: plan.wires.map((w) => ({
+      number: w.number,
+      label: w.label,
+      from: w.fromText,
+      to: w.toText,
+      run: w.conductor === undefined ? runWords[w.run] : `${runWords[w.run]}, conductor ${w.conductor}`,
+      current: w.current_mA === "unknown" ? "not known" : `${Number(w.current_mA.toFixed(2))}${thin}mA`,
+    })),
+    pullUps: plan.pullUps.map((r) => r.says),
+    proof: plan.proof.says,
+    unsafe: plan.proof.unsafe.map(({ says, cure }) => ({ says, cure })),
+    bench: benchRows(plan),
+    faults: plan.faults.groups.map(faultRow),
+    faultsSay: `${plan.faults.says} Every measurement: power off, device and cards out. Wires found swapped are exchanged back.`,
+    doubleFaults: plan.doubleFaults.groups.map((g) => ({ seen: g.says, causes: g.faults.map((f) => brief(f.says)) })),
+    doubleFaultsSay: `Two swaps of throws at once: what is seen, and which they are. ${plan.doubleFaults.says} Put one right, look again, then the other.`,
+    evidenceNotes: combination.rests.map((r) => r.says),
+    nearMatches: combination.nearMatches.map((n) => `${catalogue.builds.get(n.build)?.name ?? n.build}: ${n.differs}`),
+    panel: panelParts(catalogue, plan),
+    notes: plan.notes,
+  };
+}
+
+function jumpersOf(catalogue: Catalogue, combination: Combination): SheetJumper[] {
+  return combination.cards.flatMap((placed) => {
+    const card = catalogue.cards.get(placed.card);
+    return Object.entries(placed.settings).map(([id, position]): SheetJumper => {
+      const setting = card?.settings?.find((s) => s.id === id);
+      return {
+        card: card?.name ?? placed.as,
+        setting: setting === undefined ? id : `${id} (${setting.name})`,
+        position,
+        how: setting?.positions.find((p) => p.id === position)?.how,
+      };
+    });
+  });
+}
+
+function burnSheet(plan: WiringPlan, family: Firmware | undefined): BurnSheet | undefined {
+  const { device } = plan;
+  if (!device) return undefined;
+  const crcOf = (version: string) => {
+    const crc = known(family?.versions.find((v) => v.id === version)?.image.crc32);
+    return crc === unknown ? "not recorded" : crc;
+  };
+  return {
+    device: device.name,
+    grade:
+      device.grade === unknown
+        ? "the fastest grade; how fast it must be is not known"
+        : `${device.grade.marking} (${device.grade.access_ns}${thin}ns) or faster`,
+    sockets: device.sockets.map((s) => (s.lane === "whole" ? s.socket : `${s.socket}: ${s.lane} bytes`)),
+    banks: plan.banks.map((bank) => ({
+      bank: bank.index,
+      offset: hex(bank.offset, 5),
+      size: sizeText(bank.size),
+      version: bank.version,
+      repeats: bank.repeats,
+      crc32: crcOf(bank.version),
+      positions: plan.contacts
+        .filter((c) => c.bank === bank.index)
+        .map((c) => c.position)
+        .join(", "),
+      note:
+        bank.use === "safe"
+          ? "reached by no position; filled so that no fault lands on an empty bank"
+          : bank.use === "copy"
+            ? "a further copy"
+            : "",
+    })),
+    fill: "FF",
+  };
+}
+
+function sentence(says: string): string {
+  return /[.?]$/.test(says) ? says : `${says}.`;
+}
+
+/** Labels in brackets stand in the table of wires already; here they would bury the numbers. */
+function brief(says: string): string {
+  return says.replace(/ \([^)]*\)/g, "");
+}
+
+const measureFirst = /^Power off, device and cards out, /;
+
+function faultRow(group: FaultGroup): SheetFault {
+  const place = (id: string) => group.faults.findIndex((f) => f.id === id) + 1;
+  return {
+    seen: group.says,
+    causes: group.faults.map((f) =>
+      f.kind === "wires-swapped" || f.kind === "throws-swapped" ? brief(f.says) : `${brief(f.says)}: ${f.fix}`,
+    ),
+    tellApart: group.measurements.map((m) => ({
+      measure: m.says.replace(measureFirst, ""),
+      outcomes: m.outcomes.map((o) => ({
+        sees: o.sees,
+        causes: o.faults
+          .map(place)
+          .sort((x, y) => x - y)
+          .join(", "),
+      })),
+    })),
+  };
+}
+
+/** Wire after wire stands in the table of wires with a box for the measurement; the step only points there. */
+function benchRows(plan: WiringPlan): WiringPlan["benchTest"] {
+  return plan.benchTest.map((step) =>
+    step.expect.length > 3 && step.expect.every((e) => /^Wire \d+ \(/.test(e.see))
+      ? { ...step, expect: [{ see: "Every wire of the table below 1 ohm; tick it there under Measured." }] }
+      : step,
+  );
+}

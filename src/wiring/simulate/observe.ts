@@ -1,0 +1,33 @@
+// What somebody at the bench sees of a build: at every position the firmware shown and the cards that answer.
+
+import type { Observation } from "../types.js";
+import type { BuiltModel } from "./build-model.js";
+import { nothingRuns, type RawState, shownText, stateAt, type Variant } from "./model.js";
+
+export function observe(built: BuiltModel, variant: Variant, positions: readonly number[]): Observation[] {
+  const { model } = built;
+  return positions.map((p) => observation(built, stateAt(model, variant, p), model.positions[p]!));
+}
+
+/** What is seen in one state. */
+export function observation(built: BuiltModel, raw: RawState, position: string): Observation {
+  const { model } = built;
+  const of = (state: string) => model.cards.flatMap((card, i) => (raw.cards[i] === state ? [card.card] : []));
+  // A machine that does not start, or stands on a short, shows nothing of its cards.
+  const dead = raw.short || raw.version === nothingRuns;
+  const shows = model.lanes === 0 && !raw.short ? "starts" : shownText(model, raw);
+  return { position, shows, answers: dead ? [] : of("on"), unsure: dead ? [] : of("undefined") };
+}
+
+export function keyOf(seen: readonly Observation[]): string {
+  return JSON.stringify(seen.map((o) => [o.shows, o.answers, o.unsure]));
+}
+
+export function observationText({ model }: BuiltModel, o: Observation): string {
+  const named = (cards: readonly string[]) => cards.map((as) => model.cards.find((c) => c.card === as)?.name ?? as).join(", ");
+  const parts = [o.shows];
+  if (o.answers.length > 0) parts.push(`${named(o.answers)} answer${o.answers.length === 1 ? "s" : ""}`);
+  else if (o.shows !== "does not start" && o.shows !== "supply shorted") parts.push("no switched card answers");
+  if (o.unsure.length > 0) parts.push(`${named(o.unsure)} uncertain`);
+  return parts.join(", ");
+}

@@ -1,0 +1,68 @@
+// One verdict, many places: matrix, card page, search and exports say the same of every card on every board and version.
+import { describe, expect, it } from "vitest";
+import { verdictWords } from "../../src/words/index.js";
+import { pages, read } from "./built.js";
+
+const matrices = pages.filter((p) => p.name.startsWith("matrix/"));
+const cards = new Map(pages.filter((p) => p.name.startsWith("cards/") && p.name !== "cards/index.html").map((p) => [p.name, p]));
+
+/** On a card's page: the state of the stretch each anchor stands in. */
+const stateOf = new Map<string, string>(
+  [...cards].flatMap(([name, page]) =>
+    page.all
+      .filter((e) => e.attributes.class === "anchor")
+      .map((e) => [`../${name}#${e.attributes.id}`, e.parent!.attributes.class!.replace(/^run /, "")] as const),
+  ),
+);
+
+describe("the matrix", () => {
+  it("has a page for every revision and a row for every card, each cell leading to its own reasons", () => {
+    expect(matrices.length).toBeGreaterThan(5);
+    for (const m of matrices) {
+      const links = m.find("td").map((td) => td.children[0]!.attributes.href!);
+      expect(links.length, m.name).toBeGreaterThan(100);
+      expect(new Set(links).size, m.name).toBe(links.length);
+      expect(
+        m
+          .find("td")
+          .filter((td) => {
+            const link = td.children[0]!;
+            const state = stateOf.get(link.attributes.href!);
+            const { word } = Object.values(verdictWords).find((w) => w.css === state)!;
+            const drawn = link.children[0]!.attributes.class === `mk ${state}`;
+            return !drawn || !new RegExp(` ${word}(?:,|$)`).test(link.text);
+          })
+          .map((td) => td.text),
+        m.name,
+      ).toEqual([]);
+    }
+  });
+
+  it("agrees with the export, cell by cell", () => {
+    const { verdicts } = JSON.parse(read("data/verdicts.json")) as {
+      verdicts: {
+        board: string;
+        revision: string;
+        firmware: string;
+        card: string;
+        verdict: keyof typeof verdictWords;
+        evidence: string | null;
+      }[];
+    };
+    const cells = matrices.flatMap((m) => m.find("td"));
+    expect(verdicts.length).toBe(cells.length);
+    const slug = (t: string) => t.toLowerCase();
+    for (const v of verdicts) {
+      const key = `../cards/${v.card}.html#on-${v.board}--${slug(v.revision)}--${slug(v.firmware)}`;
+      expect(stateOf.get(key), key).toBe(verdictWords[v.verdict].css);
+    }
+    // The demo shows every state; otherwise this would prove little.
+    expect(new Set(verdicts.map((v) => v.verdict)).size).toBe(4);
+    expect(new Set(verdicts.map((v) => v.evidence)).size).toBeGreaterThan(2);
+  });
+
+  it("claims no evidence for a no", () => {
+    const { verdicts } = JSON.parse(read("data/verdicts.json")) as { verdicts: { verdict: string; evidence: string | null }[] };
+    expect(verdicts.filter((v) => (v.verdict === "ruled-out") !== (v.evidence === null))).toEqual([]);
+  });
+});
