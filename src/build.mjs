@@ -25,7 +25,7 @@ dropCompiledTests(join(top, "dist", "test"));
 // npm makes the command executable once, when it installs; a file compiled anew has lost that.
 chmodSync(join(top, "dist", "src", "cli", "main.js"), 0o755);
 
-const bundles = join(top, "src", "site", "bundles.mjs");
+const bundles = join(top, "src", "publish", "bundles.mjs");
 if (existsSync(bundles)) {
   const { bundle } = await import(pathToFileURL(bundles).href);
   await bundle(top);

@@ -1,7 +1,6 @@
 // The usual cautions: first what can injure, then what takes care.
 
-import type { CautionsPage } from "../src/pages/index.js";
-import type { Caution } from "../src/wiring/index.js";
+import type { Caution, CautionsPage } from "../src/pages/index.js";
 import { Section } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";

@@ -3,37 +3,12 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { breaches, importsOf, nodeUses, type RoomRules, roomOf } from "./support/imports.js";
+import { breaches, circlesAmong, importsOf, nodeUses, type RoomRules, roomOf, roomTable } from "./support/imports.js";
 
 const top = fileURLToPath(new URL("..", import.meta.url));
 
-const rules: RoomRules = {
-  column: {
-    records: {},
-    catalogue: { records: "all" },
-    solver: {},
-    planning: { catalogue: "all", solver: "all", records: "all" },
-    wiring: { catalogue: "all", planning: "types", records: "all" },
-    drawing: { planning: "types", wiring: "types", records: "types" },
-    site: { records: "all", catalogue: "all", solver: "all", planning: "all", wiring: "all", drawing: "all", templates: "all" },
-    templates: { site: "all" },
-    cli: { records: "all", catalogue: "all", solver: "all", planning: "all", wiring: "all", drawing: "all", site: "all" },
-  },
-  packages: {
-    records: ["yaml", "@sinclair/typebox"],
-    site: ["preact", "preact-render-to-string", "minisearch"],
-    templates: ["preact"],
-    cli: ["node:*", "commander", "yaml"],
-  },
-  exempt: {
-    "src/publish/build.ts": "writes the built site into a folder and runs Eleventy",
-    "src/publish/bundles.mjs": "makes the browser's scripts and style sheet when the project is built",
-    "src/publish/write-pack.ts": "packs the built folder for the service worker",
-    "src/publish/single-file.ts": "packs the built pages and scripts into the single file",
-    "src/publish/search-index.ts": "has Pagefind write its index into the folder of the site",
-  },
-  doors: { "src/words/state-words.ts": "the words of verdicts and evidence, for commands that set no page" },
-};
+/** The rooms as DEVELOPERS.md draws them: its table is the one source. */
+const rules: RoomRules = roomTable(readFileSync(join(top, "DEVELOPERS.md"), "utf8"));
 
 /** Files past 350 lines that are one idea all the same, each with the reason. */
 const longFiles: Readonly<Record<string, string>> = {};
@@ -55,14 +30,34 @@ describe("rooms", () => {
     expect(code.flatMap((file) => breaches(file, read(file), rules))).toEqual([]);
   });
 
-  it("use no process, console or Node global outside cli and the site build", () => {
+  it("use no process, console or Node global outside the rooms that have Node", () => {
     expect(code.flatMap((file) => nodeUses(file, read(file), rules))).toEqual([]);
   });
 
   it("are all declared, and no declaration is stale", () => {
     const rooms = new Set(code.map(roomOf).filter((room) => room !== undefined));
     expect([...rooms].sort()).toEqual(Object.keys(rules.column).sort());
-    for (const file of [...Object.keys(rules.exempt), ...Object.keys(rules.doors)]) expect(sources).toContain(file);
+    const uses = (room: string) => code.filter((file) => roomOf(file) === room).flatMap((file) => importsOf(read(file)).map((i) => i.from));
+    for (const [room, names] of Object.entries(rules.packages))
+      for (const name of names) {
+        const used = uses(room).some((from) =>
+          name === "node:*" ? from.startsWith("node:") : from === name || from.startsWith(`${name}/`),
+        );
+        expect(used, `${room} is allowed ${name} and does not use it`).toBe(true);
+      }
+  });
+
+  it("import one way: no room imports one that imports it", () => {
+    const circles = Object.entries(rules.column).flatMap(([room, may]) =>
+      Object.keys(may)
+        .filter((other) => other !== room && room in (rules.column[other] ?? {}))
+        .map((other) => `${room} <-> ${other}`),
+    );
+    expect(circles).toEqual([]);
+  });
+
+  it("have no circle between files", () => {
+    expect(circlesAmong(code, read)).toEqual([]);
   });
 
   it("each open with a comment that says what the file is", () => {
@@ -183,10 +178,10 @@ describe("the checks themselves", () => {
   });
 
   it("find the console and the process, but not words or fields of that name", () => {
-    const uses = (source: string) => nodeUses("src/site/x.ts", source, rules);
+    const uses = (source: string) => nodeUses("src/pages/x.ts", source, rules);
     expect(uses("console.log(1);\nconst a = process.env.X;")).toEqual([
-      "src/site/x.ts:1 site may not use console",
-      "src/site/x.ts:2 site may not use process",
+      "src/pages/x.ts:1 pages may not use console",
+      "src/pages/x.ts:2 pages may not use process",
     ]);
     expect(uses('const say = "console.log(1)"; // process.exit\nthing.process(1);')).toEqual([]);
   });

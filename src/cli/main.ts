@@ -1,6 +1,6 @@
 #!/usr/bin/env node
-import { processTerminal } from "./printing/terminal.js";
 // The slotwright command: hands the process to the program and takes its exit code.
+import { processTerminal } from "./printing/terminal.js";
 import { run } from "./program.js";
 
 // A reader that closes the pipe early (head) is no fault.

@@ -1,6 +1,6 @@
 // What works with which release: one row a thing, bars over the line of releases in their declared order.
 // A run of releases with the same verdict is one bar; where nothing is known the bar is an empty dashed frame.
-import type { Verdict } from "../planning/index.js";
+import { type Verdict, verdictWords } from "../words/index.js";
 import {
   dashes,
   drawing,
@@ -20,7 +20,6 @@ import {
   widthOf,
   wrap,
 } from "./svg.js";
-import { verdictWord } from "./verdict-mark.js";
 
 export interface FirmwareRow {
   readonly name: string;
@@ -119,12 +118,12 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, pixels = 640): 
   let at = 4;
   let legendY = bottom + 8;
   for (const kind of kinds) {
-    const needs = 32 + widthOf(verdictWord[kind], { small: true });
+    const needs = 32 + widthOf(verdictWords[kind].word, { small: true });
     if (at + needs > width) {
       at = 4;
       legendY += 18;
     }
-    legend.push(look(kind, at, legendY, 26, 12), text(at + 32, legendY + 4, verdictWord[kind], { small: true }));
+    legend.push(look(kind, at, legendY, 26, 12), text(at + 32, legendY + 4, verdictWords[kind].word, { small: true }));
     at += needs + 12;
   }
   const height = legendY + 14;
@@ -133,7 +132,7 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, pixels = 640): 
     runsOf(r.verdicts)
       .map((run) => {
         const [from, to] = [labels[run.from], labels[run.to]];
-        return `${from === to ? from : `${from} to ${to}`} ${verdictWord[run.verdict]}`;
+        return `${from === to ? from : `${from} to ${to}`} ${verdictWords[run.verdict].word}`;
       })
       .join(", ");
   const says = `Releases of ${bars.family}, oldest first: ${labels.join(", ")}. ${bars.rows.map((r) => `${r.name}: ${said(r)}.`).join(" ")}`;

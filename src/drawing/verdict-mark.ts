@@ -1,25 +1,12 @@
 // The mark of a verdict: a plug and a socket; under it, strokes for the evidence it rests on.
 // It draws; which verdict something has is planning's business.
-import type { Evidence, Verdict } from "../planning/index.js";
+import { type Evidence, evidenceOrder, evidenceWords, type Verdict, verdictWords } from "../words/index.js";
 import { el, line, path, rect, type Svg, words } from "./svg.js";
-
-export const verdictWord: Readonly<Record<Verdict, string>> = {
-  workable: "works",
-  conditional: "works if",
-  "ruled-out": "no",
-  unknown: "not known",
-};
-
-export const evidenceWord: Readonly<Record<Evidence, string>> = {
-  bench: "seen on a bench",
-  documented: "documented",
-  reported: "reported",
-  inferred: "by the rules alone",
-};
 
 /** "works, seen on a bench": what the mark says, for a screen reader or a legend. A plain no rests on rules: no evidence is named. */
 export function markWords(verdict: Verdict, evidence?: Evidence): string {
-  return evidence === undefined ? verdictWord[verdict] : `${verdictWord[verdict]}, ${evidenceWord[evidence]}`;
+  const { word } = verdictWords[verdict];
+  return evidence === undefined ? word : `${word}, ${evidenceWords[evidence].word}`;
 }
 
 // The mark is drawn on a field of 42 x 28 units. At a height of 14 px two units are one pixel, so all edges of
@@ -104,10 +91,7 @@ const symbolOf = (verdict: Verdict, evidence?: Evidence) => `vm-${verdict}${evid
 
 /** Every mark once, for a page that shows hundreds: put there once, and pointed at by `verdictMarkUse`. */
 export function verdictMarkSymbols(): string {
-  const all = (Object.keys(drawings) as Verdict[]).flatMap((v) => [
-    [v, undefined] as const,
-    ...(Object.keys(evidenceWord) as Evidence[]).map((e) => [v, e] as const),
-  ]);
+  const all = (Object.keys(drawings) as Verdict[]).flatMap((v) => [[v, undefined] as const, ...evidenceOrder.map((e) => [v, e] as const)]);
   const symbols = all.map(([verdict, evidence]) =>
     el(
       "symbol",

@@ -1,4 +1,4 @@
-// machine: the door of the room.
+// Machine: the build as a value: read against the catalogue, edited, written as an address. Imports records, catalogue.
 
 export { addressOf, buildFrom } from "./address.js";
 export { orElse, withChoice, withoutCard, withoutMode, withSecondMode } from "./edit.js";

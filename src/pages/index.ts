@@ -1,5 +1,6 @@
-// The site: view models, exports, and the build that turns a club's records into a folder of pages.
+// Pages: the view models, one a template; what is written where is decided here. Strings, numbers and lists for the templates to set.
 
+export type { Caution } from "../wiring/index.js";
 export type { BoardLine, BoardPage } from "./board.js";
 export type { BuildPage } from "./build.js";
 export type { BusPage } from "./bus.js";

@@ -1,3 +1,3 @@
-// planner: the door of the room.
+// Planner: all that runs in a browser, each script with an entry of its own. What publish has to know of them is handed out here.
 export { type PackFile, packOf } from "./offline/pack.js";
-export type { Written } from "./single-file/made.js";
+export type { PocketPage, Written } from "./single-file/made.js";

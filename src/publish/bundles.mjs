@@ -43,7 +43,6 @@ export async function bundle(top) {
     format: "iife",
     jsx: "automatic",
     jsxImportSource: "preact",
-    plugins: [onlyWhatIsUsed],
     logOverride: { "empty-import-meta": "silent" },
   });
   await build({
@@ -55,19 +54,3 @@ export async function bundle(top) {
     jsxImportSource: "preact",
   });
 }
-
-/** Our modules and the schema library do nothing on being loaded but define: what a script does not use of them is left out. */
-const onlyWhatIsUsed = {
-  name: "only-what-is-used",
-  setup(build) {
-    // The door of the site's room also leads to its build; none of that is used, so it never reaches a browser.
-    build.onResolve({ filter: /^node:|^@11ty\/|^pagefind$/ }, ({ path }) => ({ path, external: true, sideEffects: false }));
-    const entry = /src\/site\/(planner\/(main\.tsx|engine\/worker\.ts|bench\/worker\.ts)|offline\/worker\.ts|pocket\/main\.ts)$/;
-    build.onResolve({ filter: /^\.{1,2}\/|^@sinclair\/|^yaml$/ }, async (asked) => {
-      if (asked.pluginData === onlyWhatIsUsed) return undefined;
-      const { path, kind, importer, resolveDir } = asked;
-      const found = await build.resolve(path, { kind, importer, resolveDir, pluginData: onlyWhatIsUsed });
-      return found.errors.length > 0 ? found : { path: found.path, sideEffects: entry.test(found.path) };
-    });
-  },
-};

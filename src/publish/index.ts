@@ -1,6 +1,6 @@
-// publish: the door of the room.
+// Publish: what writes files: pages, exports, search index, offline pack, single file. Uses Node; imports every room but cli.
 
 export { type BuildSiteOptions, type BuiltSite, buildSite } from "./build.js";
 export { sheetFile } from "./sheet-file.js";
-export { makePocket, type Pocket, type PocketOptions, type PocketPage } from "./single-file.js";
+export { makePocket, type Pocket, type PocketOptions } from "./single-file.js";
 export { wire } from "./wire.js";

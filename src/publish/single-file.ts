@@ -6,7 +6,7 @@ import { gzipSync } from "node:zlib";
 import type { Catalogue } from "../catalogue/index.js";
 import type { Pages } from "../pages/index.js";
 import { entriesOf } from "../pages/index.js";
-import type { Written } from "../planner/index.js";
+import type { PocketPage, Written } from "../planner/index.js";
 import { type BuildSiteOptions, fileOf, packageTop, pagesFor, render } from "./build.js";
 import { plannerRecords } from "./exports/index.js";
 import { shell } from "./single-file-shell.js";
@@ -23,9 +23,6 @@ export interface Pocket {
   readonly html: string;
   readonly pages: number;
 }
-
-/** A page as the file keeps it: its title, and what stands in its main part. */
-export type PocketPage = readonly [title: string, content: string];
 
 /** Too heavy for a pocket as finished pages: these are made from the records when they are asked for (`made.ts`). */
 const leftOut = /^(?:source\/|404\.html$|search\.html$|planner\.html$)|-sheet\.html$/;

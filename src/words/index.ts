@@ -1,12 +1,14 @@
-// words: the door of the room.
+// Words: the one table of states and what they are called; text helpers. Imports records, catalogue, machine.
 export {
   classWords,
   costWords,
+  type Evidence,
   effectWords,
   evidenceOrder,
   evidenceWords,
   outcomeWords,
   statusWords,
+  type Verdict,
   verdictOrder,
   verdictWords,
   type Word,

@@ -1,7 +1,11 @@
 // The one table of words and class names for verdict, evidence, status, effect and outcome.
 // Every page, export and search result takes its word from here, so that a state is always called the same.
-import { evidenceWord, verdictWord } from "../drawing/index.js";
-import type { Evidence, Verdict } from "../planning/index.js";
+
+/** What the records say of a question; "unknown" when a fact that decides it is missing. */
+export type Verdict = "workable" | "conditional" | "ruled-out" | "unknown";
+
+/** What a verdict rests on: a dated test, a paper, hearsay, or the rules alone. */
+export type Evidence = "bench" | "documented" | "reported" | "inferred";
 
 export interface Word {
   readonly word: string;
@@ -13,24 +17,24 @@ export interface Word {
 
 export const verdictWords: Readonly<Record<Verdict, Word>> = {
   workable: {
-    word: verdictWord.workable,
+    word: "works",
     css: "works",
     means: "Nothing known stands against it, whatever the facts still missing turn out to be.",
   },
   conditional: {
-    word: verdictWord.conditional,
+    word: "works if",
     css: "if",
     means: "It works when you do what is said beside it, or with the loss that is named.",
   },
-  "ruled-out": { word: verdictWord["ruled-out"], css: "no", means: "Something known stands against it; the reason is given." },
-  unknown: { word: verdictWord.unknown, css: "unknown", means: "A fact that decides it is missing; what to measure is given." },
+  "ruled-out": { word: "no", css: "no", means: "Something known stands against it; the reason is given." },
+  unknown: { word: "not known", css: "unknown", means: "A fact that decides it is missing; what to measure is given." },
 };
 
 export const evidenceWords: Readonly<Record<Evidence, Word>> = {
-  bench: { word: evidenceWord.bench, css: "bench", means: "A dated tested build had exactly this and says what came of it." },
-  documented: { word: evidenceWord.documented, css: "documented", means: "A maker's or club's paper says so." },
-  reported: { word: evidenceWord.reported, css: "reported", means: "Someone said so; nobody here has tested it." },
-  inferred: { word: evidenceWord.inferred, css: "inferred", means: "The rules find nothing against it, and nobody has tried." },
+  bench: { word: "seen on a bench", css: "bench", means: "A dated tested build had exactly this and says what came of it." },
+  documented: { word: "documented", css: "documented", means: "A maker's or club's paper says so." },
+  reported: { word: "reported", css: "reported", means: "Someone said so; nobody here has tested it." },
+  inferred: { word: "by the rules alone", css: "inferred", means: "The rules find nothing against it, and nobody has tried." },
 };
 
 /** Best first: the order of verdicts in lists and for "at least this good". */

@@ -1,7 +1,7 @@
 // The bar without words, and the marks a page keeps once: a stretch for each run, and every mark a list may point at is there.
 import { expect, it } from "vitest";
-import { evidenceWord, releaseBar, verdictMark, verdictMarkSymbols, verdictMarkUse, verdictWord } from "../../src/drawing/index.js";
-import type { Evidence, Verdict } from "../../src/planning/index.js";
+import { releaseBar, verdictMark, verdictMarkSymbols, verdictMarkUse } from "../../src/drawing/index.js";
+import { evidenceOrder, verdictOrder } from "../../src/words/index.js";
 
 it("has a stretch for each run, as long as its releases, in the look of the drawing with words", () => {
   const bar = releaseBar(["ruled-out", "workable", "workable", "unknown"]);
@@ -12,8 +12,8 @@ it("has a stretch for each run, as long as its releases, in the look of the draw
 
 it("points only at marks that are among the symbols, each drawn as alone", () => {
   const symbols = verdictMarkSymbols();
-  for (const verdict of Object.keys(verdictWord) as Verdict[])
-    for (const evidence of [undefined, ...(Object.keys(evidenceWord) as Evidence[])]) {
+  for (const verdict of verdictOrder)
+    for (const evidence of [undefined, ...evidenceOrder]) {
       const [, id] = /href="#([^"]+)"/.exec(verdictMarkUse(verdict, evidence))!;
       const [, inside] = new RegExp(`<symbol id="${id}"[^>]*>(.*?)</symbol>`).exec(symbols)!;
       expect(verdictMark(verdict, evidence, 20, { decorative: true })).toContain(`>${inside}</svg>`);

@@ -45,12 +45,41 @@ export type Column = Readonly<Record<string, Readonly<Record<string, "all" | "ty
 
 export interface RoomRules {
   readonly column: Column;
-  /** Packages from outside that a room may use; "node:*" stands for Node's own modules. */
+  /** Packages from outside that a room may use; "node:*" stands for Node's own modules, the process and the console. */
   readonly packages: Readonly<Record<string, readonly string[]>>;
-  /** Files that may use Node although their room may not, each with its reason. */
-  readonly exempt: Readonly<Record<string, string>>;
-  /** Files other than index.ts through which a room may be entered, each with its reason. */
-  readonly doors: Readonly<Record<string, string>>;
+}
+
+/** The table of rooms in DEVELOPERS.md: `| \`src/room/\` | holds | imports | packages | never |`. */
+export function roomTable(text: string): RoomRules {
+  const rows = [...text.matchAll(/^\| `(?:src\/)?([a-z]+)\/` \|[^|]*\|([^|]*)\|([^|]*)\|[^|]*\|$/gm)];
+  const names = (cell: string) => cell.split(",").flatMap((name) => name.trim() || []);
+  const way = (name: string) => [name.replace(" (types)", ""), name.endsWith(" (types)") ? ("types" as const) : ("all" as const)];
+  return {
+    column: Object.fromEntries(rows.map(([, room, imports]) => [room, Object.fromEntries(names(imports ?? "").map(way))])),
+    packages: Object.fromEntries(rows.map(([, room, , packages]) => [room, names(packages ?? "")])),
+  };
+}
+
+/** Circles of imports between files, types left out: each as "a -> b -> a". */
+export function circlesAmong(files: readonly string[], read: (file: string) => string): readonly string[] {
+  const known = new Set(files);
+  const targets = (file: string) =>
+    importsOf(read(file)).flatMap(({ from, typeOnly }) => {
+      if (typeOnly || !from.startsWith(".")) return [];
+      const base = posix.join(posix.dirname(file), from).replace(/\.jsx?$/, "");
+      return [`${base}.ts`, `${base}.tsx`].filter((name) => known.has(name));
+    });
+  const done = new Set<string>();
+  const circles: string[] = [];
+  const walk = (file: string, path: readonly string[]) => {
+    const at = path.indexOf(file);
+    if (at >= 0) circles.push([...path.slice(at), file].join(" -> "));
+    if (at >= 0 || done.has(file)) return;
+    for (const next of targets(file)) walk(next, [...path, file]);
+    done.add(file);
+  };
+  for (const file of files) walk(file, []);
+  return circles;
 }
 
 /** The room a file belongs to: the folder below src/, or "templates". */
@@ -70,9 +99,8 @@ export function breaches(file: string, source: string, rules: RoomRules): readon
   for (const { from, typeOnly, line } of importsOf(source)) {
     const at = `${file}:${line}`;
     if (!from.startsWith(".")) {
-      const allowed = [...(rules.packages[room] ?? []), ...(file in rules.exempt ? ["node:*", "*"] : [])];
-      const fits = (name: string) =>
-        name === "*" || (name === "node:*" ? from.startsWith("node:") : from === name || from.startsWith(`${name}/`));
+      const allowed = rules.packages[room] ?? [];
+      const fits = (name: string) => (name === "node:*" ? from.startsWith("node:") : from === name || from.startsWith(`${name}/`));
       if (!typeOnly && !allowed.some(fits)) says.push(`${at} ${room} may not use ${from}`);
       continue;
     }
@@ -80,15 +108,14 @@ export function breaches(file: string, source: string, rules: RoomRules): readon
     const into = roomOf(target);
     if (into === room) continue;
     if (into === undefined) {
-      if (!(file in rules.exempt)) says.push(`${at} ${room} reaches outside the rooms: ${from}`);
+      says.push(`${at} ${room} reaches outside the rooms: ${from}`);
       continue;
     }
     const way = may[into];
     if (way === undefined) says.push(`${at} ${room} may not enter ${into}`);
     else if (way === "types" && !typeOnly) says.push(`${at} ${room} may take only types from ${into}`);
     const door = target.replace(/\.jsx?$/, "");
-    const entered = door === `src/${into}/index` || Object.keys(rules.doors).some((d) => d.replace(/\.(ts|tsx)$/, "") === door);
-    if (!entered && into !== "templates") says.push(`${at} ${into} is entered through its index, not ${from}`);
+    if (door !== `src/${into}/index` && into !== "templates") says.push(`${at} ${into} is entered through its index, not ${from}`);
   }
   return says;
 }
@@ -96,7 +123,7 @@ export function breaches(file: string, source: string, rules: RoomRules): readon
 /** Uses of the process, the console or Node's globals, as file:line sentences. */
 export function nodeUses(file: string, source: string, rules: RoomRules): readonly string[] {
   const room = roomOf(file);
-  if (room === undefined || room === "cli" || file in rules.exempt) return [];
+  if (room === undefined || rules.packages[room]?.includes("node:*")) return [];
   const text = withoutComments(source).replace(
     /"(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*'/g,
     (s) => `"${" ".repeat(Math.max(0, s.length - 2))}"`,

@@ -1,13 +1,12 @@
 // The single file at work: what stands after "#" in the address says which page is shown. Links between pages are led there.
 
 import { pageOf, sectionOf } from "../../pages/index.js";
-import type { PocketPage } from "../../publish/index.js";
 import { matrixFilters } from "../page/filters.js";
 import { boardPicker } from "../page/picker.js";
 import { type Surroundings, startPlanner } from "../start.js";
 import { connect } from "../worker/engine.js";
 import type { BenchTasks, Tasks } from "../worker/protocol.js";
-import { isMade, madePage } from "./made.js";
+import { isMade, madePage, type PocketPage } from "./made.js";
 import { piece, scriptFrom } from "./pieces.js";
 import { showSearch } from "./search.js";
 

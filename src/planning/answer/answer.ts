@@ -1,9 +1,9 @@
 // What the planner answers: verdicts, evidence, combinations, reasons, repairs, all naming the records behind them.
 // Plain data: it goes to pages, to the command line and over a worker boundary as it is.
 import type { Kind } from "../../records/index.js";
+import type { Evidence, Verdict } from "../../words/index.js";
 
-export type Verdict = "workable" | "conditional" | "ruled-out" | "unknown";
-export type Evidence = "bench" | "documented" | "reported" | "inferred";
+export type { Evidence, Verdict };
 
 /** A pointer to a fact in a record. */
 export interface Ref {

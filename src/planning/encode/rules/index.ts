@@ -6,6 +6,7 @@ import { firmware } from "./firmware.js";
 import { fit } from "./fit.js";
 import { lines } from "./lines.js";
 import { needs } from "./needs.js";
+import { power } from "./power.js";
 import { rails } from "./rails.js";
 import { room } from "./room.js";
 import { settings } from "./settings.js";
@@ -24,6 +25,7 @@ export const tradeRules: readonly TradeRule[] = [
   interrupts,
   dma,
   rails,
+  power,
   chain,
   conflicts,
 ];

@@ -1,11 +1,17 @@
 // Power in all: every rail may be within its limit and the supply still be overloaded.
 import { known, unknown } from "../../../records/index.js";
 import type { Term } from "../../../solver/index.js";
-import { type Draft, fact, ref, unsettled } from "../draft.js";
+import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
 import { cardIn, eachCard, type Frame } from "../frame.js";
 import { drawn_mA, drawTerms, milli, mostDrawn } from "./rails.js";
 
-export function power(frame: Frame): Draft[] {
+export const power: TradeRule = {
+  name: "power",
+  says: "Worst-case currents together stay within the power the supply gives in all.",
+  drafts: powerDrafts,
+};
+
+function powerDrafts(frame: Frame): Draft[] {
   const { board, bus, revisions } = frame.question;
   if (board.total_W === undefined) return [];
   const total = known(board.total_W);

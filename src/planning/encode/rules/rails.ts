@@ -3,12 +3,11 @@ import { type Card, known, type Unknown, unknown } from "../../../records/index.
 import type { Term } from "../../../solver/index.js";
 import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { cardIn, eachCard, type Frame, ofRevision, onRevisions } from "../frame.js";
-import { power } from "./power.js";
 
 export const rails: TradeRule = {
   name: "rails",
-  says: "Worst-case currents stay within each rail's limit, per slot and in all, and within the supply's power.",
-  drafts: (frame) => [...railNames(frame).flatMap((rail) => oneRail(frame, rail)), ...power(frame)],
+  says: "Worst-case currents stay within each rail's limit, per slot and in all.",
+  drafts: (frame) => railNames(frame).flatMap((rail) => oneRail(frame, rail)),
 };
 
 type Limit = Frame["question"]["board"]["rails"][number];
