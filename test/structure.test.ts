@@ -21,7 +21,8 @@ function filesBelow(folder: string): string[] {
   if (!existsSync(folder)) return [];
   return readdirSync(folder, { withFileTypes: true, recursive: true })
     .filter((entry) => entry.isFile())
-    .map((entry) => relative(top, join(entry.parentPath, entry.name)).split(sep).join("/"));
+    .map((entry) => relative(top, join(entry.parentPath, entry.name)).split(sep).join("/"))
+    .filter((file) => !file.includes("/node_modules/"));
 }
 
 describe("rooms", () => {

@@ -1,5 +1,6 @@
 // The general solvers the engine is measured against, each given the same build from its text or numbers on: encoding counts, as it would
 // for an owner who waits. All three must give the engine's own answer, or the comparison is worth nothing.
+import { createRequire } from "node:module";
 import type { Literal, Problem } from "../../src/solver/index.js";
 import { clingoProgram, loadClingo } from "../support/solver/clingo.js";
 import { range } from "../support/solver/random.js";
@@ -91,8 +92,20 @@ interface LogicModule {
   atMostOne(...parts: unknown[]): unknown;
 }
 
+interface Z3Module {
+  init(): Promise<{
+    Context(name: string): { readonly Solver: new () => { fromString(text: string): void; check(): Promise<"sat" | "unsat" | "unknown"> } };
+  }>;
+}
+
+/** From the benchmark's own package beside this file's source, so that nobody else has to install it. */
+function fromBenchPackage<T>(name: string): T {
+  const inPackage = createRequire(new URL("../../../test/bench/package.json", import.meta.url));
+  return inPackage(name) as T;
+}
+
 async function logicSolver(): Promise<Rival> {
-  const { default: Logic } = (await import("logic-solver" as string)) as { default: LogicModule };
+  const Logic = fromBenchPackage<LogicModule>("logic-solver");
   const name = (v: number, a: number) => `x${v}_${a}`;
   return {
     name: "logic-solver (MiniSat)",
@@ -124,7 +137,7 @@ async function logicSolver(): Promise<Rival> {
 }
 
 async function z3(): Promise<Rival> {
-  const { init } = await import("z3-solver");
+  const { init } = fromBenchPackage<Z3Module>("z3-solver");
   const { Context } = await init();
   return {
     name: "Z3 (WebAssembly)",

@@ -12,7 +12,10 @@ type Run = (program: string, models?: number, options?: readonly string[]) => Pr
 
 /** Loads clingo (WebAssembly); the same instance serves all calls. */
 export async function loadClingo(): Promise<Run> {
-  const { run } = (await import("clingo-wasm")) as unknown as { run: Run };
+  // A CommonJS package: Node hands all of it out as the default, a bundler as names.
+  const loaded = (await import("clingo-wasm")) as unknown as { readonly default?: { readonly run: Run }; readonly run?: Run };
+  const run = loaded.run ?? loaded.default?.run;
+  if (!run) throw new Error("clingo-wasm hands out no `run`.");
   return run;
 }
 
