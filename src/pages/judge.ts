@@ -26,7 +26,7 @@ function refused(says: string): Answer {
     reasons: [],
     reasonsComplete: false,
     repairs: [],
-    repairsComplete: false,
+    repairsComplete: { givingUp: "none", twoModes: "none", moreModes: "none" },
     unknowns: [],
     history: [],
   };

@@ -1,5 +1,6 @@
 // Planning: build and catalogue in, answer in trade words out. Imports catalogue and solver.
 export * from "./answer/answer.js";
+export { reasonsSentence, repairsSentence } from "./answer/completeness.js";
 export { type Counts, countsOf, type Facet, grades, type KindCount, type Only, type Workable, waysOf, workables } from "./answer/kinds.js";
 export { answer, type PlanOptions, plan } from "./answer/plan.js";
 export { withCounts } from "./answer/sentence.js";

@@ -117,6 +117,13 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           rows={sheet.parts.map((p) => [box, p.count, p.name, p.use, p.atHand ? "yes" : "to get"])}
           css="ticks"
         />
+        {sheet.alsoNeeded.length > 0 ? (
+          <ul>
+            {sheet.alsoNeeded.map((n) => (
+              <Tick key={n}>{n}</Tick>
+            ))}
+          </ul>
+        ) : null}
       </Section>
       <Section id="slots" title="Slots and settings">
         <Table

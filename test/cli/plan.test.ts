@@ -50,6 +50,32 @@ describe("an answer", () => {
     expect(answer.repairs).toEqual([]);
   });
 
+  it("tells what else the cards need, with its place, in text and in JSON", async () => {
+    const asked = ["plan", "--board", "skerry-16t", "--card", "gannet-fixed-disk-controller"];
+    const { out } = await slotwright(asked);
+    expect(out.replaceAll(/\s+/g, " ")).toMatch(
+      /needed besides, for gannet-fixed-disk-controller: A fixed disk with the two-cable interface, and both cables\. \(data\/cards\/gannet-fixed-disk-controller\.yaml:\d+:\d+\)/,
+    );
+    const answer = JSON.parse((await slotwright([...asked, "--json"])).out) as Answer;
+    for (const { alsoNeeded } of answer.combinations)
+      expect(alsoNeeded.map((n) => [n.as, n.refs[0]?.pointer])).toEqual([
+        ["gannet-fixed-disk-controller", "/needs/other/0"],
+        ["gannet-fixed-disk-controller", "/needs/other/1"],
+      ]);
+  });
+
+  it("claims no list complete that was not searched to its end", async () => {
+    const cards = ["tallow-bus-tracer", "gannet-fixed-disk-controller", "plover-tape-interface"].flatMap((card) => ["--card", card]);
+    const { out } = await slotwright(["plan", "--board", "skerry-16t", ...cards]);
+    const text = out.replaceAll(/\s+/g, " ");
+    expect(text).toContain("one with Tallow bus tracer off, one with Gannet fixed-disk controller and Plover tape interface off.");
+    expect(text).toContain("three modes or more were not.");
+    expect(text).not.toContain("These are all the smallest changes");
+    // Each pair is excluded by more than the two facts named.
+    expect(text).toContain("Other facts rule this out as well.");
+    expect(text).not.toContain("These are all the reasons");
+  });
+
   it("for tracer and disk in one mode says why not and what would help, and exits 1", async () => {
     const { code, out } = await slotwright(["plan", impossible]);
     expect(code).toBe(1);

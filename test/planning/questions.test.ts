@@ -2,7 +2,7 @@
 // A count marked (hand) was found with pencil and paper; how stands beside it.
 import { describe, expect, it } from "vitest";
 import { withChoice } from "../../src/machine/index.js";
-import { type Answer, plan } from "../../src/planning/index.js";
+import { type Answer, plan, repairsSentence } from "../../src/planning/index.js";
 import type { Build } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
 
@@ -76,7 +76,8 @@ describe("switched machines", () => {
     const a = recorded("tracer-and-disk-one-mode");
     expect(a.verdict).toBe("ruled-out");
     expect(a.reasons).toHaveLength(1);
-    expect(a.reasonsComplete && a.repairsComplete).toBe(true);
+    expect(a.reasonsComplete).toBe(true);
+    expect(a.repairsComplete).toEqual({ givingUp: "all", twoModes: "all", moreModes: "no-help" });
     expect(a.reasons[0]!.choices.map((c) => c.id)).toEqual(["card:tallow-bus-tracer", "card:gannet-fixed-disk-controller"]);
     expect(a.reasons[0]!.facts).toHaveLength(2);
     expect(dropped(a)).toEqual(["card:gannet-fixed-disk-controller", "card:tallow-bus-tracer"]);
@@ -147,7 +148,9 @@ describe("one machine, one question", () => {
     const a = ask("skerry-24", ["spindrift-frame-grabber", "beacon-high-resolution"]);
     expect(a.verdict).toBe("ruled-out");
     expect(a.reasons).toHaveLength(2);
-    expect(dropped(a)).toEqual(["card:beacon-high-resolution+card:spindrift-frame-grabber"]);
+    // Only leaving both out would "help", and then nothing is left of the question.
+    expect(a.repairs).toEqual([]);
+    expect(repairsSentence(a)).toBe("No choice could be given up to make it work.");
   });
   it("how fast a bus the Jetty follows is not known: 300 ways hang on it (hand), and none is certain", () => {
     const a = ask("skerry-16", ["jetty-current-loop"]);

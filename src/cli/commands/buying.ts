@@ -1,7 +1,7 @@
 // Two questions about a machine as it is: would this card work in it, and which cards of the catalogue would. Asks, and prints.
 
 import type { Misasked } from "../../machine/index.js";
-import { beforeYouBuy, type Fitting, type Purchase, whatWouldFit } from "../../planning/index.js";
+import { beforeYouBuy, type Fitting, type Purchase, reasonsSentence, repairsSentence, whatWouldFit } from "../../planning/index.js";
 import { verdictWords } from "../../words/index.js";
 import { json } from "../command.js";
 import { para, styled, type Terminal } from "../printing/terminal.js";
@@ -45,10 +45,13 @@ function* buyingLines(club: Club, answer: Purchase, title: (text: string) => str
     "Why not",
     answer.reasons.map((r) => r.says),
   );
+  if (answer.reasons.length === 0) return;
+  yield para("", reasonsSentence(answer));
   yield* list(
     "What would help",
     answer.repairs.map((r) => r.says),
   );
+  yield para("", repairsSentence(answer));
 }
 
 export function tellFitting(club: Club, asked: AskedBuild, most: string | true, asJson: boolean, terminal: Terminal): ExitCode {

@@ -1,6 +1,16 @@
 // An answer as a person at the bench reads it: the sentence, how sure, the combinations, the reasons, the way out.
 import type { Catalogue } from "../../catalogue/index.js";
-import type { Answer, Combination, Condition, PlacedCard, Reason, Ref, UnknownFact } from "../../planning/index.js";
+import {
+  type Answer,
+  type Combination,
+  type Condition,
+  type PlacedCard,
+  type Reason,
+  type Ref,
+  reasonsSentence,
+  repairsSentence,
+  type UnknownFact,
+} from "../../planning/index.js";
 import { sizeText } from "../../records/index.js";
 import { evidenceWords, verdictWords } from "../../words/index.js";
 import { para, styled, type Terminal, wrapped } from "./terminal.js";
@@ -32,14 +42,15 @@ export function answerText(answer: Answer, options: AnswerOptions): string {
     out.push("", ...lines);
   }
   if (answer.reasons.length > 0) out.push("", title("Why not"), ...answer.reasons.flatMap((reason) => reasonLines(reason, placeOf)));
-  if (answer.reasons.length > 0) out.push(answer.reasonsComplete ? "These are all the reasons." : "There are more reasons.");
-  if (answer.repairs.length > 0) {
+  if (answer.reasons.length > 0) out.push(para("", reasonsSentence(answer)));
+  if (answer.repairs.length > 0 || answer.reasons.length > 0) {
     out.push("", title("What would help"));
     for (const repair of answer.repairs) {
       out.push(para("", `- ${repair.says}`));
-      out.push(`  then: ${verdictWords[repair.verdict].word}, ${repair.count} combination${repair.count === "1" ? "" : "s"}`);
+      const count = `${repair.exact ? "" : "at least "}${repair.count} combination${repair.count === "1" ? "" : "s"}`;
+      out.push(`  then: ${verdictWords[repair.verdict].word}, ${count}`);
     }
-    out.push(answer.repairsComplete ? "These are all the smallest changes." : "There are more ways.");
+    out.push(para("", repairsSentence(answer)));
   }
   if (answer.unknowns.length > 0) out.push("", title("Not known"), ...answer.unknowns.flatMap((fact) => unknownLines(fact, placeOf, "")));
   if (answer.history.length > 0) {
@@ -52,7 +63,12 @@ export function answerText(answer: Answer, options: AnswerOptions): string {
 function reasonLines(reason: Reason, placeOf: PlaceOf): string[] {
   const chosen = reason.choices.length > 0 ? [para("  ", `Chosen: ${reason.choices.map((choice) => choice.says).join("; ")}`)] : [];
   const facts = reason.facts.map((fact) => para("  ", `because ${fact.says}${places(fact.refs, placeOf)}`));
-  return [para("", `- ${reason.says}`), ...chosen, ...facts, ...(reason.moreFacts ? ["  Other facts rule this out as well."] : [])];
+  return [
+    para("", `- ${reason.says}`),
+    ...chosen,
+    ...facts,
+    ...(reason.moreFacts === "yes" ? ["  Other facts rule this out as well."] : []),
+  ];
 }
 
 function hanging(answer: Answer): string {
@@ -83,6 +99,7 @@ function combinationLines(
   for (const card of c.cards) lines.push(`   ${card.as.padEnd(width)}  ${cardText(card)}`);
   for (const condition of c.conditions) lines.push(...conditionLines(condition, placeOf));
   for (const fact of c.unknowns) lines.push(...unknownLines(fact, placeOf, "   "));
+  for (const { as, says, refs } of c.alsoNeeded) lines.push(para("   ", `needed besides, for ${as}: ${says}${places(refs, placeOf)}`));
   if (c.changes.length > 0) lines.push(para("   ", `to change: ${c.changes.join("; ")}`));
   for (const note of c.rests) lines.push(para("   ", `rests on: ${note.grade} (${note.link}): ${note.says}${places(note.refs, placeOf)}`));
   for (const near of c.nearMatches) lines.push(para("   ", `near: tested build ${near.build} differs: ${near.differs}`));

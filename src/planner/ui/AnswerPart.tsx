@@ -1,5 +1,5 @@
 // The answer: one sentence first, how sure it is, how many ways there are; if there are none, why, and what would help.
-import type { Answer, Reason } from "../../planning/index.js";
+import { type Answer, type Reason, reasonsSentence, repairsSentence } from "../../planning/index.js";
 import { digits, Facts, Mark, Refs } from "./bits.js";
 import { RepairButton } from "./ChoiceField.js";
 import { useDesk } from "./desk.js";
@@ -51,24 +51,20 @@ function WhyNone({ answer }: { answer: Answer }) {
   const { answered } = useDesk();
   return (
     <>
-      {answer.repairs.length > 0 ? (
-        <div class="helps">
-          <h3>What would help</h3>
-          {answer.repairs.map((r) => (
-            <RepairButton key={r.says} repair={r} from={answered} after="answer" />
-          ))}
-          <p class="more">{answer.repairsComplete ? "These are all the smallest changes there are." : "More may exist."}</p>
-        </div>
-      ) : null}
+      <div class="helps">
+        <h3>What would help</h3>
+        {answer.repairs.map((r) => (
+          <RepairButton key={r.says} repair={r} from={answered} after="answer" />
+        ))}
+        <p class="more">{repairsSentence(answer)}</p>
+      </div>
       <h3>Why not</h3>
       <ol class="reasons-list">
         {answer.reasons.map((r) => (
           <ReasonLine key={r.says} reason={r} alone={answer.reasons.length === 1} />
         ))}
       </ol>
-      <p class="more">
-        {answer.reasonsComplete ? "These are all the reasons there are, each as short as it can be." : "More reasons may exist."}
-      </p>
+      <p class="more">{reasonsSentence(answer)}</p>
     </>
   );
 }
@@ -85,7 +81,7 @@ function ReasonLine({ reason, alone }: { reason: Reason; alone: boolean }) {
       <details open={alone}>
         <summary>{head}</summary>
         <Facts facts={reason.facts} />
-        {reason.moreFacts ? <p class="more">Other facts exclude it as well.</p> : null}
+        {reason.moreFacts === "yes" ? <p class="more">Other facts exclude it as well.</p> : null}
       </details>
     </li>
   );

@@ -1,7 +1,7 @@
 // One choice with all its values: left open, or one of them. A value that cannot be is shown with its reason and the way out, one tap away.
 import { useEffect, useState } from "preact/hooks";
 import { orElse, withChoice } from "../../machine/index.js";
-import type { OpenChoice, PossibleValue, Repair } from "../../planning/index.js";
+import { type OpenChoice, type PossibleValue, type Repair, repairsSentence } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import { editsBetween, pinsOf } from "../state/moves.js";
 import { Ended } from "../worker/engine.js";
@@ -130,6 +130,10 @@ function ways(count: string): string {
   return count === "1" ? "in 1 way" : `in ${digits(count)} ways`;
 }
 
+/** So many ways out stand at a value; take it all the same, and the answer lists all. */
+const shown = 2;
+const more = (count: number) => `${count === 1 ? "1 more way" : `${count} more ways`} if you take it all the same.`;
+
 /** Asks once for the build as it stands, and again when that has changed. */
 function Because({ choice, value, label }: { choice: string; value: string; label: string }) {
   const { build, solve } = useDesk();
@@ -157,10 +161,11 @@ function Because({ choice, value, label }: { choice: string; value: string; labe
       ) : (
         <p>{reasons[0]?.says ?? "It is possible now; the answer beside it is being renewed."}</p>
       )}
-      {repairs.slice(0, 2).map((r) => (
+      {repairs.slice(0, shown).map((r) => (
         <RepairButton key={r.says} repair={r} from={build} says={`Take ${label} and: ${lower(r.says)}`} wish={pinned} />
       ))}
-      {reasons.length > 0 && repairs.length === 0 ? <p class="more">Nothing you chose could be changed to allow it.</p> : null}
+      {repairs.length > shown ? <p class="more">{more(repairs.length - shown)}</p> : null}
+      {reasons.length > 0 && repairs.length <= shown ? <p class="more">{repairsSentence(told.why)}</p> : null}
     </div>
   );
 }
@@ -173,7 +178,8 @@ export function RepairButton(props: { repair: Repair; from: Build; says?: string
   const { store } = useDesk();
   const to = (repair.build ?? wish) as Build | undefined;
   if (!to) return null;
-  const ways = repair.count === "0" ? "" : `, ${repair.count === "1" ? "one way" : `${digits(repair.count)} ways`}`;
+  const ways =
+    repair.count === "0" ? "" : `, ${repair.exact ? "" : "at least "}${repair.count === "1" ? "one way" : `${digits(repair.count)} ways`}`;
   return (
     <p class="repair">
       <button

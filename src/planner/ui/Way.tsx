@@ -203,17 +203,20 @@ function rest(used: number | "unknown", limit: number | "unknown"): string {
 
 const round = (amps: number) => Number(amps.toFixed(2));
 
-/** What the cards need that no rule judges. */
+/** What the cards need that no rule judges; for whom is said where there are several cards. */
 function Others({ combination }: { combination: Combination }) {
-  const { shelf } = useDesk();
-  const all = combination.cards.flatMap((p) => shelf.cards.find((c) => c.id === p.card)?.other ?? []);
-  if (all.length === 0) return null;
+  const desk = useDesk();
+  const { alsoNeeded, cards } = combination;
+  if (alsoNeeded.length === 0) return null;
   return (
     <>
       <p class="when">Not judged here, and needed:</p>
       <ul class="why">
-        {[...new Set(all)].map((o) => (
-          <li key={o}>{o}</li>
+        {alsoNeeded.map((n) => (
+          <li key={`${n.as} ${n.says}`}>
+            {cards.length > 1 ? `${cardName(desk, n.as)}: ` : ""}
+            {n.says} <Refs refs={n.refs} />
+          </li>
         ))}
       </ul>
     </>

@@ -1,7 +1,7 @@
 // What the page and its workers say to each other: plain data both ways. The page asks, a worker answers with the same number.
 
 import type { Misasked } from "../../machine/index.js";
-import type { Answer, Combination, Counts, Fitting, Only, Purchase, Reason, Repair } from "../../planning/index.js";
+import type { Answer, Combination, Counts, Fitting, Only, Purchase, Reason, Repair, RepairsComplete } from "../../planning/index.js";
 import type { Build, Finding } from "../../records/index.js";
 import type { SheetView } from "./sheet-view.js";
 import type { Shelf } from "./shelf.js";
@@ -13,6 +13,7 @@ export interface WhyNot {
   readonly kind: "why-not";
   readonly reasons: readonly Reason[];
   readonly repairs: readonly Repair[];
+  readonly repairsComplete: RepairsComplete;
 }
 
 export interface Answered {

@@ -28,7 +28,7 @@ function plainSheet(catalogue: Catalogue, build: Build, combination: Combination
     title,
     noSwitch,
     cautions: cautions.filter((c) => always.includes(c.id)).map((c) => ({ title: c.title, says: c.text, stop: c.severity === "stop" })),
-    tables: [machineTable(catalogue, combination), ...cardTables(catalogue, combination), ...dueTable(combination)],
+    tables: [machineTable(catalogue, combination), ...cardTables(catalogue, combination), ...dueTable(catalogue, combination)],
     drawings: drawingsOf(catalogue, build, combination),
     bench: benchOf(catalogue, combination),
   };
@@ -77,11 +77,12 @@ function cardTables(catalogue: Catalogue, c: Combination): SheetTable[] {
   ];
 }
 
-function dueTable(c: Combination): SheetTable[] {
+function dueTable(catalogue: Catalogue, c: Combination): SheetTable[] {
   const rows = [
     ...c.changes.map((x) => ({ head: "To change or get", cells: [x] })),
+    ...c.alsoNeeded.map((n) => ({ head: "To have", cells: [`${nameOf(catalogue, c, n.as)}: ${n.says}`] })),
     ...c.conditions.map((k) => ({
-      head: k.kind === "loss" ? "What is lost" : k.kind === "cosmetic" ? "Good to know" : "To do",
+      head: k.kind === "loss" ? "What is lost" : k.kind === "cosmetic" ? "Good to know" : k.kind === "to-get" ? "To get" : "To do",
       cells: [[k.says, ...k.ways.map((w) => `${w.says} (${w.costs})`)].join(" ")],
     })),
     ...c.unknowns.map((u) => ({ head: "To find out", cells: [`${u.says} ${u.how}`] })),

@@ -38,8 +38,6 @@ export interface ShelfCard {
   readonly settings: readonly ShelfSetting[];
   /** Modes can switch it off. */
   readonly enable: boolean;
-  /** What it needs that the rules do not judge. */
-  readonly other: readonly string[];
 }
 
 export interface ShelfFamily {
@@ -104,7 +102,6 @@ export function shelfOf(catalogue: Catalogue): Shelf {
         positions: s.positions.map((p) => ({ id: p.id, how: p.how ?? "" })),
       })),
       enable: c.enable !== undefined,
-      other: c.needs?.other ?? [],
     })),
     families: [...catalogue.firmware.values()].map((f) => ({ id: f.id, name: f.name, versions: f.versions.map((v) => v.id) })),
     parts: [...catalogue.parts.values()].map((p) => ({ id: p.id, name: p.name, kind: p.type })),

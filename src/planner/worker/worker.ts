@@ -1,6 +1,6 @@
 // The solving worker: holds the catalogue and answers builds, so that the page itself never waits.
 import type { Catalogue } from "../../catalogue/index.js";
-import { ask, type Misasked, withChoice } from "../../machine/index.js";
+import { ask, type Misasked } from "../../machine/index.js";
 import {
   type Answer,
   answer,
@@ -9,7 +9,6 @@ import {
   type Counts,
   compile,
   countsOf,
-  plan,
   waysOf,
   whatWouldFit,
 } from "../../planning/index.js";
@@ -19,6 +18,7 @@ import { condensed } from "./condense.js";
 import type { Tasks } from "./protocol.js";
 import { catalogueFrom, serve } from "./serve.js";
 import { shelfOf } from "./shelf.js";
+import { findWhyNot } from "./why-not.js";
 
 /** A why-not is asked by a tap and wanted at once. */
 const whyBudget_ms = 4000;
@@ -79,11 +79,7 @@ export const handlers = {
       : { kind: "narrowed", ways: waysOf(compiled.question, only, most, until(most_ms)).map(condensed) };
   },
   why({ build, choice, value }: Asks<"why">): Gives<"why"> {
-    const answer = plan(catalogue, withChoice(build, choice, value), { most: 1, budget: until(whyBudget_ms) });
-    if (answer.kind === "misasked") return answer;
-    // A repair that only takes the wish itself back is no help.
-    const repairs = answer.repairs.filter((r) => !(r.gives.length === 1 && r.gives[0]!.id === choice));
-    return { kind: "why-not", reasons: answer.reasons, repairs };
+    return findWhyNot(catalogue, build, choice, value, until(whyBudget_ms));
   },
   buy({ build, card }: Asks<"buy">): Gives<"buy"> {
     return beforeYouBuy(catalogue, build, card);

@@ -31,10 +31,28 @@ export interface UnknownFact {
   readonly settles: number;
 }
 
+/** Something of the records that the owner lacks: a card, a part, or one version of a firmware family. */
+export interface ToGet {
+  readonly kind: "card" | "part" | "firmware";
+  readonly id: string;
+  /** The version, of a firmware family. */
+  readonly version?: string;
+}
+
+/** What a card needs beside the machine, in its record's own words. No rule judges it, and nobody can tell whether it is at hand. */
+export interface AlsoNeeded {
+  /** Name of the copy that needs it. */
+  readonly as: string;
+  readonly says: string;
+  readonly refs: readonly Ref[];
+}
+
 /** Something that holds a combination back from plain "workable". */
 export interface Condition {
   readonly kind: "remedy" | "loss" | "cosmetic" | "to-get";
   readonly says: string;
+  /** What to get, when that is the condition. */
+  readonly get?: ToGet;
   /** Ways to meet it, cheapest first. */
   readonly ways: readonly { readonly says: string; readonly costs: string; readonly part?: string }[];
   readonly refs: readonly Ref[];
@@ -81,6 +99,8 @@ export interface Combination {
   readonly cards: readonly PlacedCard[];
   readonly conditions: readonly Condition[];
   readonly unknowns: readonly UnknownFact[];
+  /** What else the cards need, which no rule judges. */
+  readonly alsoNeeded: readonly AlsoNeeded[];
   /** Weakest link first. */
   readonly rests: readonly EvidenceNote[];
   /** Tested builds that nearly match, and in what they differ. Named, never counted. */
@@ -114,6 +134,10 @@ export interface OpenChoice {
 export interface OwnersChoice {
   readonly id: string;
   readonly kind: "card" | "mode" | "revision" | "memory" | "firmware" | "slot" | "setting" | "card-revision";
+  /** Name of the copy it is a choice of: a card, its slot, its revision, its settings. */
+  readonly card?: string;
+  /** The mode it is a choice of: a mode, its firmware. */
+  readonly mode?: string;
   readonly says: string;
 }
 
@@ -122,8 +146,8 @@ export interface Reason {
   readonly choices: readonly OwnersChoice[];
   /** Smallest set of facts that excludes these choices together; proven minimal. */
   readonly facts: readonly Fact[];
-  /** There are other sets of facts that exclude them as well. */
-  readonly moreFacts: boolean;
+  /** Whether other sets of facts exclude them as well; unknown when that was not looked into, or not to the end. */
+  readonly moreFacts: "yes" | "no" | "unknown";
   readonly says: string;
 }
 
@@ -135,10 +159,27 @@ export interface Repair {
   /** The verdict after it, by solving again. */
   readonly verdict: Verdict;
   readonly count: string;
+  /** False: at least so many. */
+  readonly exact: boolean;
   /** What to choose instead, when it is a change. */
   readonly instead?: readonly { readonly choice: string; readonly values: readonly string[] }[];
   /** The build after the repair, to put straight back to the planner. */
   readonly build?: unknown;
+}
+
+/**
+ * How far one way of helping was searched: every case of it, some, none; or no case of it could help ("no-help"), which needs no search.
+ * A list is said to be complete only of what was tried to the end.
+ */
+export type Tried = "all" | "some" | "none" | "no-help";
+
+export interface RepairsComplete {
+  /** Smallest sets of choices to give up. */
+  readonly givingUp: Tried;
+  /** One mode run as two, with a switch: every way to share the cards out between them. */
+  readonly twoModes: Tried;
+  /** One mode run as three or more. */
+  readonly moreModes: Tried;
 }
 
 export interface Answer {
@@ -158,9 +199,10 @@ export interface Answer {
   readonly combinations: readonly Combination[];
   readonly possible: readonly OpenChoice[];
   readonly reasons: readonly Reason[];
+  /** Every smallest set of choices that cannot stand together is listed. Of the facts behind each, `moreFacts` speaks. */
   readonly reasonsComplete: boolean;
   readonly repairs: readonly Repair[];
-  readonly repairsComplete: boolean;
+  readonly repairsComplete: RepairsComplete;
   readonly unknowns: readonly UnknownFact[];
   /** Conflicts that were looked at and count for nothing (disproved), or only add a note. */
   readonly history: readonly Fact[];

@@ -1,12 +1,13 @@
 // One solution told in trade words: where every card stands, what holds it back, what it rests on.
-import { known, unknown } from "../../records/index.js";
+import { allOf, type Catalogue } from "../../catalogue/index.js";
+import { type Card, known, unknown } from "../../records/index.js";
 import type { Solution } from "../../solver/index.js";
 import { changesOf, toGet } from "../encode/changes.js";
 import { applies, type Compiled } from "../encode/compile.js";
 import { ref } from "../encode/draft.js";
 import { eachCard, eachMode } from "../encode/frame.js";
 import { draws } from "../encode/rules/rails.js";
-import type { Combination, Condition, PlacedCard, UnknownFact, Verdict } from "./answer.js";
+import type { AlsoNeeded, Combination, Condition, PlacedCard, ToGet, UnknownFact, Verdict } from "./answer.js";
 import { evidenceOf, nearMatches, type provenModes } from "./evidence.js";
 import { conditionalFrom } from "./verdict.js";
 
@@ -56,6 +57,7 @@ export function combinationOf(
     firmwareFamily: family.id,
     conditions,
     unknowns,
+    alsoNeeded: inPlace.flatMap(({ asked }) => needsBeside(asked.card, asked.as)),
     rests,
     nearMatches: nearMatches(question, machine, proven),
     changes: changesOf(frame, solution),
@@ -78,8 +80,22 @@ export function freedomWords(all: readonly { id: string; edge: string }[], slots
 
 function conditionsOf(compiled: Compiled, solution: Solution): Condition[] {
   const met = compiled.soft.filter((s) => applies(s, solution)).sort((a, b) => b.level - a.level);
-  const get = toGet(compiled.frame, solution).map((what): Condition => ({ kind: "to-get", says: `Get ${what}.`, ways: [], refs: [] }));
-  return [...met.map((s) => s.condition), ...get];
+  const { catalogue } = compiled.question;
+  const lacking = toGet(compiled.frame, solution).map(
+    (get): Condition => ({ kind: "to-get", says: `Get ${nameToGet(catalogue, get)}.`, get, ways: [], refs: [ref(get.kind, get.id)] }),
+  );
+  return [...met.map((s) => s.condition), ...lacking];
+}
+
+/** "Skerry Monitor R5.1", "Gannet fixed-disk controller". */
+export function nameToGet(catalogue: Catalogue, { kind, id, version }: ToGet): string {
+  const name = allOf(catalogue, kind).get(id)?.name ?? id;
+  return version === undefined ? name : `${name} ${version}`;
+}
+
+/** What the record of a card says it needs beside all that the rules judge. */
+export function needsBeside(card: Card, as: string): AlsoNeeded[] {
+  return (card.needs?.other ?? []).map((says, at) => ({ as, says, refs: [ref("card", card.id, `/needs/other/${at}`)] }));
 }
 
 export function unknownsOf(compiled: Compiled, solution: Solution): UnknownFact[] {

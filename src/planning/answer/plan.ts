@@ -8,7 +8,7 @@ import type { Answer, Combination, UnknownFact, Verdict } from "./answer.js";
 import { disproved } from "./history.js";
 import { openChoices } from "./possible.js";
 import { reasonsOf } from "./reasons.js";
-import { repairsOf } from "./repairs.js";
+import { nothingToHelp, nothingTried, repairsOf } from "./repairs.js";
 import { representatives } from "./representatives.js";
 import { sentence } from "./sentence.js";
 import { verdictOf } from "./verdict.js";
@@ -23,6 +23,8 @@ export interface PlanOptions {
   readonly counting?: () => Budget;
   /** Look only at the revisions and versions the build names (default false). */
   readonly narrow?: boolean;
+  /** Ids of the choices the question is about: no way out gives them up, nor the card or mode they belong to. */
+  readonly keep?: readonly string[];
 }
 
 /** Steps the planner allows each task when the caller names no budget: ample for every real machine, an end for the others. */
@@ -47,12 +49,15 @@ export function answer(compiled: Compiled, options: PlanOptions = {}): Answer {
   const open = options.brief || stopped ? { choices: [], exact: !stopped } : openChoices(compiled, budget);
   const sets = none ? reasonsAndRepairs(compiled.facts, compiled.choices, budget) : undefined;
   const why = sets ? reasonsOf(compiled, sets.reasons, budget) : { reasons: [], complete: true };
-  const help = sets && !options.brief ? repairsOf(compiled, sets.repairs, why.reasons, budget) : { repairs: [], complete: !options.brief };
+  const help =
+    sets && !options.brief
+      ? repairsOf(compiled, sets.repairs, options.keep ?? [], budget)
+      : { repairs: [], complete: none || stopped ? nothingTried : nothingToHelp };
   const unknowns = verdict === "unknown" ? decisive(combinations) : [];
   const told: Verdict = stopped ? "unknown" : verdict;
   return {
     kind: "answer",
-    finished: !stopped && open.exact && why.complete && help.complete,
+    finished: !stopped && open.exact && why.complete && (none ? help.complete.givingUp === "all" : true),
     verdict: told,
     says: stopped
       ? "Not known: the search was stopped before it came to an end."

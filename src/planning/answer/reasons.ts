@@ -17,7 +17,7 @@ export function reasonsOf(
 function reasonOf(compiled: Compiled, set: readonly string[], open: boolean, budget?: Budget): Reason {
   const chosen = compiled.choices.filter((c) => set.includes(c.id));
   const choices = chosen.map((c) => c.told);
-  if (!open) return { choices, facts: [], moreFacts: true, says: `${together(choices)}.` };
+  if (!open) return { choices, facts: [], moreFacts: "unknown", says: `${together(choices)}.` };
   const { ids, others } = explain(
     withRules(
       compiled.facts,

@@ -1,13 +1,13 @@
 // The smallest changes that help: every minimal set of the owner's choices to give up, and a second mode with a switch.
-// Each is verified by solving the changed build again; what that gives is told with it.
+// Each is verified by solving the changed build again; what that gives is told with it, and how far was looked.
 
-import { ask, switchable, withChoice, withSecondMode } from "../../machine/index.js";
-import type { Build } from "../../records/index.js";
-import { type Budget, type ChoiceSets, count, possible } from "../../solver/index.js";
-import { type Compiled, compile } from "../encode/compile.js";
-import type { OwnersChoice, Reason, Repair, Verdict } from "./answer.js";
+import { withChoice } from "../../machine/index.js";
+import { type Budget, type ChoiceSets, possible } from "../../solver/index.js";
+import type { Compiled } from "../encode/compile.js";
+import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
+import { attempt } from "./attempt.js";
 import { valuesOf } from "./possible.js";
-import { verdictOf } from "./verdict.js";
+import { secondModes } from "./second-modes.js";
 
 const dearness: Readonly<Record<OwnersChoice["kind"], number>> = {
   setting: 1,
@@ -21,54 +21,69 @@ const dearness: Readonly<Record<OwnersChoice["kind"], number>> = {
 };
 
 /**
- * Most sets put to the rules again, the cheapest first, and most second modes tried. Each costs a whole search; a machine refused in
- * more ways than this is told that more exist.
+ * Most sets put to the rules again, the cheapest first. Each costs a whole search; a machine refused in more ways than this is told that
+ * more exist.
  */
 const most = 100;
 
-/** Cheapest first: settings, slots, firmware, memory, revisions of cards, a second mode, dropping cards or modes, another board. */
+/** A second mode with a switch is dearer than another revision of a card and cheaper than leaving one out. */
+const dearnessOfSecondMode = 5.5;
+
+/** Of an answer that nothing stands against, and of one nobody looked for help with. */
+export const nothingToHelp: RepairsComplete = { givingUp: "no-help", twoModes: "no-help", moreModes: "no-help" };
+export const nothingTried: RepairsComplete = { givingUp: "none", twoModes: "none", moreModes: "none" };
+
+/**
+ * Cheapest first: settings, slots, firmware, memory, revisions of cards, a second mode, dropping cards or modes, another board. `keep` names
+ * the choices the question is about: a way out that gives one of them up is none, nor is one that leaves every card out, or every mode.
+ */
 export function repairsOf(
   compiled: Compiled,
-  { sets, complete }: ChoiceSets,
-  reasons: readonly Reason[],
+  sets: ChoiceSets,
+  keep: readonly string[],
   budget?: Budget,
-): { readonly repairs: readonly Repair[]; readonly complete: boolean } {
+): { readonly repairs: readonly Repair[]; readonly complete: RepairsComplete } {
+  const kept = keptWith(compiled, keep);
   const dear = (gives: readonly OwnersChoice[]) => gives.reduce((sum, g) => sum + dearness[g.kind], 0);
-  const told = sets.map((set) => compiled.choices.filter((c) => set.includes(c.id)).map((c) => c.told));
-  const cheapestFirst = told.map((gives) => ({ gives, price: dear(gives) })).sort((a, b) => a.price - b.price);
-  const given = cheapestFirst.slice(0, most).flatMap(({ gives }) => repairOf(compiled, gives, budget) ?? []);
-  const { second, all } = secondModes(compiled, reasons, budget);
-  const price = (r: Repair) => (r.kind === "second-mode" ? 5.5 : dear(r.gives));
+  const cheapestFirst = sets.sets
+    .map((set) => compiled.choices.filter((c) => set.includes(c.id)).map((c) => c.told))
+    .filter((gives) => !gives.some((g) => kept.has(g.id)) && leavesSomething(compiled, gives))
+    .map((gives) => ({ gives, price: dear(gives) }))
+    .sort((a, b) => a.price - b.price);
+  const given = cheapestFirst.slice(0, most).map(({ gives }) => repairOf(compiled, gives, budget));
+  const found = given.flatMap((r) => r ?? []);
+  const second = secondModes(compiled, sets, kept, budget);
+  const price = (r: Repair) => (r.kind === "second-mode" ? dearnessOfSecondMode : 0) + dear(r.gives);
+  const all = sets.complete && cheapestFirst.length <= most && found.length === given.length;
   return {
-    repairs: [...given, ...second].sort((a, b) => price(a) - price(b)),
-    complete: complete && sets.length <= most && all,
+    repairs: [...found, ...second.repairs].sort((a, b) => price(a) - price(b)),
+    complete: { givingUp: all ? "all" : "some", twoModes: second.twoModes, moreModes: second.moreModes },
   };
 }
 
-interface Tried {
-  readonly verdict: Verdict;
-  readonly count: string;
-  readonly compiled: Compiled;
+/** The choices named, and the cards and modes they are choices of: without its card a slot is no answer to anything. */
+function keptWith(compiled: Compiled, keep: readonly string[]): ReadonlySet<string> {
+  const named = compiled.choices.map((c) => c.told).filter((c) => keep.includes(c.id));
+  const owners = compiled.choices
+    .map((c) => c.told)
+    .filter((c) => named.some((n) => (c.kind === "card" && c.card === n.card) || (c.kind === "mode" && c.mode === n.mode)));
+  return new Set([...named, ...owners].map((c) => c.id));
 }
 
-/** Puts a changed build to the rules again. */
-function attempt(compiled: Compiled, build: Build, budget?: Budget): Tried | undefined {
-  const asked = ask(compiled.question.catalogue, build);
-  if (asked.kind !== "question") return undefined;
-  const again = compile(asked.question);
-  const verdict = verdictOf(again, budget);
-  if (verdict === "ruled-out" || verdict === "stopped") return undefined;
-  return {
-    verdict,
-    count: String(count(verdict === "unknown" ? again.possible : again.certain, undefined, budget).count),
-    compiled: again,
+/** A machine that was asked about with cards is not helped by having none of them, nor by never running. */
+function leavesSomething(compiled: Compiled, gives: readonly OwnersChoice[]): boolean {
+  const all = (kind: OwnersChoice["kind"]) => {
+    const chosen = compiled.choices.filter((c) => c.told.kind === kind);
+    return chosen.length > 0 && chosen.every((c) => gives.some((g) => g.id === c.id));
   };
+  return !all("card") && !all("mode");
 }
 
+/** Undefined when the changed build could not be proven to work. */
 function repairOf(compiled: Compiled, gives: readonly OwnersChoice[], budget?: Budget): Repair | undefined {
   const build = gives.reduce((b, g) => withChoice(b, g.id, undefined), compiled.question.build);
   const tried = attempt(compiled, build, budget);
-  if (!tried) return undefined;
+  if (tried === "ruled-out" || tried === "stopped") return undefined;
   const pins = gives.filter((g) => g.kind !== "card" && g.kind !== "mode");
   const open =
     pins.length > 0 ? possible(tried.verdict === "unknown" ? tried.compiled.possible : tried.compiled.certain, budget) : undefined;
@@ -86,6 +101,7 @@ function repairOf(compiled: Compiled, gives: readonly OwnersChoice[], budget?: B
     says: `${says.charAt(0).toUpperCase()}${says.slice(1)}.`,
     verdict: tried.verdict,
     count: tried.count,
+    exact: tried.exact,
     instead,
     build,
   };
@@ -98,50 +114,4 @@ function listed(values: readonly string[]): string {
     .slice(0, 5)
     .join(", ")
     .replace(/, ([^,]*)$/, values.length > 5 ? ", $1" : " or $1")}${values.length > 5 ? ", …" : ""}`;
-}
-
-/** For a reason between cards of one mode: the machine run in two modes, one card of the reason off in each. */
-function secondModes(
-  compiled: Compiled,
-  reasons: readonly Reason[],
-  budget?: Budget,
-): { readonly second: readonly Repair[]; readonly all: boolean } {
-  const { question } = compiled;
-  const out: Repair[] = [];
-  const seen = new Set<string>();
-  for (const reason of reasons) {
-    const cards = question.cards.filter((c) => reason.choices.some((r) => r.id === `card:${c.as}`));
-    for (const mode of question.modes) {
-      const on = cards.filter((c) => mode.enabled.has(c.as));
-      for (const one of on.filter((c) => switchable(c.card))) {
-        const others = on.filter((c) => c.as !== one.as);
-        const key = `${mode.id}|${one.as}|${others.map((o) => o.as).join(",")}`;
-        if (others.length === 0 || seen.has(key)) continue;
-        if (seen.size >= most) return { second: out, all: false };
-        seen.add(key);
-        const build = withSecondMode(
-          question.build,
-          mode.id,
-          [one.as],
-          others.map((o) => o.as),
-        );
-        const tried = attempt(compiled, build, budget);
-        if (!tried) continue;
-        const says = `Run it in two modes with a switch: one with ${one.card.name} off, one with ${others.map((o) => o.card.name).join(" and ")} off.`;
-        // Off and on the other way round is the same pair of modes.
-        if (out.some((r) => sameModes(r.build as Build, build))) continue;
-        out.push({ kind: "second-mode", gives: [], says, verdict: tried.verdict, count: tried.count, build });
-      }
-    }
-  }
-  return { second: out, all: true };
-}
-
-function sameModes(a: Build, b: Build): boolean {
-  const key = (x: Build) =>
-    (x.modes ?? [])
-      .map((m) => [...(m.cards ?? [])].sort().join(","))
-      .sort()
-      .join("|");
-  return key(a) === key(b);
 }

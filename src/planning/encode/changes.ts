@@ -4,6 +4,7 @@
 import type { AskedCard, Question } from "../../machine/index.js";
 import { bytes, sizeText } from "../../records/index.js";
 import type { Cost, Solution, Term } from "../../solver/index.js";
+import type { ToGet } from "../answer/answer.js";
 import { eachCard, eachMode, type Frame } from "./frame.js";
 
 /** Weights in the order of the trouble they make; the words of a kind of change stand beside its weight. */
@@ -124,17 +125,16 @@ export function changesOf(frame: Frame, solution: Solution): string[] {
   return made.sort((a, b) => a.price - b.price).map((c) => c.words(solution[c.variable]!));
 }
 
-/** What the owner lacks, in words; nothing when the build does not say what is at hand. */
-export function toGet(frame: Frame, solution: Solution): string[] {
+/** What the owner lacks; nothing when the build does not say what is at hand. */
+export function toGet(frame: Frame, solution: Solution): ToGet[] {
   const { question } = frame;
   const hand = question.build.at_hand;
   if (!hand) return [];
-  const out: string[] = [];
-  const versions = new Set(frame.firmware.map((v) => question.versions[solution[v]!]?.id));
-  for (const v of versions)
-    if (v !== undefined && hand.firmware && !hand.firmware.includes(v) && question.build.stands?.firmware !== v)
-      out.push(`${question.family.name} ${v}`);
-  for (const { asked } of eachCard(frame))
-    if (hand.cards && !hand.cards.includes(asked.card.id) && !standing(question, asked)) out.push(asked.card.name);
-  return out;
+  const versions = [...new Set(frame.firmware.flatMap((v) => question.versions[solution[v]!]?.id ?? []))];
+  const lacking = versions.filter((v) => hand.firmware && !hand.firmware.includes(v) && question.build.stands?.firmware !== v);
+  const cards = question.cards.filter((c) => hand.cards && !hand.cards.includes(c.card.id) && !standing(question, c));
+  return [
+    ...lacking.map((version): ToGet => ({ kind: "firmware", id: question.family.id, version })),
+    ...cards.map((c): ToGet => ({ kind: "card", id: c.card.id })),
+  ];
 }

@@ -18,16 +18,19 @@ import {
   withMemory,
 } from "./frame.js";
 
+/** What a choice belongs to, when not to the machine as a whole. */
+type Owner = Pick<OwnersChoice, "card" | "mode">;
+
 type Told = Choice & { readonly told: OwnersChoice };
 
 /** In the order of the build: machine first, then modes, then cards. */
 export function ownersChoices(frame: Frame): Told[] {
   const { question } = frame;
   const out: Told[] = [];
-  const add = (kind: OwnersChoice["kind"], id: string, says: string, literal: Literal | undefined, unless?: Literal) => {
+  const add = (kind: OwnersChoice["kind"], id: string, says: string, literal: Literal | undefined, of: Owner = {}, unless?: Literal) => {
     if (!literal) return;
     const rules: Rule[] = unless ? [{ kind: "clause", literals: [unless, literal] }] : [{ kind: "unary", ...literal }];
-    out.push({ id, rules, told: { id, kind, says } });
+    out.push({ id, rules, told: { id, kind, ...of, says } });
   };
   const { build, board } = question;
   if (question.chosenRevisions.length < question.revisions.length)
@@ -46,7 +49,7 @@ export function ownersChoices(frame: Frame): Told[] {
     );
   for (const { at, mode } of eachMode(frame)) {
     // A machine with one way to run cannot give that one up, so it is no choice.
-    if (question.modes.length > 1) add("mode", `mode:${mode.id}`, `mode "${mode.name}"`, modeKept(frame, at));
+    if (question.modes.length > 1) add("mode", `mode:${mode.id}`, `mode "${mode.name}"`, modeKept(frame, at), { mode: mode.id });
     if (mode.firmware !== undefined) {
       const off = question.versions.length;
       const pinned = runsVersion(frame, at, (v) => v === mode.firmware);
@@ -55,6 +58,7 @@ export function ownersChoices(frame: Frame): Told[] {
         `firmware:${mode.id}`,
         `${question.family.name} ${mode.firmware}${question.modes.length > 1 ? ` in mode "${mode.name}"` : ""}`,
         { ...pinned, values: [...pinned.values, off] },
+        { mode: mode.id },
       );
     }
   }
@@ -63,10 +67,11 @@ export function ownersChoices(frame: Frame): Told[] {
     const out = frame.question.slots.length;
     // A card that is left out takes its pins with it: giving up the card is then one thing, not several.
     const gone: Literal = { variable: frame.cards[at]!.slot, values: [out] };
-    add("card", `card:${as}`, card.name, cardIn(frame, at));
+    const own: Owner = { card: as };
+    add("card", `card:${as}`, card.name, cardIn(frame, at), own);
     if (chosen.slot !== undefined) {
       const pinned = inSlot(frame, at, (s) => s.id === chosen.slot);
-      add("slot", `slot:${as}`, `${card.name} in ${chosen.slot}`, { ...pinned, values: [...pinned.values, out] });
+      add("slot", `slot:${as}`, `${card.name} in ${chosen.slot}`, { ...pinned, values: [...pinned.values, out] }, own);
     }
     if (chosen.revision !== undefined && asked.revisions.length > 1)
       add(
@@ -74,10 +79,11 @@ export function ownersChoices(frame: Frame): Told[] {
         `card-revision:${as}`,
         `${card.name} of revision ${chosen.revision}`,
         ofRevision(frame, at, (r) => r === chosen.revision),
+        own,
         gone,
       );
     for (const [id, position] of Object.entries(chosen.settings ?? {}))
-      add("setting", `setting:${as}:${id}`, `${card.name} with ${id} at ${position}`, setTo(frame, at, id, [position]), gone);
+      add("setting", `setting:${as}:${id}`, `${card.name} with ${id} at ${position}`, setTo(frame, at, id, [position]), own, gone);
   }
   return out;
 }

@@ -3,8 +3,9 @@
 import type { Catalogue } from "../../catalogue/index.js";
 import type { Misasked } from "../../machine/index.js";
 import { asStanding, withCard, withChoice } from "../../machine/index.js";
-import type { Build } from "../../records/index.js";
-import type { Answer, Combination, Evidence, Reason, Ref, Repair, Verdict } from "../answer/answer.js";
+import type { Build, Card } from "../../records/index.js";
+import type { Answer, Combination, Evidence, Reason, Ref, Repair, RepairsComplete, ToGet, Verdict } from "../answer/answer.js";
+import { nameToGet, needsBeside } from "../answer/combination.js";
 import { plan } from "../answer/plan.js";
 import { ref } from "../encode/draft.js";
 
@@ -16,6 +17,8 @@ export interface VersionVerdict {
 }
 
 export interface Wanted {
+  /** The record of what to get; left out where a card's record or a remedy names it in words alone. */
+  readonly get?: ToGet;
   readonly what: string;
   readonly why: string;
   readonly refs: readonly Ref[];
@@ -35,14 +38,19 @@ export interface Purchase {
   readonly shopping: readonly Wanted[];
   readonly risks: readonly string[];
   readonly reasons: readonly Reason[];
+  readonly reasonsComplete: boolean;
+  /** None of them leaves the card itself out. */
   readonly repairs: readonly Repair[];
+  readonly repairsComplete: RepairsComplete;
 }
 
 /** `build` is the machine as it is (board, perhaps revision, memory, firmware, cards); the card is the one you think of buying. */
 export function beforeYouBuy(catalogue: Catalogue, build: Build, card: string): Purchase | Misasked {
   const wish = withCard(asStanding(build), card);
-  const answer = plan(catalogue, wish, { most: 3 });
+  const wanted = wish.cards.at(-1)?.as ?? card;
+  const answer = plan(catalogue, wish, { most: 3, keep: [`card:${wanted}`] });
   if (answer.kind === "misasked") return answer;
+  const record = catalogue.cards.get(card);
   const best = answer.combinations[0];
   return {
     kind: "purchase",
@@ -52,10 +60,12 @@ export function beforeYouBuy(catalogue: Catalogue, build: Build, card: string): 
     versions: versionsOf(catalogue, wish),
     best,
     changes: best?.changes ?? [],
-    shopping: shoppingOf(catalogue, build, card, answer),
+    shopping: record ? shoppingOf(catalogue, build, record, wanted, answer) : [],
     risks: risksOf(answer),
     reasons: answer.reasons,
+    reasonsComplete: answer.reasonsComplete,
     repairs: answer.repairs,
+    repairsComplete: answer.repairsComplete,
   };
 }
 
@@ -71,20 +81,29 @@ function versionsOf(catalogue: Catalogue, wish: Build): VersionVerdict[] {
   });
 }
 
-function shoppingOf(catalogue: Catalogue, build: Build, card: string, answer: Answer): Wanted[] {
-  const out: Wanted[] = [];
-  const record = catalogue.cards.get(card);
-  if (record && !build.at_hand?.cards?.includes(card)) out.push({ what: record.name, why: "the card itself", refs: [ref("card", card)] });
-  for (const [i, what] of (record?.needs?.other ?? []).entries())
-    out.push({ what, why: `${record!.name} needs it`, refs: [ref("card", card, `/needs/other/${i}`)] });
-  for (const c of answer.combinations[0]?.conditions ?? []) {
-    if (c.kind === "to-get" && !out.some((o) => c.says.includes(o.what)))
-      out.push({ what: c.says.replace(/^Get (.*)\.$/, "$1"), why: "you do not have it yet", refs: c.refs });
-    const way = c.ways[0];
-    if (c.kind === "remedy" && way)
-      out.push({ what: way.part ? (catalogue.parts.get(way.part)?.name ?? way.part) : way.says, why: c.says, refs: c.refs });
-  }
-  return out;
+/** The card, what its record says it needs besides, what is not at hand, and what the remedies take; each thing once. */
+function shoppingOf(catalogue: Catalogue, build: Build, card: Card, wanted: string, answer: Answer): Wanted[] {
+  const conditions = answer.combinations[0]?.conditions ?? [];
+  const own: ToGet = { kind: "card", id: card.id };
+  const things: Wanted[] = [
+    ...(build.at_hand?.cards?.includes(card.id)
+      ? []
+      : [{ get: own, what: card.name, why: "the card itself", refs: [ref("card", card.id)] }]),
+    ...needsBeside(card, wanted).map(({ says, refs }) => ({ what: says, why: `${card.name} needs it`, refs })),
+    ...conditions.flatMap(({ kind, get, ways, says, refs }): Wanted[] => {
+      if (kind === "to-get" && get) return [{ get, what: nameToGet(catalogue, get), why: "you do not have it yet", refs }];
+      const way = ways[0];
+      if (kind !== "remedy" || !way) return [];
+      if (way.part === undefined) return [{ what: way.says, why: says, refs }];
+      const part: ToGet = { kind: "part", id: way.part };
+      return [{ get: part, what: nameToGet(catalogue, part), why: says, refs }];
+    }),
+  ];
+  return things.filter(({ get }, at) => !get || things.findIndex((other) => other.get && sameThing(other.get, get)) === at);
+}
+
+function sameThing(a: ToGet, b: ToGet): boolean {
+  return a.kind === b.kind && a.id === b.id && a.version === b.version;
 }
 
 function risksOf(answer: Answer): string[] {

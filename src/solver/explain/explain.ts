@@ -12,8 +12,8 @@ export interface Explanation {
   readonly ids: readonly string[];
   /** Every id is needed: without any one of them there would be a solution. */
   readonly minimal: boolean;
-  /** A different minimal set exists too (or, when not minimal, may exist). */
-  readonly others: boolean;
+  /** Whether a different minimal set exists too; unknown when the budget ended before that was proven. */
+  readonly others: "yes" | "no" | "unknown";
 }
 
 export interface Explanations {
@@ -26,14 +26,14 @@ export function explain(problem: Problem, choices: readonly Choice[] = [], budge
   const all = ids.map((_, i) => i);
   let found: readonly number[] | undefined;
   try {
-    if (subsets.stands(all)) return { kind: "none", ids: [], minimal: true, others: false };
+    if (subsets.stands(all)) return { kind: "none", ids: [], minimal: true, others: "no" };
     found = quickXplain(subsets, all);
-    const others = found.some((member) => !subsets.stands(all.filter((i) => i !== member)));
+    const others = found.some((member) => !subsets.stands(all.filter((i) => i !== member))) ? "yes" : "no";
     return { kind: "found", ids: found.map((i) => ids[i]!), minimal: true, others };
   } catch (error) {
     if (!(error instanceof Spent)) throw error;
-    if (found) return { kind: "found", ids: found.map((i) => ids[i]!), minimal: true, others: true };
-    return { kind: "stopped", ids: [], minimal: false, others: true };
+    if (found) return { kind: "found", ids: found.map((i) => ids[i]!), minimal: true, others: "unknown" };
+    return { kind: "stopped", ids: [], minimal: false, others: "unknown" };
   }
 }
 

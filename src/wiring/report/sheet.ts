@@ -77,6 +77,8 @@ export interface BuildSheet {
   readonly conditions: readonly string[];
   readonly unknowns: readonly { readonly says: string; readonly how: string }[];
   readonly parts: readonly { readonly name: string; readonly count: number; readonly use: string; readonly atHand: boolean }[];
+  /** What the cards need besides, which no rule judges. */
+  readonly alsoNeeded: readonly string[];
   readonly slots: readonly SheetSlot[];
   readonly jumpers: readonly SheetJumper[];
   readonly pinWork: readonly { readonly says: string; readonly why: string }[];
@@ -116,6 +118,7 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     conditions: combination.conditions.map((c) => [c.says, ...c.ways.slice(0, 1).map((w) => w.says)].map(sentence).join(" ")),
     unknowns: combination.unknowns.map(({ says, how }) => ({ says, how })),
     parts: plan.parts.map(({ name, count, use, atHand }) => ({ name, count, use, atHand })),
+    alsoNeeded: combination.alsoNeeded.map((n) => `${nameOf(n.as)}: ${n.says}`),
     slots: combination.cards.map((c) => ({ slot: c.slot, card: nameOf(c.as), revision: c.revision, freedom: c.freedom })),
     jumpers: jumpersOf(catalogue, combination),
     pinWork: plan.pinWork.map(({ says, why }) => ({ says, why })),

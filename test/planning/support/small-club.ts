@@ -74,6 +74,7 @@ export function tested(id: string, cards: Cards, more: Partial<Build> = {}): Bui
 
 export interface Records {
   readonly board?: Partial<Board>;
+  readonly firmware?: Partial<Firmware>;
   readonly cards?: readonly Card[];
   readonly builds?: readonly Build[];
   readonly conflicts?: readonly Conflict[];
@@ -85,7 +86,7 @@ export function smallClub(records: Records = {}): Catalogue {
   return gather([
     ...of("bus", [bus]),
     ...of("board", [{ ...board, ...records.board }]),
-    ...of("firmware", [firmware]),
+    ...of("firmware", [{ ...firmware, ...records.firmware }]),
     ...of("card", records.cards ?? [card("a"), card("b"), card("c")]),
     ...of("build", records.builds ?? []),
     ...of("conflict", records.conflicts ?? []),

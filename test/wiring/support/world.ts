@@ -253,6 +253,7 @@ export function combination(
     cards: cards.map((card) => ({ as: card, card, revision: "1", slot: "S1", settings: {}, slots: ["S1"], freedom: "only S1" })),
     conditions: [],
     unknowns: [],
+    alsoNeeded: [],
     rests: [],
     nearMatches: [],
     changes: [],

@@ -1,0 +1,36 @@
+// A changed build put to the rules again: what a way out promises is found by solving, never guessed.
+
+import { ask } from "../../machine/index.js";
+import type { Build } from "../../records/index.js";
+import { type Budget, count, decide } from "../../solver/index.js";
+import { type Compiled, compile } from "../encode/compile.js";
+import type { Verdict } from "./answer.js";
+import { verdictOf } from "./verdict.js";
+
+export interface Attempt {
+  readonly verdict: Exclude<Verdict, "ruled-out">;
+  readonly count: string;
+  /** False: at least so many. */
+  readonly exact: boolean;
+  readonly compiled: Compiled;
+}
+
+/** What the changed build comes to; "stopped" when the budget ended first, so that nothing is known of it. */
+export function attempt(compiled: Compiled, build: Build, budget?: Budget): Attempt | "ruled-out" | "stopped" {
+  const again = compileAgain(compiled, build);
+  const verdict = again ? verdictOf(again, budget) : "ruled-out";
+  if (!again || verdict === "ruled-out" || verdict === "stopped") return verdict as "ruled-out" | "stopped";
+  const counted = count(verdict === "unknown" ? again.possible : again.certain, undefined, budget);
+  return { verdict, count: String(counted.count), exact: counted.exact, compiled: again };
+}
+
+/** True when it is proven that the changed build cannot work, whatever the missing facts turn out to be. */
+export function provenHopeless(compiled: Compiled, build: Build, budget?: Budget): boolean {
+  const again = compileAgain(compiled, build);
+  return again !== undefined && decide(again.possible, budget).kind === "none";
+}
+
+function compileAgain(compiled: Compiled, build: Build): Compiled | undefined {
+  const asked = ask(compiled.question.catalogue, build);
+  return asked.kind === "question" ? compile(asked.question) : undefined;
+}
