@@ -1,6 +1,8 @@
 // A build's page. With a result: what came of it, on exactly which machine, and so what it proves. Without: the question it asks.
 import { slotPlan } from "../drawing/index.js";
+import { plan } from "../planning/index.js";
 import { type Build, bytes, known, pictureOf, sizeText } from "../records/index.js";
+import { exactTestText } from "../words/index.js";
 import { planSlots } from "./board-figures.js";
 import {
   type Context,
@@ -137,6 +139,15 @@ function answerOf(ctx: Context, build: Build): string {
   return `${what}: ${names || "the bare board"} on the ${board}${under}.${faults}`;
 }
 
+/** What benches say of a build that asks: tested exactly so by somebody, in all its parts, or not. */
+function untestedText(ctx: Context, build: Build): string {
+  const answer = plan(ctx.catalogue, build, { brief: true, most: 1 });
+  const best = answer.kind === "answer" ? answer.combinations[0] : undefined;
+  if (best?.exactTest) return exactTestText(best.exactTest);
+  if (best?.evidence === "bench") return "Everything it asks for has been seen running on a bench; the planner names the tests.";
+  return "No tested build had exactly this.";
+}
+
 export function buildPage(ctx: Context, build: Build): BuildPage {
   const { result } = build;
   const answer = answerOf(ctx, build);
@@ -148,7 +159,7 @@ export function buildPage(ctx: Context, build: Build): BuildPage {
     mark: result ? outcomeMark(result.outcome) : { ...markOf("unknown"), word: "a question", label: "a question, not yet tested" },
     tested: result !== undefined,
     answer,
-    sure: result ? `Tested by ${result.by}, ${result.date}${hours}.` : "Nobody has tested it.",
+    sure: result ? `Tested by ${result.by}, ${result.date}${hours}.` : untestedText(ctx, build),
     summary: build.summary,
     board: recordLink(ctx.catalogue, "board", build.board),
     revision: revisionOf(build) || "left open",

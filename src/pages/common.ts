@@ -2,7 +2,7 @@
 import type { Catalogue } from "../catalogue/index.js";
 import type { Evidence, Ref, Verdict } from "../planning/index.js";
 import { hex, howToFind, type Kind, known, type Source, sourceOf, unknown } from "../records/index.js";
-import { evidenceWords, verdictWords } from "../words/index.js";
+import { capital, countText, evidenceWords, listText, verdictWords } from "../words/index.js";
 import { pageOf, rootOf, sectionOf, sourcePage } from "./links.js";
 
 /** What every page has. */
@@ -151,20 +151,7 @@ export function spanText(base: number, size: number): string {
   return `${hex(base)}\u2013${hex(base + size - 1)}`;
 }
 
-/** "a, b and c" */
-export function listText(items: readonly string[], last = "and"): string {
-  if (items.length < 2) return items.join("");
-  return `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)}`;
-}
-
-export function countText(count: number, one: string, many = `${one}s`): string {
-  const words = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-  return `${words[count] ?? count} ${count === 1 ? one : many}`;
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
+export { capital, countText, listText };
 
 export function sourcesView(sources: readonly Source[] | undefined): readonly SourceView[] {
   return (sources ?? []).map((s) => ({ id: s.id, kind: s.kind.replaceAll("-", " "), says: s.says, by: s.by, date: s.date, url: s.url }));

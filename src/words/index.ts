@@ -1,4 +1,6 @@
 // Words: the one table of states and what they are called; text helpers. Imports records, catalogue, machine.
+
+export { type ExactTestFacts, exactTestText } from "./exact-test.js";
 export {
   classWords,
   costWords,
@@ -13,3 +15,4 @@ export {
   verdictWords,
   type Word,
 } from "./state-words.js";
+export { capital, countText, listText } from "./text.js";

@@ -33,8 +33,12 @@ export const verdictWords: Readonly<Record<Verdict, Word>> = {
 export const evidenceWords: Readonly<Record<Evidence, Word>> = {
   bench: { word: "seen on a bench", css: "bench", means: "A dated tested build had exactly this and says what came of it." },
   documented: { word: "documented", css: "documented", means: "A maker's or club's paper says so." },
-  reported: { word: "reported", css: "reported", means: "Someone said so; nobody here has tested it." },
-  inferred: { word: "by the rules alone", css: "inferred", means: "The rules find nothing against it, and nobody has tried." },
+  reported: { word: "reported", css: "reported", means: "Someone said so; no test or paper covers all of it." },
+  inferred: {
+    word: "by the rules alone",
+    css: "inferred",
+    means: "The rules find nothing against it; no test, paper or report covers all of it.",
+  },
 };
 
 /** Best first: the order of verdicts in lists and for "at least this good". */

@@ -7,6 +7,7 @@ import { type Compiled, compile, countsOf, grades, waysOf, workables } from "../
 import type { Build, Card, Loaded } from "../../src/records/index.js";
 import { Random } from "../support/solver/random.js";
 import { judge, type Machine, type World } from "./support/checker.js";
+import { withTests } from "./support/exactly-tested.js";
 import { type Grade, gradeOf } from "./support/grader.js";
 import { machineOf, machines, pinnedTo, size, verdictFor } from "./support/twin.js";
 import { randomSetup } from "./support/world.js";
@@ -58,7 +59,7 @@ function withBench(seed: number): Told | undefined {
   );
   const judged = sound.map((machine) => ({
     machine,
-    verdict: verdictFor(judge(world, build, machine)),
+    verdict: verdictFor(withTests(world, build, machine, judge(world, build, machine), tested)),
     evidence: gradeOf(world, build, machine, tested),
   }));
   return { world, catalogue: gather(records), build, tested, judged };
@@ -100,7 +101,13 @@ describe("kinds of combination", () => {
           expect(ways.length, `seed ${seed}: ways of ${verdict}, ${evidence}`).toBeGreaterThan(0);
           for (const way of ways) {
             const machine = machineOf(told.world, told.build, way);
-            expect(verdictFor(judge(told.world, told.build, machine)), `seed ${seed}`).toBe(verdict);
+            const judgement = judge(told.world, told.build, machine);
+            const withBenches = withTests(told.world, told.build, machine, judgement, told.tested);
+            if (withBenches.open.length < judgement.open.length) seen.outweighed = (seen.outweighed ?? 0) + 1;
+            expect(way.exactTest !== undefined && way.exactTest.notWritten.length > 0, `seed ${seed}`).toBe(
+              withBenches !== judgement && judgement.open.length > 0,
+            );
+            expect(verdictFor(withBenches), `seed ${seed}`).toBe(verdict);
             expect(grades.indexOf(gradeOf(told.world, told.build, machine, told.tested)), `seed ${seed}`).toBeLessThanOrEqual(g);
             expect(way.evidence, `seed ${seed}`).toBe(gradeOf(told.world, told.build, machine, told.tested));
           }
@@ -108,6 +115,7 @@ describe("kinds of combination", () => {
     }
     if (process.env.SHOW) console.log(seen);
     expect(seen.papers ?? 0).toBeGreaterThan(worlds / 20);
+    expect(seen.outweighed ?? 0).toBeGreaterThan(worlds / 20);
     // Every kind occurs, often enough to mean something.
     for (const verdict of workables)
       for (const evidence of grades) expect(seen[`${verdict} ${evidence}`] ?? 0, `${verdict} ${evidence}`).toBeGreaterThan(worlds / 100);

@@ -101,6 +101,8 @@ export interface Combination {
   readonly unknowns: readonly UnknownFact[];
   /** What else the cards need, which no rule judges. */
   readonly alsoNeeded: readonly AlsoNeeded[];
+  /** Set when this is exactly a tested build that ran: then what is not written down does not hold it back, and is told all the same. */
+  readonly exactTest?: { readonly build: string; readonly by: string; readonly date: string; readonly notWritten: readonly UnknownFact[] };
   /** Weakest link first. */
   readonly rests: readonly EvidenceNote[];
   /** Tested builds that nearly match, and in what they differ. Named, never counted. */

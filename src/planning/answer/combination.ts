@@ -2,12 +2,13 @@
 import { allOf, type Catalogue } from "../../catalogue/index.js";
 import { type Card, known, unknown } from "../../records/index.js";
 import type { Solution } from "../../solver/index.js";
+import { exactTestText } from "../../words/index.js";
 import { changesOf, toGet } from "../encode/changes.js";
 import { applies, type Compiled } from "../encode/compile.js";
 import { ref } from "../encode/draft.js";
 import { eachCard, eachMode } from "../encode/frame.js";
 import { draws } from "../encode/rules/rails.js";
-import type { AlsoNeeded, Combination, Condition, PlacedCard, ToGet, UnknownFact, Verdict } from "./answer.js";
+import type { AlsoNeeded, Combination, Condition, EvidenceNote, PlacedCard, ToGet, UnknownFact, Verdict } from "./answer.js";
 import { evidenceOf, nearMatches, type provenModes } from "./evidence.js";
 import { conditionalFrom } from "./verdict.js";
 
@@ -48,6 +49,7 @@ export function combinationOf(
   const unknowns = unknownsOf(compiled, solution);
   const machine = { board: board.id, revision, memory, modes, cards };
   const { grade, rests } = evidenceOf(question, machine, proven);
+  const exactTest = exactTestOf(compiled, solution);
   const level = Math.max(0, ...compiled.soft.filter((s) => applies(s, solution)).map((s) => s.level));
   const verdict: Verdict = unknowns.length > 0 ? "unknown" : level >= conditionalFrom ? "conditional" : "workable";
   return {
@@ -58,7 +60,8 @@ export function combinationOf(
     conditions,
     unknowns,
     alsoNeeded: inPlace.flatMap(({ asked }) => needsBeside(asked.card, asked.as)),
-    rests,
+    ...(exactTest ? { exactTest } : {}),
+    rests: exactTest ? [exactTestNote(exactTest), ...rests] : rests,
     nearMatches: nearMatches(question, machine, proven),
     changes: changesOf(frame, solution),
     headroom: headroomOf(compiled, solution, revision),
@@ -96,6 +99,26 @@ export function nameToGet(catalogue: Catalogue, { kind, id, version }: ToGet): s
 /** What the record of a card says it needs beside all that the rules judge. */
 export function needsBeside(card: Card, as: string): AlsoNeeded[] {
   return (card.needs?.other ?? []).map((says, at) => ({ as, says, refs: [ref("card", card.id, `/needs/other/${at}`)] }));
+}
+
+/** The tested build this solution is, with the facts that were missing and do not matter since it ran. */
+function exactTestOf(compiled: Compiled, solution: Solution): Combination["exactTest"] {
+  const { exact, unsettled } = compiled;
+  const build = exact?.builds[(solution[exact.variable] ?? 0) - 1];
+  if (!build?.result) return undefined;
+  const notWritten = unsettled
+    .filter((u) => !applies(u, solution) && applies({ when: u.missing }, solution))
+    .map((u) => ({ says: u.fact.says, how: u.how, refs: u.fact.refs, settles: 0 }));
+  return { build: build.id, by: build.result.by, date: build.result.date, notWritten };
+}
+
+function exactTestNote(test: NonNullable<Combination["exactTest"]>): EvidenceNote {
+  return {
+    grade: "bench",
+    link: "whole",
+    says: exactTestText(test),
+    refs: [ref("build", test.build, "/result"), ...test.notWritten.flatMap((u) => u.refs)],
+  };
 }
 
 export function unknownsOf(compiled: Compiled, solution: Solution): UnknownFact[] {

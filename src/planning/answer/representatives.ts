@@ -84,6 +84,11 @@ function effectsOf(compiled: Compiled, solution: Solution): readonly number[] {
   return [3, 2, 1].map((level) => met.filter((s) => s.level === level).length);
 }
 
+/** The worst kind of effect a machine keeps: 0 none or only a note, 1 a loss, 2 a remedy to take. */
+function worstEffect({ effects: [remedies = 0, losses = 0] }: Candidate): number {
+  return remedies > 0 ? 2 : losses > 0 ? 1 : 0;
+}
+
 /** The worst kind of effect first, then how many of each kind. */
 function effectRank(c: Candidate): number[] {
   return [c.open ? 1 : 0, 3 - [...c.effects, 1].findIndex((n) => n > 0), ...c.effects];
@@ -94,14 +99,19 @@ function compare(a: readonly number[], b: readonly number[]): number {
   return 0;
 }
 
-/** Worst remaining effect, evidence (weakest link, then how much of it is proven), changes, headroom, spare slots. */
+/**
+ * Worst remaining effect, evidence (weakest link, then how much of it is proven), number of effects, changes, headroom, spare slots.
+ * What only looks odd is no worse than nothing: a tested machine with a note comes before one that nobody has tried.
+ */
 function rank(c: Candidate & { readonly price: number; readonly told: Combination }): number[] {
   const rails = c.told.headroom.map((h) => (h.used_A === "unknown" || h.limit_A === "unknown" ? 0 : h.limit_A - h.used_A));
   const grades = c.told.rests.map((r) => evidenceRank(r.grade)).reduce((a, b) => a + b, 0);
   return [
-    ...effectRank(c),
+    c.open ? 1 : 0,
+    worstEffect(c),
     evidenceRank(c.told.evidence),
     grades,
+    ...c.effects,
     c.price,
     -Math.min(Number.MAX_SAFE_INTEGER, ...rails),
     -c.told.spareSlots,

@@ -2,13 +2,24 @@
 import type { Answer, Combination, Reason, Verdict } from "./answer.js";
 import type { Counts } from "./kinds.js";
 
-/** How sure the best of them is, in words that end the sentence. */
-const sure = {
-  bench: "the best of them is proven on the bench",
-  documented: "the best of them rests on the makers' papers",
-  reported: "the best of them rests on somebody's report",
-  inferred: "the rules find nothing against it, but nobody has tested it",
-} as const;
+/** How sure the best of them is, in words that end the sentence. Said of the whole question: what was tested is never passed over. */
+function sureText(combinations: readonly Combination[]): string {
+  const [best] = combinations;
+  switch (best?.evidence) {
+    case "bench":
+      return "the best of them is proven on the bench";
+    case "documented":
+      return "the best of them rests on the makers' papers";
+    case "reported":
+      return "the best of them rests on somebody's report";
+    default:
+      if (combinations.some((c) => c.evidence === "bench")) return "the rules find nothing against the best of them; others were tested";
+      if (best?.nearMatches.length) return "the rules find nothing against it; tested builds come close, none had exactly this";
+      if (best?.rests.some((r) => r.grade === "bench"))
+        return "the rules find nothing against it; parts of it were tested, not all together";
+      return "the rules find nothing against it, but nobody has tested it";
+  }
+}
 
 /** What is counted of an answer, as it is told: decimal digits, and whether it is all. */
 interface Told {
@@ -22,7 +33,7 @@ export function sentence(verdict: Verdict, combinations: readonly Combination[],
   const ways = !counted ? "" : counted.count === "1" && counted.exact ? ", in one way" : `, in ${number} ways`;
   switch (verdict) {
     case "workable":
-      return `Yes, it works${ways}: ${sure[best!.evidence]}.`;
+      return `Yes, it works${ways}: ${sureText(combinations)}.`;
     case "conditional":
       return `Yes, with a condition: ${best!.conditions[0]?.says ?? "see below"}`;
     case "unknown":

@@ -6,11 +6,13 @@ import type { Choice, Literal, Problem, Rule, Solution } from "../../solver/inde
 import type { OwnersChoice } from "../answer/answer.js";
 import { ownersChoices } from "./choices.js";
 import type { Draft } from "./draft.js";
+import { type ExactTests, findExactTests } from "./exact-tests.js";
 import { type Frame, frameOf, holds, modeKept } from "./frame.js";
 import { tradeRules } from "./rules/index.js";
 
 export type Sure = Extract<Draft, { kind: "sure" }>;
-export type Unsettled = Extract<Draft, { kind: "unknown" }>;
+/** `when` leaves out machines tested exactly so; `missing` is where the fact is missing, tested or not. */
+export type Unsettled = Extract<Draft, { kind: "unknown" }> & { readonly missing: Extract<Draft, { kind: "unknown" }>["when"] };
 export type Soft = Extract<Draft, { kind: "soft" }>;
 
 export interface Compiled {
@@ -19,6 +21,8 @@ export interface Compiled {
   readonly sure: readonly Sure[];
   readonly unsettled: readonly Unsettled[];
   readonly soft: readonly Soft[];
+  /** Tested builds that are exactly one way to fill the holes; only looked for when a missing fact could hold them back. */
+  readonly exact?: ExactTests;
   /** What the owner chose, each a named rule that could be given up. */
   readonly choices: readonly (Choice & { readonly told: OwnersChoice })[];
   /** Sure rules, no choices. */
@@ -30,15 +34,24 @@ export interface Compiled {
 }
 
 export function compile(question: Question): Compiled {
-  const frame = frameOf(question);
-  const drafts = tradeRules.flatMap((rule) => rule.drafts(frame));
+  const open = frameOf(question);
+  const drafts = tradeRules.flatMap((rule) => rule.drafts(open));
+  const unknown = drafts.filter((d) => d.kind === "unknown");
+  const exact = unknown.some((d) => !d.despiteTest) ? findExactTests(open) : undefined;
+  const frame: Frame = exact ? { ...open, variables: [...open.variables, exact.added] } : open;
   const sure = drafts.filter((d): d is Sure => d.kind === "sure");
-  const unsettled = drafts.filter((d): d is Unsettled => d.kind === "unknown");
+  const unsettled = unknown.map(
+    (d): Unsettled => ({
+      ...d,
+      missing: d.when,
+      when: exact && !d.despiteTest ? d.when.map((literals) => [...literals, exact.untested]) : d.when,
+    }),
+  );
   const soft = drafts.filter((d): d is Soft => d.kind === "soft");
   const choices = ownersChoices(frame);
   const facts: Problem = {
     variables: frame.variables,
-    rules: [...alwaysOn(frame), ...sure.flatMap((d, i) => d.rules.map((r): Rule => ({ ...r, id: `${i}` })))],
+    rules: [...alwaysOn(frame), ...(exact?.rules ?? []), ...sure.flatMap((d, i) => d.rules.map((r): Rule => ({ ...r, id: `${i}` })))],
   };
   const possible = withRules(
     facts,
@@ -48,7 +61,7 @@ export function compile(question: Question): Compiled {
     possible,
     unsettled.flatMap((d) => forbids(d.when)),
   );
-  return { question, frame, sure, unsettled, soft, choices, facts, possible, certain };
+  return { question, frame, sure, unsettled, soft, ...(exact ? { exact } : {}), choices, facts, possible, certain };
 }
 
 /** A machine with a single mode runs it. */

@@ -10,7 +10,14 @@ import { always, type Frame } from "./frame.js";
  */
 export type Draft =
   | { readonly kind: "sure"; readonly fact: Fact; readonly rules: readonly Rule[] }
-  | { readonly kind: "unknown"; readonly fact: Fact; readonly how: string; readonly when: readonly (readonly Literal[])[] }
+  | {
+      readonly kind: "unknown";
+      readonly fact: Fact;
+      readonly how: string;
+      readonly when: readonly (readonly Literal[])[];
+      /** Open even for a machine that was tested exactly so: nobody knows what the record would say. */
+      readonly despiteTest?: boolean;
+    }
   | {
       readonly kind: "soft";
       readonly fact: Fact;

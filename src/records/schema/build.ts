@@ -30,23 +30,26 @@ export const ModeResult = strict("What was seen in one mode.", {
   notes: optional(text("More.")),
 });
 
-export const Result = strict("What came of it on the bench.", {
-  by: text("Who tested it."),
-  date: when("When."),
-  outcome: oneOf(["worked", "failed", "partly"], "As a whole."),
-  hours: optional(whole("Hours it ran.")),
-  modes: optional(list(ModeResult, "Mode by mode.")),
-  symptoms: optional(list(text("What was seen."), "Symptoms, in plain words.")),
-  faults_open: optional(list(text("A fault."), "Faults left open.")),
-  conflicts: optional(list(idOf("a conflict record"), "Conflict records that explain what went wrong.")),
-  remedies: optional(list(text("What was done."), "Remedies that were taken.")),
-  open_question: optional(text("Why the result and the rules disagree, as far as anyone knows; declares the disagreement as known.")),
-  photo: optional(
-    text(
-      "A picture: a file in the folder photos (photos/lever.jpg) or an address, then a comma and whose it is; or in words where it can be seen.",
+export const Result = strict(
+  "What came of it on the bench. A result that worked proves that machine, as it was: board revision, memory, cards with revision, slot and settings, and in each mode the firmware and the cards that were on, all written down. Exactly that machine is not held back by figures nobody wrote down nor by suspected conflicts, unless another bench had it fail; a confirmed conflict and a clash of the records stand against it all the same. A machine that differs in one respect is judged as if it had not been tested.",
+  {
+    by: text("Who tested it."),
+    date: when("When."),
+    outcome: oneOf(["worked", "failed", "partly"], "As a whole."),
+    hours: optional(whole("Hours it ran.")),
+    modes: optional(list(ModeResult, "Mode by mode.")),
+    symptoms: optional(list(text("What was seen."), "Symptoms, in plain words.")),
+    faults_open: optional(list(text("A fault."), "Faults left open.")),
+    conflicts: optional(list(idOf("a conflict record"), "Conflict records that explain what went wrong.")),
+    remedies: optional(list(text("What was done."), "Remedies that were taken.")),
+    open_question: optional(text("Why the result and the rules disagree, as far as anyone knows; declares the disagreement as known.")),
+    photo: optional(
+      text(
+        "A picture: a file in the folder photos (photos/lever.jpg) or an address, then a comma and whose it is; or in words where it can be seen.",
+      ),
     ),
-  ),
-});
+  },
+);
 export type Result = Static<typeof Result>;
 
 export const Build = strict("A machine with choices filled in; with a result, a tested build.", {

@@ -1,5 +1,6 @@
 // Why the plan is the smallest of its kind, in words a reader can check, and what the next best would save or cost.
 
+import { listText } from "../../words/index.js";
 import { closedIn, type Demands } from "../demand/demands.js";
 import type { Optimality, RunnerUp } from "../types.js";
 import { type Candidate, type Candidates, rankOf } from "./design.js";
@@ -85,10 +86,6 @@ export function runnerUpOf(candidate: Candidate, ranked: readonly Candidate[]): 
       costs: cost,
     },
   };
-}
-
-function listText(items: readonly string[]): string {
-  return items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 }
 
 function differs(a: Candidate, b: Candidate): boolean {
