@@ -1,6 +1,7 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
 export * from "./catalogue.js";
 export { type ClaimSite, claimSites, fixedSites, ioMeeting, meetIo, meetMemory, meetRevisions, memoryMeeting } from "./claims.js";
+export { cardsOn, copyName, defaultMode, findCopies, labelCopies, modesOf, pairCopies } from "./copies.js";
 export { findingOf } from "./exceptions.js";
 export { lineId } from "./lines.js";
 export { type Linked, type LinkOptions, link } from "./link.js";

@@ -29,7 +29,8 @@ function joined(head: string, fields: readonly (readonly [string, string | undef
   return [word(head), ...fields.flatMap(([k, v]) => (v === undefined ? [] : [`${k}=${v}`]))].join(";");
 }
 
-const many = (words: readonly string[] | undefined) => words?.map(word).join(",");
+/** An empty list is written "-", so a word that is just that is written otherwise. */
+const many = (words: readonly string[] | undefined) => words?.map((w) => (w === "-" ? "%2D" : word(w))).join(",");
 
 function cardText(card: BuildCard): string {
   return joined(card.card, [

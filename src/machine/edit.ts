@@ -1,5 +1,7 @@
-// Edits of a build: pin a choice, take it back, drop a card or a mode, split a mode in two. Builds are values; each edit is a new one.
+// Edits of a build: pin a choice, take it back, drop a mode, split a mode in two. Builds are values; each edit is a new one.
+import { cardsOn, copyName, modesOf } from "../catalogue/index.js";
 import type { Build, Mode } from "../records/index.js";
+import { withoutCard } from "./copies.js";
 
 type Pinned = { -readonly [K in keyof Build]: Build[K] };
 
@@ -20,15 +22,15 @@ export function withChoice(build: Build, id: string, value: string | undefined):
     case "memory":
       return put(out, "memory", value === undefined ? undefined : Number(value));
     case "firmware":
-      out.modes = (build.modes ?? [{ id: name }]).map((m) => (m.id === name ? put({ ...m }, "firmware", value) : m));
+      out.modes = modesOf(build).map((m) => (m.id === name ? put({ ...m }, "firmware", value) : m));
       return out;
     case "slot":
     case "card-revision":
-      out.cards = build.cards.map((c) => ((c.as ?? c.card) === name ? put({ ...c }, kind === "slot" ? "slot" : "revision", value) : c));
+      out.cards = build.cards.map((c) => (copyName(c) === name ? put({ ...c }, kind === "slot" ? "slot" : "revision", value) : c));
       return out;
     case "setting":
       out.cards = build.cards.map((c) => {
-        if ((c.as ?? c.card) !== name) return c;
+        if (copyName(c) !== name) return c;
         const settings = { ...c.settings };
         if (value === undefined) delete settings[rest[1]!];
         else settings[rest[1]!] = value;
@@ -50,30 +52,27 @@ function put<T extends object, K extends keyof T>(object: T, key: K, value: T[K]
   return object;
 }
 
-export function withoutCard(build: Build, as: string): Build {
-  const cards = build.cards.filter((c) => (c.as ?? c.card) !== as);
-  const gone = build.cards.find((c) => (c.as ?? c.card) === as);
-  const modes = build.modes?.map((m) => (m.cards ? { ...m, cards: m.cards.filter((c) => c !== as && c !== gone?.card) } : m));
-  return { ...build, cards, ...(modes ? { modes } : {}) };
-}
-
 export function withoutMode(build: Build, mode: string): Build {
   return { ...build, modes: build.modes?.filter((m) => m.id !== mode) };
 }
 
 /** The build with one mode split in two: in the first `off` are switched off, in the second `others` are. Firmware becomes a hole in both. */
 export function withSecondMode(build: Build, mode: string, off: readonly string[], others: readonly string[]): Build {
-  const names = build.cards.map((c) => c.as ?? c.card);
-  const modes: readonly Mode[] = build.modes ?? [{ id: mode, name: "Everyday" }];
+  const modes = modesOf(build);
   const ids = new Set(modes.map((m) => m.id));
-  const second = ["second", "third", "fourth", "fifth"].find((id) => !ids.has(id)) ?? `${mode}-2`;
+  const id = ["second", "third", "fourth", "fifth"].find((word) => !ids.has(word)) ?? nextId(mode, ids);
   const split = modes.flatMap((m): Mode[] => {
     if (m.id !== mode) return [m];
-    const on = m.cards ?? names;
+    const on = cardsOn(build.cards, m).map(copyName);
+    const { firmware: _, ...kept } = m;
     return [
-      { id: m.id, ...(m.name ? { name: m.name } : {}), cards: on.filter((c) => !off.includes(c)) },
-      { id: second, name: "Second mode", cards: on.filter((c) => !others.includes(c)) },
+      { ...kept, cards: on.filter((c) => !off.includes(c)) },
+      { id, name: "Second mode", cards: on.filter((c) => !others.includes(c)) },
     ];
   });
   return { ...build, modes: split };
+}
+
+function nextId(mode: string, taken: ReadonlySet<string>): string {
+  for (let n = 2; ; n += 1) if (!taken.has(`${mode}-${n}`)) return `${mode}-${n}`;
 }

@@ -1,7 +1,9 @@
 // Machine: the build as a value: read against the catalogue, edited, written as an address. Imports records, catalogue.
 
 export { addressOf, buildFrom } from "./address.js";
-export { orElse, withChoice, withoutCard, withoutMode, withSecondMode } from "./edit.js";
+export { nameForCopy, withCard, withoutCard } from "./copies.js";
+export { orElse, withChoice, withoutMode, withSecondMode } from "./edit.js";
+export { type Filling, fillBuild } from "./fill.js";
 export {
   type AskedCard,
   type AskedMode,
@@ -14,4 +16,4 @@ export {
   running,
   switchable,
 } from "./resolve.js";
-export { asStanding, withCard } from "./standing.js";
+export { asStanding } from "./standing.js";

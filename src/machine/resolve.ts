@@ -1,5 +1,5 @@
 // A question: a build read against the catalogue, with every hole spelt out. Says what cannot be asked; judges nothing.
-import { type Catalogue, versionIndex } from "../catalogue/index.js";
+import { type Catalogue, cardsOn, copyName, findCopies, labelCopies, modesOf, versionIndex } from "../catalogue/index.js";
 import {
   type Board,
   type Build,
@@ -18,6 +18,7 @@ import {
 /** A card of the build: one copy, its name, and what of it the owner fixed. */
 export interface AskedCard {
   readonly as: string;
+  /** Its record. Where the machine has several copies of the card, `name` is what tells this one apart: "Lightship (left)". */
   readonly card: Card;
   /** Revision ids; one entry "" when the record knows only one kind. */
   readonly revisions: readonly string[];
@@ -110,13 +111,19 @@ export function ask(
       says: `${board.name} is not known with ${sizeText(bytes(build.memory))} of memory.`,
       hint: `Known amounts: ${memories.map(sizeText).join(", ")}.`,
     });
-  const cards = build.cards.flatMap((chosen, at) => readCard(catalogue, board, chosen, `/cards/${at}`, miss) ?? []);
+  const labels = labelCopies(build.cards, (id) => catalogue.cards.get(id)?.name ?? id);
+  const cards = build.cards.flatMap((chosen, at): AskedCard[] => {
+    const read = readCard(catalogue, board, chosen, `/cards/${at}`, miss);
+    if (!read) return [];
+    const name = labels.get(read.as) ?? read.card.name;
+    return [name === read.card.name ? read : { ...read, card: { ...read.card, name } }];
+  });
   const names = cards.map((c) => c.as);
   names.forEach((name, at) => {
     if (names.indexOf(name) !== at)
       faults.push({ pointer: `/cards/${at}`, says: `Two cards are called "${name}".`, hint: "Give each copy its own name with `as`." });
   });
-  const modes = readModes(build, cards, family, miss);
+  const modes = readModes(build, names, family, miss);
   if (faults.length > 0) return { kind: "misasked", faults };
   const question: Question = {
     catalogue,
@@ -169,19 +176,13 @@ function readCard(catalogue: Catalogue, board: Board, chosen: BuildCard, pointer
         setting.positions.map((p) => p.id),
       );
   }
-  return { as: chosen.as ?? card.id, card, revisions, settings, chosen, pointer };
+  return { as: copyName(chosen), card, revisions, settings, chosen, pointer };
 }
 
-function readModes(build: Build, cards: readonly AskedCard[], family: Firmware, miss: Miss): AskedMode[] {
-  const all = new Set(cards.map((c) => c.as));
-  const given = build.modes ?? [{ id: "always" }];
-  return given.map((mode, at) => {
-    const enabled = new Set<string>();
-    for (const name of mode.cards ?? all) {
-      const found = cards.filter((c) => c.as === name || c.card.id === name);
-      if (found.length === 0) miss(`/modes/${at}/cards`, "card of this build", name, all);
-      for (const c of found) enabled.add(c.as);
-    }
+function readModes(build: Build, names: readonly string[], family: Firmware, miss: Miss): AskedMode[] {
+  return modesOf(build).map((mode, at) => {
+    for (const [i, name] of (mode.cards ?? []).entries())
+      if (findCopies(build.cards, name).length === 0) miss(`/modes/${at}/cards/${i}`, "card of this build", name, names);
     if (mode.firmware !== undefined && versionIndex(family, mode.firmware) < 0)
       miss(
         `/modes/${at}/firmware`,
@@ -189,6 +190,7 @@ function readModes(build: Build, cards: readonly AskedCard[], family: Firmware, 
         mode.firmware,
         family.versions.map((v) => v.id),
       );
+    const enabled = new Set(cardsOn(build.cards, mode).map(copyName));
     return { id: mode.id, name: mode.name ?? mode.id, enabled, firmware: mode.firmware, safest: mode.safest ?? false };
   });
 }

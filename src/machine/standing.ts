@@ -6,6 +6,7 @@ export function asStanding(build: Build): Build {
   const firmware = build.stands?.firmware ?? build.modes?.[0]?.firmware;
   const revision = build.revision ?? build.stands?.revision;
   const memory = build.memory ?? build.stands?.memory;
+  const standing = build.stands?.cards ?? build.cards;
   return {
     ...build,
     ...(revision === undefined ? {} : { revision }),
@@ -22,14 +23,7 @@ export function asStanding(build: Build): Build {
       ...(typeof revision === "string" ? { revision } : {}),
       ...(memory === undefined ? {} : { memory }),
       ...(firmware === undefined ? {} : { firmware }),
-      cards: build.stands?.cards ?? build.cards,
+      ...(standing.length > 0 ? { cards: standing } : {}),
     },
   };
-}
-
-/** The build with one more card, free in every choice. */
-export function withCard(build: Build, card: string): Build {
-  const as = build.cards.some((c) => (c.as ?? c.card) === card) ? `${card}-2` : undefined;
-  const modes = build.modes?.map((m) => (m.cards ? { ...m, cards: [...m.cards, as ?? card] } : m));
-  return { ...build, cards: [...build.cards, { card, ...(as ? { as } : {}) }], ...(modes ? { modes } : {}) };
 }

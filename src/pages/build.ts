@@ -1,7 +1,8 @@
 // A build's page. With a result: what came of it, on exactly which machine, and so what it proves. Without: the question it asks.
+import { cardsOn, copyName, labelCopies } from "../catalogue/index.js";
 import { slotPlan } from "../drawing/index.js";
 import { plan } from "../planning/index.js";
-import { type Build, bytes, known, pictureOf, sizeText } from "../records/index.js";
+import { type Build, bytes, known, type Mode, pictureOf, sizeText } from "../records/index.js";
 import { exactTestText } from "../words/index.js";
 import { planSlots } from "./board-figures.js";
 import {
@@ -79,10 +80,10 @@ export interface BuildPage extends PageHead {
   readonly sheet?: string;
 }
 
-function nameOf(ctx: Context, build: Build, as: string): string {
-  const card = build.cards.find((c) => (c.as ?? c.card) === as)?.card ?? as;
-  const name = recordName(ctx.catalogue, "card", card);
-  return card === as ? name : `${name} (${as})`;
+/** The cards that are on in a mode by what each copy is called; all cards of the build when no mode is given. */
+function namesOn(ctx: Context, build: Build, mode: Pick<Mode, "cards"> = {}): readonly string[] {
+  const labels = labelCopies(build.cards, (card) => recordName(ctx.catalogue, "card", card));
+  return cardsOn(build.cards, mode).map((c) => labels.get(copyName(c)) ?? c.card);
 }
 
 function modesOf(ctx: Context, build: Build): BuildPage["modes"] {
@@ -92,7 +93,7 @@ function modesOf(ctx: Context, build: Build): BuildPage["modes"] {
       id: m.id,
       name: m.name ?? m.id,
       firmware: m.firmware ?? "left open",
-      cards: m.cards ? listText(m.cards.map((c) => nameOf(ctx, build, c))) : "all cards",
+      cards: m.cards ? listText(namesOn(ctx, build, m)) || "no card" : "all cards",
       mark: seen ? outcomeMark(seen.outcome) : undefined,
       symptoms: seen?.symptoms ?? [],
       notes: seen?.notes ?? "",
@@ -109,18 +110,20 @@ function provesOf(ctx: Context, build: Build): readonly string[] {
   const worked = (build.modes ?? []).filter((m) => (result.modes?.find((r) => r.mode === m.id)?.outcome ?? result.outcome) === "worked");
   if (worked.length === 0) return [`It proves nothing to work. It shows what happens on the ${machine}, when set up exactly like this.`];
   return worked.map((m) => {
-    const on = m.cards ?? build.cards.map((c) => c.as ?? c.card);
-    return `${listText(on.map((c) => nameOf(ctx, build, c)))} ${on.length === 1 ? "runs" : "run together"} under ${m.firmware ?? "the firmware it had"} on the ${machine}, in these slots and with these settings.`;
+    const on = namesOn(ctx, build, m);
+    const what = listText(on) || (build.cards.length > 0 ? "The board with every card off" : "The bare board");
+    return `${what} ${on.length < 2 ? "runs" : "run together"} under ${m.firmware ?? "the firmware it had"} on the ${machine}, in these slots and with these settings.`;
   });
 }
 
 function drawingOf(ctx: Context, build: Build): Figure | undefined {
   const board = ctx.catalogue.boards.get(build.board);
   if (!board || !build.cards.some((c) => c.slot)) return undefined;
-  const cards = build.cards.flatMap((c) => {
+  const names = namesOn(ctx, build);
+  const cards = build.cards.flatMap((c, i) => {
     const card = ctx.catalogue.cards.get(c.card);
     if (!c.slot || !card) return [];
-    const name = nameOf(ctx, build, c.as ?? c.card);
+    const name = names[i] ?? card.name;
     return [
       { name, slot: c.slot, takes: card.room.slots ?? 1, length_mm: known(card.room.length_mm), usesOpening: card.room.opening ?? false },
     ];
@@ -129,7 +132,7 @@ function drawingOf(ctx: Context, build: Build): Figure | undefined {
 }
 
 function answerOf(ctx: Context, build: Build): string {
-  const names = listText(build.cards.map((c) => nameOf(ctx, build, c.as ?? c.card)));
+  const names = listText(namesOn(ctx, build));
   const board = `${recordName(ctx.catalogue, "board", build.board)}${revisionOf(build) ? ` ${revisionOf(build)}` : ""}`;
   const under = versionsOf(build).length > 0 ? ` under ${listText(versionsOf(build))}` : "";
   const { result } = build;
@@ -151,6 +154,7 @@ function untestedText(ctx: Context, build: Build): string {
 export function buildPage(ctx: Context, build: Build): BuildPage {
   const { result } = build;
   const answer = answerOf(ctx, build);
+  const names = namesOn(ctx, build);
   const family = build.firmware ?? ctx.catalogue.boards.get(build.board)?.firmware[0] ?? "";
   const hours = result?.hours ? `, ${result.hours} hours of running` : "";
   return {
@@ -165,8 +169,8 @@ export function buildPage(ctx: Context, build: Build): BuildPage {
     revision: revisionOf(build) || "left open",
     memory: build.memory === undefined ? "not written down" : sizeText(bytes(build.memory)),
     firmware: recordLink(ctx.catalogue, "firmware", family),
-    cards: build.cards.map((c) => ({
-      link: { ...recordLink(ctx.catalogue, "card", c.card), text: nameOf(ctx, build, c.as ?? c.card) },
+    cards: build.cards.map((c, i) => ({
+      link: { ...recordLink(ctx.catalogue, "card", c.card), text: names[i] ?? c.card },
       revision: c.revision ?? "",
       slot: c.slot ?? "left open",
       settings: Object.entries(c.settings ?? {})

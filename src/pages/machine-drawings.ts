@@ -1,6 +1,6 @@
 // From a combination to what the drawings of the machine show: slots with cards, both address maps, rail loads.
 // It gathers facts of the records for one mode; what fits and what fights was decided by planning.
-import type { Catalogue } from "../catalogue/index.js";
+import { type Catalogue, labelCopies, pairCopies } from "../catalogue/index.js";
 import type { AddressMap, MapWindow, RailLoad, SlotPlan } from "../drawing/index.js";
 import type { Combination, PlacedCard } from "../planning/index.js";
 import { type Board, type Build, bytes, type Card, type Claims, hex, known, unknown } from "../records/index.js";
@@ -34,10 +34,6 @@ function claimsOf(card: Card, revision: string, settings: Readonly<Record<string
     .filter((setting) => !setting.revisions || setting.revisions.includes(revision))
     .flatMap((setting) => setting.positions.filter((position) => position.id === settings[setting.id]));
   return [...always, ...set];
-}
-
-function nameOf(placed: PlacedCard, card: Card): string {
-  return placed.as === card.id ? card.name : `${card.name} (${placed.as})`;
 }
 
 function isOn(combination: Combination, mode: string | undefined, as: string): boolean {
@@ -102,13 +98,13 @@ function boardWindows(board: Board, combination: Combination): Windows {
   return { memory, ports: taken.flatMap((t) => t.ports) };
 }
 
-function standingWindows(catalogue: Catalogue, stands: Build["stands"]): Set<string> {
+function standingWindows(catalogue: Catalogue, combination: Combination, stands: Build["stands"]): Set<string> {
   const found = new Set<string>();
-  for (const there of stands?.cards ?? []) {
+  for (const [as, there] of pairCopies(combination.cards, stands?.cards ?? [])) {
     const card = catalogue.cards.get(there.card);
     if (!card) continue;
     const settings = Object.fromEntries((card.settings ?? []).flatMap((s) => (s.default === undefined ? [] : [[s.id, s.default]])));
-    const windows = windowsOf(claimsOf(card, there.revision ?? "", { ...settings, ...there.settings }), there.as ?? there.card, {
+    const windows = windowsOf(claimsOf(card, there.revision ?? "", { ...settings, ...there.settings }), as, {
       memory: false,
       io: false,
     });
@@ -125,7 +121,7 @@ function railLoads(board: Board, combination: Combination, cards: readonly (read
     const draws = cards.flatMap(([placed, card]) =>
       card.power
         .filter((p) => p.rail === rail && mine(p.revisions, placed.revision))
-        .map((p) => ({ name: nameOf(placed, card), worst: known(p.worst_A) })),
+        .map((p) => ({ name: card.name, worst: known(p.worst_A) })),
     );
     const sure = [own, ...draws.map((d) => d.worst)].filter((a): a is number => a !== unknown);
     return {
@@ -163,18 +159,19 @@ export function machineDrawings(catalogue: Catalogue, combination: Combination, 
   const board = catalogue.boards.get(combination.board);
   const bus = board && catalogue.buses.get(board.bus);
   if (!board || !bus) return undefined;
+  const labels = labelCopies(combination.cards, (id) => catalogue.cards.get(id)?.name ?? id);
   const cards: (readonly [PlacedCard, Card])[] = [];
   for (const placed of combination.cards) {
     const card = catalogue.cards.get(placed.card);
     if (!card) return undefined;
-    cards.push([placed, card]);
+    cards.push([placed, { ...card, name: labels.get(placed.as) ?? card.name }]);
   }
   const on = (placed: PlacedCard) => isOn(combination, options.mode, placed.as);
-  const standing = standingWindows(catalogue, options.stands);
+  const standing = standingWindows(catalogue, combination, options.stands);
   const taken = cards.map(([placed, card]) => {
     const releases = card.enable?.releases ?? [];
     const off = { memory: !on(placed) && releases.includes("memory"), io: !on(placed) && releases.includes("io") };
-    const windows = windowsOf(claimsOf(card, placed.revision, placed.settings), nameOf(placed, card), off);
+    const windows = windowsOf(claimsOf(card, placed.revision, placed.settings), card.name, off);
     const modes = onlyIn(combination, options.mode, placed.as);
     const mark = (space: string) => (w: MapWindow) =>
       options.stands !== undefined && !standing.has(`${space} ${placed.as} ${w.base} ${w.size}`) ? { ...w, change: "new" as const } : w;
@@ -199,7 +196,7 @@ export function machineDrawings(catalogue: Catalogue, combination: Combination, 
           opening: s.opening,
         })),
       cards: cards.map(([placed, card]) => ({
-        name: nameOf(placed, card),
+        name: card.name,
         slot: placed.slot,
         takes: card.room.slots ?? 1,
         length_mm: known(card.room.length_mm),

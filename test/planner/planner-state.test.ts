@@ -1,7 +1,7 @@
 // What the planner's page remembers: moves that can be taken back in any order, addresses that hold a whole build, edits between builds.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { addressOf, buildFrom } from "../../src/machine/address.js";
+import { addressOf, buildFrom, fillBuild } from "../../src/machine/index.js";
 import {
   blank,
   buildOf,
@@ -14,7 +14,6 @@ import {
   withMove,
   without,
 } from "../../src/planner/state/moves.js";
-import { pinnedTo } from "../../src/planner/state/pinned.js";
 import { openedWith } from "../../src/planner/state/store.js";
 import { idFrom } from "../../src/planner/ui/Share.js";
 import { plan } from "../../src/planning/index.js";
@@ -44,7 +43,7 @@ describe("moves", () => {
       board: "skerry-16t",
       revision: "D1",
       cards: [{ card: gannet, slot: "S5" }, { card: tallow }],
-      modes: [{ id: "always", firmware: "R5" }],
+      modes: [{ id: "always", name: "Everyday", firmware: "R5" }],
       at_hand: { firmware: ["R5"] },
     });
   });
@@ -200,7 +199,7 @@ describe("a way taken as it is", () => {
     const build: Build = { ...blank, board: "skerry-16t", cards: [{ card: gannet }] };
     const answer = plan(catalogue, build, { most: 1 });
     if (answer.kind !== "answer") throw new Error("not asked");
-    const whole = pinnedTo(build, answer.combinations[0]!);
+    const whole = fillBuild(build, answer.combinations[0]!);
     const again = plan(catalogue, whole);
     expect(again).toMatchObject({ kind: "answer", verdict: answer.verdict, count: "1" });
   });

@@ -1,6 +1,7 @@
 // A build names revisions, slots, versions and copies that its board, firmware and cards have.
 import { type Build, bytes, sizeText } from "../../records/index.js";
 import type { Catalogue } from "../catalogue.js";
+import { copyName, findCopies } from "../copies.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 import { noSuch } from "../say.js";
@@ -85,10 +86,10 @@ function* ofFirmware(catalogue: Catalogue, build: Build): Iterable<Draft> {
 }
 
 function* ofCards(catalogue: Catalogue, build: Build): Iterable<Draft> {
-  const copies = build.cards.map((c) => c.as ?? c.card);
+  const copies = build.cards.map(copyName);
   for (const [i, mode] of (build.modes ?? []).entries()) {
     for (const [j, name] of (mode.cards ?? []).entries()) {
-      if (!copies.includes(name))
+      if (findCopies(build.cards, name).length === 0)
         yield noSuch("card in this build", name, copies, ref("build", build.id, "modes", i, "cards", j), ref("build", build.id, "cards"));
     }
   }

@@ -1,4 +1,5 @@
 // Two cards do not stand in one slot, and a card stands only in a slot its edge fits.
+import { copyName } from "../copies.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
@@ -20,7 +21,7 @@ export const buildSlots: Rule = {
           const first = cards.findIndex((o) => o.slot === c.slot);
           if (first < i) {
             yield {
-              says: `${c.as ?? c.card} and ${cards[first]!.as ?? cards[first]!.card} both stand in slot ${c.slot}.`,
+              says: `${copyName(c)} and ${copyName(cards[first]!)} both stand in slot ${c.slot}.`,
               at,
               related: [{ says: "The other one.", at: ref("build", build.id, ...path, first, "slot") }],
               hint: "Correct one of the slots, or leave one out when it is not known.",

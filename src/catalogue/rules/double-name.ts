@@ -1,6 +1,7 @@
 // Inside a record, things of one sort have names of their own: two slots S1 could not be told apart.
 import type { Kind } from "../../records/index.js";
 import { meetRevisions } from "../claims.js";
+import { copyName } from "../copies.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
@@ -50,7 +51,7 @@ export const doubleName: Rule = {
     for (const build of catalogue.builds.values())
       yield* doubles("build", build.id, [
         ["mode", build.modes, "modes"],
-        ["card (name the copies with as)", named(build.cards.map((c) => c.as ?? c.card)), "cards"],
+        ["card (name the copies with as)", named(build.cards.map(copyName)), "cards"],
         ["mode's result", named(build.result?.modes?.map((m) => m.mode)), "result", "modes"],
       ]);
     for (const part of catalogue.parts.values()) {

@@ -1,4 +1,5 @@
 // A test covers exactly what it had; one that does not say what it had covers nothing.
+import { copyName } from "../copies.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
@@ -15,7 +16,7 @@ export const testedExactly: Rule = {
       if (board && !one) lacks.push("the board revision");
       if (!build.modes) lacks.push("the firmware (in a mode)");
       for (const m of build.modes ?? []) if (m.firmware === undefined) lacks.push(`the firmware of mode ${m.id}`);
-      for (const c of build.cards) if (c.slot === undefined) lacks.push(`the slot of ${c.as ?? c.card}`);
+      for (const c of build.cards) if (c.slot === undefined) lacks.push(`the slot of ${copyName(c)}`);
       if (lacks.length === 0) continue;
       yield {
         level: "warning",

@@ -29,7 +29,11 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .option("--card <card>", "a card: <id>, <id>@<slot>, <id>@<slot>,<setting>=<position>; may be repeated", gathered)
     .option("--firmware <version>", "the firmware version")
     .option("--family <id>", "the firmware family (default: the board's first)")
-    .option("--mode <mode>", "a mode: <name>@<version>:<card>,<card>; version and cards may be left out; may be repeated", gathered)
+    .option(
+      "--mode <mode>",
+      "a mode: <name>@<version>:<card>,<card>; version and cards may be left out (nothing after the colon: no card on); may be repeated",
+      gathered,
+    )
     .option("--have <versions>", "firmware versions at hand, joined by commas", gathered)
     .option("--buy <card>", "before you buy: would this card work in that machine, and what would you have to change and to get")
     .option("--fits [changes]", "the other way round: every card that would work in that machine, with at most so many changes (2)")

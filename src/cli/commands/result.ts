@@ -1,10 +1,11 @@
 // slotwright result: tells what a bench test of a build showed, and writes it down as a tested build of the club.
 import { existsSync } from "node:fs";
 import { join, resolve } from "node:path";
+import { fillBuild } from "../../machine/index.js";
 import { kinds, type Result, readOne, writeRecord } from "../../records/index.js";
 import { type Everywhere, gathered, json, type Register } from "../command.js";
 import type { Terminal } from "../printing/terminal.js";
-import { filled, holesOf, overall, testedBuild } from "../reading/bench-result.js";
+import { holesOf, overall, testedBuild } from "../reading/bench-result.js";
 import { type AskedBuild, fromFile } from "../reading/build-question.js";
 import { type Club, counted, findingText, openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
@@ -104,7 +105,7 @@ function whatStood(asked: AskedBuild, options: ResultOptions, club: Club) {
       `There is no combination ${options.combination}; the planner names ${combinations.length}.`,
       `See them with: slotwright plan ${asked.file ?? asked.build.id}`,
     );
-  return filled(asked.build, combination);
+  return fillBuild(asked.build, combination);
 }
 
 async function resultFrom(options: ResultOptions, modes: readonly string[], terminal: Terminal): Promise<Result> {

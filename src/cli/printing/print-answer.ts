@@ -95,8 +95,9 @@ function combinationLines(
       ),
     );
   }
-  const width = Math.max(0, ...c.cards.map((card) => card.as.length));
-  for (const card of c.cards) lines.push(`   ${card.as.padEnd(width)}  ${cardText(card)}`);
+  const named = c.cards.map((card) => (card.as === card.card ? card.as : `${card.as} (${card.card})`));
+  const width = Math.max(0, ...named.map((name) => name.length));
+  for (const [i, card] of c.cards.entries()) lines.push(`   ${named[i]?.padEnd(width)}  ${cardText(card)}`);
   for (const condition of c.conditions) lines.push(...conditionLines(condition, placeOf));
   for (const fact of c.unknowns) lines.push(...unknownLines(fact, placeOf, "   "));
   for (const { as, says, refs } of c.alsoNeeded) lines.push(para("   ", `needed besides, for ${as}: ${says}${places(refs, placeOf)}`));

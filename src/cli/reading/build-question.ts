@@ -1,6 +1,8 @@
 // The question a person asks: a build read from a file, taken from the club's own builds, or spelt out in options.
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
+import { defaultMode } from "../../catalogue/index.js";
+import { nameForCopy } from "../../machine/index.js";
 import { type Build, type BuildCard, kinds, type Mode, nearest, readOne } from "../../records/index.js";
 import type { Terminal } from "../printing/terminal.js";
 import { WrongUse } from "../wrong-use.js";
@@ -75,7 +77,7 @@ function withKnownIds(build: Build, club: Club): Build {
 
 /** card[@slot][,setting=position]… */
 const cardForm = /^(?<card>[^@,=\s]+)(?:@(?<slot>[^@,=]+))?(?<settings>(?:,[^,=]+=[^,=]+)*)$/;
-/** name[@version][:card,card…] */
+/** name[@version][:card,card…]; nothing after the colon: no card is on */
 const modeForm = /^(?<id>[^@:,\s]+)(?:@(?<firmware>[^:,]+))?(?::(?<cards>[^:]*))?$/;
 
 function fromOptions(options: QuestionOptions): Build {
@@ -90,7 +92,7 @@ function fromOptions(options: QuestionOptions): Build {
   if (modes.length > 0 && options.firmware !== undefined) {
     throw new WrongUse("--firmware and --mode were both given.", "Name the version inside the mode: --mode daily@R5.1:card,card");
   }
-  if (options.firmware !== undefined) modes.push({ id: "only", firmware: options.firmware });
+  if (options.firmware !== undefined) modes.push({ ...defaultMode, firmware: options.firmware });
   const have = (options.have ?? [])
     .flatMap((list) => list.split(","))
     .map((id) => id.trim())
@@ -102,7 +104,7 @@ function fromOptions(options: QuestionOptions): Build {
     revision,
     memory: options.memory,
     firmware: options.family,
-    cards: copiesNamed((options.card ?? []).map(cardOf)),
+    cards: namedApart((options.card ?? []).map(cardOf)),
     modes: modes.length > 0 ? modes : undefined,
     at_hand: have.length > 0 ? { firmware: have } : undefined,
   };
@@ -138,13 +140,13 @@ function cardOf(text: string): BuildCard {
 }
 
 /** Two cards of one kind need names of their own: the second becomes "<id>-2". */
-function copiesNamed(cards: readonly BuildCard[]): readonly BuildCard[] {
-  const seen = new Map<string, number>();
-  return cards.map((card) => {
-    const copy = (seen.get(card.card) ?? 0) + 1;
-    seen.set(card.card, copy);
-    return copy === 1 ? card : { ...card, as: `${card.card}-${copy}` };
-  });
+function namedApart(given: readonly BuildCard[]): readonly BuildCard[] {
+  const cards: BuildCard[] = [];
+  for (const card of given) {
+    const as = nameForCopy({ cards }, card.card);
+    cards.push(as === undefined ? card : { ...card, as });
+  }
+  return cards;
 }
 
 function modeOf(text: string): Mode {
@@ -152,7 +154,7 @@ function modeOf(text: string): Mode {
   if (!parts)
     throw new WrongUse(
       `--mode ${text} cannot be read.`,
-      "Write --mode <name>, --mode <name>@<version>, or --mode <name>@<version>:<card>,<card>.",
+      "Write --mode <name>, --mode <name>@<version>, or --mode <name>@<version>:<card>,<card>; nothing after the colon: no card is on.",
     );
   const cards = parts.cards
     ?.split(",")
@@ -161,6 +163,6 @@ function modeOf(text: string): Mode {
   return {
     id: parts.id as string,
     ...(parts.firmware ? { firmware: parts.firmware } : {}),
-    ...(cards && cards.length > 0 ? { cards } : {}),
+    ...(cards ? { cards } : {}),
   };
 }

@@ -1,6 +1,7 @@
 // The build and its answer as plain text for a forum post or a letter: lines that need no markup and break nowhere.
+import { cardsOn, copyName, labelCopies, modesOf } from "../../catalogue/index.js";
 import type { Answer, Combination } from "../../planning/index.js";
-import { type Build, bytes, sizeText } from "../../records/index.js";
+import { type Build, bytes, type Mode, sizeText } from "../../records/index.js";
 import { evidenceWords, verdictWords } from "../../words/index.js";
 
 /** Name of a record by "kind/id". */
@@ -10,15 +11,22 @@ export function forumText(build: Build, answer: Answer, name: NameOf, address: s
   const revision = build.revision === undefined ? "revision not known" : `revision ${[build.revision].flat().join(" or ")}`;
   const memory = build.memory === undefined ? "" : `, ${sizeText(bytes(build.memory))}`;
   const best = answer.combinations[0];
+  const calls = labelCopies(build.cards, (card) => name(`card/${card}`));
+  const several = modesOf(build).length > 1;
+  const onIn = (mode: Mode) =>
+    cardsOn(build.cards, mode)
+      .map((c) => calls.get(copyName(c)))
+      .join(", ") || "no card";
   const lines = [
     `Machine: ${name(`board/${build.board}`)}, ${revision}${memory}`,
-    ...build.cards.map((c) => `Card: ${name(`card/${c.card}`)}${chosen(c)}`),
+    ...build.cards.map((c) => `Card: ${calls.get(copyName(c)) ?? c.card}${chosen(c)}`),
     ...(build.modes ?? []).map(
-      (m) => `${build.modes!.length > 1 ? `Way to run it, ${m.name ?? m.id}` : "Firmware"}: ${m.firmware ?? "open"}`,
+      (m) =>
+        `${several ? `Way to run it, ${m.name ?? m.id}` : "Firmware"}: ${m.firmware ?? "open"}${several || m.cards ? `; on: ${onIn(m)}` : ""}`,
     ),
     "",
     `Answer: ${verdictWords[answer.verdict].word}${best && answer.verdict !== "ruled-out" ? `, ${evidenceWords[best.evidence].word}` : ""}. ${answer.says}`,
-    ...(best ? bestLines(best, name) : []),
+    ...(best ? bestLines(best, calls) : []),
     ...answer.reasons.flatMap((r) => ["", `Why not: ${r.says}`]),
     ...(answer.repairs.length > 0 ? ["", ...answer.repairs.map((r) => `Would help: ${r.says}`)] : []),
     ...answer.unknowns.map((u) => `Not known: ${u.says} To find out: ${u.how}`),
@@ -37,7 +45,7 @@ function chosen(card: Build["cards"][number]): string {
   return pins.length > 0 ? ` (${pins.join(", ")})` : "";
 }
 
-function bestLines(best: Combination, name: NameOf): string[] {
+function bestLines(best: Combination, calls: ReadonlyMap<string, string>): string[] {
   const settings = (s: Readonly<Record<string, string>>) =>
     Object.entries(s)
       .map(([id, at]) => `${id} at ${at}`)
@@ -46,7 +54,7 @@ function bestLines(best: Combination, name: NameOf): string[] {
     `Best way: ${[...new Set(best.modes.map((m) => m.firmware))].join(" and ")} on revision ${best.revision}`,
     ...best.cards.map(
       (p) =>
-        `  ${name(`card/${p.card}`)}: ${p.slot} (${p.freedom})${Object.keys(p.settings).length > 0 ? `; ${settings(p.settings)}` : ""}`,
+        `  ${calls.get(p.as) ?? p.card}: ${p.slot} (${p.freedom})${Object.keys(p.settings).length > 0 ? `; ${settings(p.settings)}` : ""}`,
     ),
     ...best.conditions.flatMap((c) => [`  To do: ${c.says}`, ...c.ways.map((w) => `    - ${w.says}`)]),
   ];

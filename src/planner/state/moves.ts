@@ -1,12 +1,14 @@
 // Moves: what the person at the page has chosen, one after another. The build is what they amount to, so that any one of them
 // can be taken back in any order; the others stand.
-import { asStanding, orElse, withCard, withChoice, withoutCard, withoutMode } from "../../machine/index.js";
-import { type Build, bytes, type Mode } from "../../records/index.js";
+import { copyName, findCopies, modesOf } from "../../catalogue/index.js";
+import { asStanding, nameForCopy, orElse, withCard, withChoice, withoutCard, withoutMode } from "../../machine/index.js";
+import { type Build, type BuildCard, bytes, type Mode } from "../../records/index.js";
 
 export type Move =
   | { readonly do: "board"; readonly board: string }
   | { readonly do: "choose"; readonly id: string; readonly value: string }
-  | { readonly do: "add"; readonly card: string }
+  /** `as` is the name the copy got when it was put in; other moves speak of it by that name. */
+  | { readonly do: "add"; readonly card: string; readonly as?: string }
   | { readonly do: "drop"; readonly as: string }
   | { readonly do: "mode"; readonly mode: Mode }
   | { readonly do: "drop-mode"; readonly id: string }
@@ -34,11 +36,8 @@ export interface State {
 export const blank: Build = { id: "my-build", name: "My build", board: "", cards: [] };
 
 export function buildOf({ base, moves }: State): Build {
-  return moves.reduce(made, base);
+  return namingOnlyWhatIsThere(moves.reduce(made, base));
 }
-
-/** The first mode a build without modes is given when it needs one to hold a choice. */
-const onlyMode = "always";
 
 function made(build: Build, move: Move): Build {
   switch (move.do) {
@@ -47,7 +46,7 @@ function made(build: Build, move: Move): Build {
     case "choose":
       return withChoice(build, move.id, move.value);
     case "add":
-      return withCard(build, move.card);
+      return withCard(build, move.card, isFree(build, move.as) ? move.as : nameForCopy(build, move.card));
     case "drop":
       return withoutCard(build, move.as);
     case "mode":
@@ -69,6 +68,10 @@ function made(build: Build, move: Move): Build {
   }
 }
 
+function isFree(build: Build, as: string | undefined): boolean {
+  return as !== undefined && !build.cards.some((c) => copyName(c) === as);
+}
+
 /** Another board has other revisions, slots and amounts of memory; what was said of those belongs to the old one. */
 function onBoard(build: Build, board: string): Build {
   if (build.board === board) return build;
@@ -82,7 +85,7 @@ function onBoard(build: Build, board: string): Build {
 }
 
 function withMode(build: Build, mode: Mode): Build {
-  const modes = build.modes ?? [{ id: onlyMode, name: "Everyday" }];
+  const modes = modesOf(build);
   const known = modes.some((m) => m.id === mode.id);
   return { ...build, modes: known ? modes.map((m) => (m.id === mode.id ? { ...m, ...mode } : m)) : [...modes, mode] };
 }
@@ -117,23 +120,24 @@ function having(build: Build, what: "firmware" | "cards" | "parts", id: string):
 function edited(build: Build, edit: Edit): Build {
   if ("pin" in edit) return withChoice(build, edit.pin, edit.value);
   if ("out" in edit) return withoutCard(build, edit.out);
-  if ("card" in edit) return build.cards.some((c) => (c.as ?? c.card) === (edit.as ?? edit.card)) ? build : withCard(build, edit.card);
+  if ("card" in edit) return build.cards.some((c) => copyName(c) === copyName(edit)) ? build : withCard(build, edit.card, copyName(edit));
   const { modes: _, ...rest } = build;
-  return edit.modes ? { ...rest, modes: edit.modes.map((m) => kept(m, build)) } : rest;
+  return edit.modes ? { ...rest, modes: [...edit.modes] } : rest;
 }
 
-/** A mode names only cards that are still there. */
-function kept(mode: Mode, build: Build): Mode {
-  const names = build.cards.flatMap((c) => [c.as ?? c.card, c.card]);
-  return mode.cards ? { ...mode, cards: mode.cards.filter((c) => names.includes(c)) } : mode;
+/** A mode may name a card that was put in by a move since taken back; it names only what is there. */
+function namingOnlyWhatIsThere(build: Build): Build {
+  const dead = (name: string) => findCopies(build.cards, name).length === 0;
+  if (!build.modes?.some((m) => m.cards?.some(dead))) return build;
+  return { ...build, modes: build.modes.map((m) => (m.cards ? { ...m, cards: m.cards.filter((name) => !dead(name)) } : m)) };
 }
 
 /** The edits that lead from one build to another of the same board. */
 export function editsBetween(before: Build, after: Build): Edit[] {
-  const name = (c: Build["cards"][number]) => c.as ?? c.card;
+  const same = (a: BuildCard, b: BuildCard) => copyName(a) === copyName(b) && a.card === b.card;
   const edits: Edit[] = [];
-  for (const c of before.cards) if (!after.cards.some((a) => name(a) === name(c))) edits.push({ out: name(c) });
-  for (const c of after.cards) if (!before.cards.some((b) => name(b) === name(c))) edits.push({ card: c.card, as: c.as });
+  for (const c of before.cards) if (!after.cards.some((a) => same(a, c))) edits.push({ out: copyName(c) });
+  for (const c of after.cards) if (!before.cards.some((b) => same(b, c))) edits.push({ card: c.card, as: c.as });
   if (shape(before) !== shape(after)) edits.push({ modes: after.modes });
   const from = pinsOf(before);
   const to = pinsOf(after);
@@ -155,7 +159,7 @@ export function pinsOf(build: Build): ReadonlyMap<string, string> {
   if (build.memory !== undefined) pins.set("memory", String(bytes(build.memory)));
   for (const m of build.modes ?? []) if (m.firmware !== undefined) pins.set(`firmware:${m.id}`, m.firmware);
   for (const c of build.cards) {
-    const as = c.as ?? c.card;
+    const as = copyName(c);
     if (c.slot !== undefined) pins.set(`slot:${as}`, c.slot);
     if (c.revision !== undefined) pins.set(`card-revision:${as}`, c.revision);
     for (const [id, value] of Object.entries(c.settings ?? {})) pins.set(`setting:${as}:${id}`, value);
@@ -169,9 +173,13 @@ export function pinsOf(build: Build): ReadonlyMap<string, string> {
  */
 export function withMove(state: State, move: Move): State {
   if (move.do === "drop") {
-    const at = lastAdded(state, move.as);
-    const rest = state.moves.filter((m, i) => i !== at && !(m.do === "choose" && ofCard(m.id) === move.as));
-    return { ...state, moves: at >= 0 ? rest : [...rest, move] };
+    const at = state.moves.findIndex((m) => m.do === "add" && copyName(m) === move.as);
+    if (at >= 0) return without(state, at);
+    return { ...state, moves: [...state.moves.filter((m) => !(m.do === "choose" && ofCard(m.id) === move.as)), move] };
+  }
+  if (move.do === "add" && move.as === undefined) {
+    const as = nameForCopy(buildOf(state), move.card);
+    if (as !== undefined) return { ...state, moves: [...state.moves, { ...move, as }] };
   }
   const same = (m: Move) => {
     if (m.do === "choose" && move.do === "choose") return m.id === move.id;
@@ -187,21 +195,26 @@ function ofCard(choice: string): string | undefined {
   return kind === "slot" || kind === "setting" || kind === "card-revision" ? as : undefined;
 }
 
-/** Index of the move that put this copy in, when it can be undone by leaving that move out. */
-function lastAdded(state: State, as: string): number {
-  const added = state.moves.flatMap((m, i) => (m.do === "add" ? [{ i, card: m.card }] : []));
-  for (const { i } of added) {
-    const before = buildOf({ ...state, moves: state.moves.slice(0, i) });
-    const after = buildOf({ ...state, moves: state.moves.slice(0, i + 1) });
-    const fresh = after.cards.find((c) => !before.cards.some((b) => (b.as ?? b.card) === (c.as ?? c.card)));
-    if (fresh && (fresh.as ?? fresh.card) === as) return i;
+/** What is left of a move when a copy it speaks of was never put in: its pins are gone, and no mode has it on. */
+function notOfCopy(move: Move, as: string): readonly Move[] {
+  const off = (mode: Mode): Mode => (mode.cards?.includes(as) ? { ...mode, cards: mode.cards.filter((name) => name !== as) } : mode);
+  switch (move.do) {
+    case "choose":
+      return ofCard(move.id) === as ? [] : [move];
+    case "mode":
+      return [off(move.mode) === move.mode ? move : { ...move, mode: off(move.mode) }];
+    case "all":
+      return [{ ...move, edits: move.edits.map((e) => ("modes" in e ? { modes: e.modes?.map(off) } : e)) }];
+    default:
+      return [move];
   }
-  return -1;
 }
 
 /** The moves without one of them; the others stay and are made again in their order. */
 export function without(state: State, at: number): State {
-  return { ...state, moves: state.moves.filter((_, i) => i !== at) };
+  const gone = state.moves[at];
+  const rest = state.moves.filter((_, i) => i !== at);
+  return { ...state, moves: gone?.do === "add" ? rest.flatMap((m) => notOfCopy(m, copyName(gone))) : rest };
 }
 
 /** The state with a pin taken back, wherever it came from: a move, a repair or the build the page was opened with. */

@@ -1,7 +1,8 @@
 // The page's memory: the moves made, kept in the browser's own history so that "back" takes the last one away and a reload loses none.
 // The address always holds the build.
 
-import { addressOf, buildFrom } from "../../machine/index.js";
+import { defaultMode } from "../../catalogue/index.js";
+import { addressOf, buildFrom, withCard } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { blank, buildOf, type Move, notAtHand, type State, unpinned, withMove, without } from "./moves.js";
 
@@ -28,17 +29,17 @@ export function openedWith(place: Pick<Location, "hash" | "search">, prefix = "#
   const asked = new URLSearchParams(prefix === "#" ? place.search : place.hash.startsWith(prefix) ? place.hash.slice(prefix.length) : "");
   const id = asked.get("build");
   if (id) return { kind: "named", id };
-  const cards = asked.getAll("card").map((card) => ({ card }));
+  const cards = asked.getAll("card");
   const board = asked.get("board");
   if (!board && cards.length === 0) return undefined;
   const revision = asked.get("revision");
   const firmware = asked.get("firmware");
+  const fitted = cards.reduce((build, card) => withCard(build, card), blank);
   const build: Build = {
-    ...blank,
+    ...fitted,
     board: board ?? "",
-    cards,
     ...(revision ? { revision } : {}),
-    ...(firmware ? { modes: [{ id: "always", firmware }] } : {}),
+    ...(firmware ? { modes: [{ ...defaultMode, firmware }] } : {}),
   };
   return { kind: "build", build };
 }

@@ -1,5 +1,7 @@
 // The cards: a field to add one, and every card of the build with its slot, revision and settings.
 import { useState } from "preact/hooks";
+import { copyName } from "../../catalogue/index.js";
+import { withoutCard } from "../../machine/index.js";
 import type { OpenChoice, Purchase } from "../../planning/index.js";
 import type { ShelfCard } from "../worker/shelf.js";
 import { Mark, Part, Pick, standAt } from "./bits.js";
@@ -27,10 +29,10 @@ export function Cards() {
         <ul class="held">
           {build.cards.map((c) => (
             <Paced
-              key={c.as ?? c.card}
+              key={copyName(c)}
               order={4}
               piece={CardLine}
-              given={{ as: c.as ?? c.card, card: shelf.cards.find((s) => s.id === c.card) }}
+              given={{ as: copyName(c), card: shelf.cards.find((s) => s.id === c.card) }}
             />
           ))}
         </ul>
@@ -121,7 +123,7 @@ function Buying({ as, card }: { as: string; card: string }) {
   const ask = () => {
     if (told) return setTold(undefined);
     setTold("asked");
-    const machine = { ...build, cards: build.cards.filter((c) => (c.as ?? c.card) !== as) };
+    const machine = withoutCard(build, as);
     solve
       .ask("buy", { build: machine, card })
       .then((p) => setTold(p.kind === "purchase" ? p : undefined))

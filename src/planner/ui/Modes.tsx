@@ -1,4 +1,5 @@
 // How it is run: the firmware, or several ways to run it (modes) that share slots and jumpers and differ in firmware and in the cards that are on.
+import { cardsOn, copyName, defaultMode } from "../../catalogue/index.js";
 import type { Mode } from "../../records/index.js";
 import { Part, Pick, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
@@ -14,7 +15,7 @@ export function Modes() {
   const add = () => {
     const names = ["everyday", "second", "third", "fourth", "fifth", "sixth"];
     const taken = new Set(modes.map((m) => m.id));
-    if (modes.length === 0) store.make({ do: "mode", mode: { id: "always", name: "Everyday" } });
+    if (modes.length === 0) store.make({ do: "mode", mode: defaultMode });
     const id = names.find((n) => !taken.has(n) && (n !== "everyday" || modes.length > 0)) ?? `mode-${modes.length + 1}`;
     store.make({ do: "mode", mode: { id, name: `${id.charAt(0).toUpperCase()}${id.slice(1)} way` } });
   };
@@ -55,8 +56,8 @@ function ModeField({ mode }: { mode: Mode }) {
   const desk = useDesk();
   const { build, store, answer } = desk;
   const firmware = answer?.possible.find((c) => c.id === `firmware:${mode.id}`);
-  const names = build.cards.map((c) => c.as ?? c.card);
-  const on = mode.cards ?? names;
+  const names = build.cards.map(copyName);
+  const on = cardsOn(build.cards, mode).map(copyName);
   const set = (change: Partial<Mode>) => store.make({ do: "mode", mode: { id: mode.id, ...change } });
   const toggle = (as: string) => set({ cards: on.includes(as) ? on.filter((o) => o !== as) : [...on, as] });
   return (
@@ -69,11 +70,8 @@ function ModeField({ mode }: { mode: Mode }) {
         <legend>Cards that are on</legend>
         {names.length === 0 ? <p class="more">Add cards first.</p> : null}
         {names.map((as) => (
-          <Pick key={as} type="checkbox" checked={on.includes(as)} disabled={on.length === 1 && on.includes(as)} onPick={() => toggle(as)}>
+          <Pick key={as} type="checkbox" checked={on.includes(as)} onPick={() => toggle(as)}>
             {cardName(desk, as)}
-            {on.length === 1 && on.includes(as) ? (
-              <span class="more"> (the only one; a way to run it has one card on at least)</span>
-            ) : null}
           </Pick>
         ))}
       </fieldset>

@@ -1,4 +1,5 @@
 // What you have chosen, one line each: any of them can be taken back, in any order; the others stay.
+import { labelCopies } from "../../catalogue/index.js";
 import { sizeText } from "../../records/index.js";
 import type { Move } from "../state/moves.js";
 import { Part, standAt } from "./bits.js";
@@ -12,9 +13,9 @@ export function moveWords(desk: Desk, move: Move): string {
     case "choose":
       return choiceWords(desk, move.id, move.value);
     case "add":
-      return `${name(`card/${move.card}`)} added`;
+      return `${cardName(desk, move.as ?? move.card)} added`;
     case "drop":
-      return `${name(`card/${move.as}`)} taken out`;
+      return `${calledBefore(desk, move.as)} taken out`;
     case "mode":
       return `Way to run it: ${move.mode.name ?? desk.build.modes?.find((m) => m.id === move.mode.id)?.name ?? move.mode.id}`;
     case "drop-mode":
@@ -32,6 +33,12 @@ export function moveWords(desk: Desk, move: Move): string {
     case "all":
       return move.says;
   }
+}
+
+/** What a copy was called in the machine it was taken out of. */
+function calledBefore(desk: Desk, as: string): string {
+  const nameOf = (card: string) => desk.shelf.names[`card/${card}`] ?? card;
+  return labelCopies(desk.store.state.base.cards, nameOf).get(as) ?? nameOf(as);
 }
 
 function choiceWords(desk: Desk, id: string, value: string): string {

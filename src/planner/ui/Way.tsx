@@ -1,8 +1,8 @@
 // One way the machine works: where each card goes, how it is set, what to do and what is lost, what it rests on.
 import { useEffect, useState } from "preact/hooks";
+import { fillBuild } from "../../machine/index.js";
 import type { Combination, PlacedCard } from "../../planning/index.js";
 import { editsBetween } from "../state/moves.js";
-import { pinnedTo } from "../state/pinned.js";
 import { Facts, Mark, Pick, Refs, standAt } from "./bits.js";
 import { cardName, useDesk } from "./desk.js";
 import { headOf } from "./how.js";
@@ -21,7 +21,7 @@ export function Way({ combination: c, number, first, marked, onMark, onSheet }: 
   const { build, store } = desk;
   const switched = c.switched || (build.modes?.length ?? 0) > 1;
   const [open, setOpen] = useState(first);
-  const pinned = pinnedTo(build, c);
+  const pinned = fillBuild(build, c);
   const edits = editsBetween(build, pinned);
   const needs = c.conditions.filter((k) => k.kind !== "cosmetic").length;
   return (

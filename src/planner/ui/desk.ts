@@ -1,6 +1,7 @@
 // The desk: what every piece of the planner's page has at hand. Pieces read it and make moves; they keep nothing of their own but what is open.
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
+import { labelCopies } from "../../catalogue/index.js";
 import type { Answer, Counts, Ref } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import type { Store } from "../state/store.js";
@@ -39,9 +40,8 @@ export function useDesk(): Desk {
   return desk;
 }
 
+/** What a copy is called: the card's name, with what tells it from other copies of the card. */
 export function cardName(desk: Desk, as: string): string {
-  const chosen = desk.build.cards.find((c) => (c.as ?? c.card) === as);
-  const id = chosen?.card ?? as;
-  const name = desk.shelf.names[`card/${id}`] ?? id;
-  return id === as ? name : `${name} (${as})`;
+  const nameOf = (card: string) => desk.shelf.names[`card/${card}`] ?? card;
+  return labelCopies(desk.build.cards, nameOf).get(as) ?? nameOf(as);
 }

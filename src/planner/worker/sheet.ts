@@ -3,7 +3,7 @@
 import { h } from "preact";
 import { renderToStaticMarkup } from "preact-render-to-string";
 import { Sheet } from "../../../templates/parts/Sheet.js";
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, labelCopies } from "../../catalogue/index.js";
 import { addressMap, railBars, slotPlan } from "../../drawing/index.js";
 import { listText, machineDrawings, sheetOf as switchedSheet } from "../../pages/index.js";
 import type { Combination } from "../../planning/index.js";
@@ -35,9 +35,7 @@ function plainSheet(catalogue: Catalogue, build: Build, combination: Combination
 }
 
 function nameOf(catalogue: Catalogue, combination: Combination, as: string): string {
-  const id = combination.cards.find((c) => c.as === as)?.card ?? as;
-  const name = catalogue.cards.get(id)?.name ?? id;
-  return id === as ? name : `${name} (${as})`;
+  return labelCopies(combination.cards, (card) => catalogue.cards.get(card)?.name ?? card).get(as) ?? as;
 }
 
 function machineTable(catalogue: Catalogue, c: Combination): SheetTable {

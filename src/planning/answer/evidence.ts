@@ -1,6 +1,6 @@
 // How sure a combination is: the weakest link of each card on this board and firmware, each pair running together, and
 // the whole. A tested build covers exactly what it had: board revision, firmware, cards, slots and settings of a mode that worked.
-import { inRange } from "../../catalogue/index.js";
+import { cardsOn, inRange, pairCopies } from "../../catalogue/index.js";
 import type { Question } from "../../machine/index.js";
 import { type Build, type BuildCard, bytes, type Card, type Source, sizeText } from "../../records/index.js";
 import { ref } from "../encode/draft.js";
@@ -22,7 +22,7 @@ type Placed = Pick<PlacedCard, "card" | "revision" | "slot" | "settings" | "as">
 type Machine = Pick<Combination, "board" | "revision" | "memory" | "modes"> & { readonly cards: readonly Placed[] };
 
 /** A mode of a tested build that worked: the machine it was, as far as the record says. */
-interface Proven {
+export interface Proven {
   readonly build: Build;
   readonly firmware: string;
   readonly enabled: readonly BuildCard[];
@@ -39,8 +39,7 @@ export function provenModes(question: Question): Proven[] {
     return modes.flatMap((mode) => {
       const seen = build.result!.modes?.find((m) => m.mode === mode.id)?.outcome ?? build.result!.outcome;
       if (seen !== "worked" || mode.firmware === undefined) return [];
-      const on = (c: BuildCard) => !mode.cards || mode.cards.includes(c.as ?? c.card) || mode.cards.includes(c.card);
-      return [{ build, firmware: mode.firmware, enabled: build.cards.filter(on), fitted: build.cards }];
+      return [{ build, firmware: mode.firmware, enabled: cardsOn(build.cards, mode), fitted: build.cards }];
     });
   });
 }
@@ -97,8 +96,9 @@ export function sameMemory(build: Build, machine: Pick<Machine, "memory">): bool
   return build.memory !== undefined && bytes(build.memory) === machine.memory;
 }
 
+/** Its name, with what tells it from other copies of the card. */
 function nameOf(question: Question, placed: Placed): string {
-  return question.catalogue.cards.get(placed.card)?.name ?? placed.card;
+  return question.cards.find((c) => c.as === placed.as)?.card.name ?? placed.as;
 }
 
 function note(link: EvidenceNote["link"], proven: readonly Proven[], what: string): EvidenceNote {
@@ -126,7 +126,7 @@ function cardNote(
   inMode: string,
 ): EvidenceNote {
   const card = question.catalogue.cards.get(placed.card)!;
-  const what = `${card.name} on revision ${machine.revision} with ${mode.firmware}${inMode}`;
+  const what = `${nameOf(question, placed)} on revision ${machine.revision} with ${mode.firmware}${inMode}`;
   if (proven.length > 0) return note("card", proven, what);
   const paper = paperGrade(question, card, machine, mode.firmware);
   if (!paper) return note("card", [], what);
@@ -156,6 +156,21 @@ export function paperGrade(
   return sources[0] ? { grade: "reported", source: sources[0] } : undefined;
 }
 
+/** Copies of a machine and of a test that are the same card in both: those in one slot first, then what is left, in order. */
+function pairBySlot(cards: readonly Placed[], fitted: readonly BuildCard[]): ReadonlyMap<string, BuildCard> {
+  const inSlot = cards.flatMap((c): [string, BuildCard][] => {
+    const there = fitted.find((t) => t.card === c.card && t.slot === c.slot);
+    return there ? [[c.as, there]] : [];
+  });
+  const paired = new Map(inSlot);
+  const taken = new Set(paired.values());
+  const others = pairCopies(
+    cards.filter((c) => !paired.has(c.as)),
+    fitted.filter((t) => !taken.has(t)),
+  );
+  return new Map([...paired, ...others]);
+}
+
 /** Tested builds that come close, and in what they differ: named, never counted. */
 export function nearMatches(
   question: Question,
@@ -172,11 +187,9 @@ export function nearMatches(
     if (!machine.modes.some((m) => m.firmware === p.firmware)) differs.push(`tested with ${p.firmware}`);
     if (!sameMemory(p.build, machine))
       differs.push(`tested with ${p.build.memory === undefined ? "an unnamed amount" : sizeText(bytes(p.build.memory))} of memory`);
-    const left = [...p.fitted];
+    const pairs = pairBySlot(machine.cards, p.fitted);
     for (const c of machine.cards) {
-      // Of several copies the one that stands in this slot, else the next.
-      const t = left.find((x) => x.card === c.card && x.slot === c.slot) ?? left.find((x) => x.card === c.card);
-      if (t) left.splice(left.indexOf(t), 1);
+      const t = pairs.get(c.as);
       const name = nameOf(question, c);
       const several = (question.catalogue.cards.get(c.card)?.revisions?.length ?? 1) > 1;
       if (!t) differs.push(`without ${name}`);

@@ -1,13 +1,14 @@
 // Ranked representatives: groups of combinations that differ in more than slots, best first, from three sources:
 // the cheapest changes at each level of remaining effect, and what members had running (so that a proven way is never missed).
-import { bytes } from "../../records/index.js";
+import type { AskedCard } from "../../machine/index.js";
+import { type BuildCard, bytes } from "../../records/index.js";
 import { type Budget, cheapest, decide, type Problem, possible, type Rule, type Solution } from "../../solver/index.js";
 import { changeCost } from "../encode/changes.js";
 import { applies, type Compiled, forbids, withRules } from "../encode/compile.js";
-import { eachCard, type Frame, inSlot, onRevisions, runsVersion, setTo, withMemory } from "../encode/frame.js";
+import { eachCard, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../encode/frame.js";
 import type { Combination } from "./answer.js";
 import { combinationOf } from "./combination.js";
-import { evidenceRank, provenModes } from "./evidence.js";
+import { evidenceRank, type Proven, provenModes } from "./evidence.js";
 import { atMostLevel } from "./verdict.js";
 
 interface Candidate {
@@ -158,9 +159,8 @@ function withFreedom(
 }
 
 /** For tested builds that worked with some of these cards: the machine pinned to what they had. */
-function provenPins(compiled: Compiled, proven: ReturnType<typeof provenModes>, most = 10): Rule[][] {
-  const { frame } = compiled;
-  const { question } = frame;
+function provenPins(compiled: Compiled, proven: readonly Proven[], most = 10): Rule[][] {
+  const { question } = compiled;
   const wanted = question.cards.map((c) => c.card.id);
   const scored = proven
     .map((p) => ({ p, shared: p.fitted.filter((t) => wanted.includes(t.card)).length }))
@@ -170,28 +170,45 @@ function provenPins(compiled: Compiled, proven: ReturnType<typeof provenModes>, 
         b.shared - a.shared || b.p.build.result!.date.localeCompare(a.p.build.result!.date) || a.p.build.id.localeCompare(b.p.build.id),
     )
     .slice(0, most);
-  return scored.map(({ p }) => {
-    const pins: Rule[] = [{ kind: "unary", ...onRevisions(frame, (r) => r === p.build.revision) }];
-    // What was tested with this much memory is proven with it; a machine whose memory is chosen keeps its own.
-    const { memory } = p.build;
-    if (memory !== undefined && question.build.memory === undefined && question.memories.includes(bytes(memory)))
-      pins.push({ kind: "unary", ...withMemory(frame, (m) => m === bytes(memory)) });
-    if (question.modes.length === 1) pins.push({ kind: "unary", ...runsVersion(frame, 0, (v) => v === p.firmware) });
-    for (const { at, asked } of eachCard(frame)) {
-      const t = p.fitted.find((x) => x.card === asked.card.id);
-      if (!t) continue;
-      if (t.slot !== undefined) pins.push({ kind: "unary", ...inSlot(frame, at, (s) => s.id === t.slot) });
-      for (const [id, position] of Object.entries(t.settings ?? {})) {
-        const literal = setTo(frame, at, id, [position]);
-        if (literal) pins.push({ kind: "unary", ...literal });
-      }
-      if (t.revision !== undefined && asked.revisions.length > 1)
-        pins.push({
-          kind: "unary",
-          variable: frame.cards[at]!.revision,
-          values: asked.revisions.flatMap((r, i) => (r === t.revision ? [i] : [])),
-        });
+  return scored.flatMap(({ p }) => pairings(question.cards, p.fitted).map((fitted) => pinsOf(compiled, p, fitted)));
+}
+
+/** Most ways of telling which copy of a card was which in a test that are tried for one test. */
+const mostPairings = 6;
+
+/** The copies of the question each with one of the same card that was tested; of several copies of a card, any may be any. */
+function pairings(cards: readonly AskedCard[], fitted: readonly BuildCard[]): ReadonlyMap<string, BuildCard>[] {
+  const pair = (pairs: ReadonlyMap<string, BuildCard>, asked: AskedCard) => {
+    const tested = fitted.filter((t) => t.card === asked.card.id);
+    const free = tested.filter((t) => ![...pairs.values()].includes(t));
+    const others = cards.filter((c) => c.card.id === asked.card.id).length > tested.length || free.length === 0 ? [pairs] : [];
+    return [...free.map((t) => new Map([...pairs, [asked.as, t]])), ...others];
+  };
+  return cards.reduce<ReadonlyMap<string, BuildCard>[]>(
+    (all, asked) => all.flatMap((pairs) => pair(pairs, asked)).slice(0, mostPairings),
+    [new Map()],
+  );
+}
+
+/** The machine pinned to what was tested, as far as the question names it. */
+function pinsOf({ frame }: Compiled, tested: Proven, fitted: ReadonlyMap<string, BuildCard>): Rule[] {
+  const { question } = frame;
+  const pins: Rule[] = [{ kind: "unary", ...onRevisions(frame, (r) => r === tested.build.revision) }];
+  // What was tested with this much memory is proven with it; a machine whose memory is chosen keeps its own.
+  const { memory } = tested.build;
+  if (memory !== undefined && question.build.memory === undefined && question.memories.includes(bytes(memory)))
+    pins.push({ kind: "unary", ...withMemory(frame, (m) => m === bytes(memory)) });
+  if (question.modes.length === 1) pins.push({ kind: "unary", ...runsVersion(frame, 0, (v) => v === tested.firmware) });
+  for (const { at, asked } of eachCard(frame)) {
+    const t = fitted.get(asked.as);
+    if (!t) continue;
+    if (t.slot !== undefined) pins.push({ kind: "unary", ...inSlot(frame, at, (s) => s.id === t.slot) });
+    for (const [id, position] of Object.entries(t.settings ?? {})) {
+      const literal = setTo(frame, at, id, [position]);
+      if (literal) pins.push({ kind: "unary", ...literal });
     }
-    return pins;
-  });
+    if (t.revision !== undefined && asked.revisions.length > 1)
+      pins.push({ kind: "unary", ...ofRevision(frame, at, (r) => r === t.revision) });
+  }
+  return pins;
 }

@@ -1,8 +1,9 @@
 // What it takes to get from the machine as it stands to a combination: jumpers, then slots, then firmware, then the dearer things.
 // Without a machine that stands, factory positions are the start.
 
+import { pairCopies } from "../../catalogue/index.js";
 import type { AskedCard, Question } from "../../machine/index.js";
-import { bytes, sizeText } from "../../records/index.js";
+import { type BuildCard, bytes, sizeText } from "../../records/index.js";
 import type { Cost, Solution, Term } from "../../solver/index.js";
 import type { ToGet } from "../answer/answer.js";
 import { eachCard, eachMode, type Frame } from "./frame.js";
@@ -21,8 +22,14 @@ export interface Change {
   readonly words: (value: number) => string;
 }
 
-export function standing(question: Question, asked: AskedCard) {
-  return question.build.stands?.cards?.find((c) => (c.as ?? c.card) === asked.as || c.card === asked.card.id);
+const standingCards = new WeakMap<Question, ReadonlyMap<string, BuildCard>>();
+
+/** The card as it stands now; undefined when the machine has no such card yet, or only as many as are other copies of it. */
+export function standing(question: Question, asked: AskedCard): BuildCard | undefined {
+  const { build } = question;
+  const pairs = standingCards.get(question) ?? pairCopies(build.cards, build.stands?.cards ?? []);
+  standingCards.set(question, pairs);
+  return pairs.get(asked.as);
 }
 
 export function possibleChanges(frame: Frame): Change[] {

@@ -2,6 +2,7 @@
 // Such a machine is known to work as it was, so no missing figure and no suspicion holds it back; whatever differs in one respect is judged
 // as if the test did not exist. A variable of its own says which tested machine a solution is (0: none), tied both ways to what the test
 // had, so that nothing is counted twice.
+import { cardsOn } from "../../catalogue/index.js";
 import { type Build, type BuildCard, bytes } from "../../records/index.js";
 import type { Literal, Rule, Variable } from "../../solver/index.js";
 import { always, eachCard, eachMode, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "./frame.js";
@@ -115,10 +116,9 @@ function standingAs(frame: Frame, at: number, tested: BuildCard): Literal[] | un
 function runningAs(frame: Frame, build: Build, cards: readonly BuildCard[]): Omit<Tested, "build">[] {
   const { question } = frame;
   const modes = (build.modes ?? []).map((mode) => {
-    const named = (name: string) => build.cards.some((c) => (c.as ?? c.card) === name);
-    const on = (c: BuildCard) => !mode.cards || mode.cards.some((name) => (named(name) ? (c.as ?? c.card) === name : c.card === name));
+    const on = new Set(cardsOn(build.cards, mode));
     const outcome = build.result?.modes?.find((m) => m.mode === mode.id)?.outcome ?? build.result?.outcome;
-    return { firmware: mode.firmware, worked: outcome === "worked", on: new Set(cards.flatMap((c, at) => (on(c) ? [at] : []))) };
+    return { firmware: mode.firmware, worked: outcome === "worked", on: new Set(cards.flatMap((c, at) => (on.has(c) ? [at] : []))) };
   });
   if (modes.some((m) => m.firmware === undefined)) return [];
   return eachMode(frame)

@@ -1,6 +1,6 @@
 // Before you buy: would this card work in that machine, with which firmware, what would have to change, what else would you
 // have to get, and what remains at risk. Every line comes from the planner's own answers.
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, defaultMode, modesOf } from "../../catalogue/index.js";
 import type { Misasked } from "../../machine/index.js";
 import { asStanding, withCard, withChoice } from "../../machine/index.js";
 import type { Build, Card } from "../../records/index.js";
@@ -72,7 +72,7 @@ export function beforeYouBuy(catalogue: Catalogue, build: Build, card: string): 
 function versionsOf(catalogue: Catalogue, wish: Build): VersionVerdict[] {
   const board = catalogue.boards.get(wish.board);
   const family = catalogue.firmware.get(wish.firmware ?? board?.firmware[0] ?? "");
-  const mode = wish.modes?.[0]?.id ?? "always";
+  const mode = (modesOf(wish)[0] ?? defaultMode).id;
   return (family?.versions ?? []).flatMap((v) => {
     const a = plan(catalogue, withChoice(wish, `firmware:${mode}`, v.id), { brief: true, most: 1 });
     return a.kind === "misasked"

@@ -1,5 +1,5 @@
 // One cell of the matrix: one card on one board revision with one firmware version, all else open. The same planner answers it.
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, defaultMode } from "../../catalogue/index.js";
 import type { Misasked } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import type { Answer, Evidence, Verdict } from "../answer/answer.js";
@@ -27,7 +27,7 @@ export function cellBuild(q: CellQuestion): Build {
     revision: q.revision,
     firmware: q.family,
     cards: [{ card: q.card }],
-    modes: [{ id: "always", firmware: q.firmware }],
+    modes: [{ ...defaultMode, firmware: q.firmware }],
   };
 }
 

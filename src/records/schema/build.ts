@@ -7,7 +7,7 @@ const positions = Type.Record(Type.String(), mark("Position."), { description: "
 
 export const BuildCard = strict("A card of the machine.", {
   card: idOf("the card"),
-  as: optional(mark("Name of this copy, when the machine has two of one kind.")),
+  as: optional(mark("Name of this copy, when the machine has two of one kind. A copy without it is called by its card's id.")),
   revision: optional(mark("Its revision; a hole when left out.")),
   slot: optional(mark("Its slot; a hole when left out.")),
   settings: optional(positions),
@@ -18,7 +18,14 @@ export const Mode = strict("One way to run the machine.", {
   id: mark("Short name."),
   name: optional(text("What it is for.")),
   firmware: optional(mark("Firmware version; a hole when left out.")),
-  cards: optional(list(mark("Card id, or the name of its copy."), "Cards switched on in this mode; left out: all.")),
+  cards: optional(
+    Type.Array(
+      mark(
+        "A copy by its name: what it has after as, or its card's id when it has none. A card's id that no copy is called by: all its copies.",
+      ),
+      { description: "Cards switched on in this mode; left out: all; an empty list, []: none." },
+    ),
+  ),
   safest: optional(flag("The mode the machine should fall into when a wire breaks.")),
 });
 export type Mode = Static<typeof Mode>;

@@ -1,6 +1,6 @@
 // What a card is called on labels, drawings and sheets: as few words of its name as tell it from the other cards of the machine.
 // Programs go on naming it by the id it has in the build.
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, labelCopies } from "../../catalogue/index.js";
 import type { Combination } from "../../planning/index.js";
 
 export type Called = (as: string) => string;
@@ -16,10 +16,6 @@ export function calledIn(catalogue: Catalogue, combination: Combination): Called
     }
     return mine.join(" ");
   };
-  const calls = combination.cards.map((c): [string, string] => {
-    const copies = combination.cards.filter((other) => other.card === c.card).length;
-    return [c.as, copies > 1 ? `${short(c.card)} (${c.as})` : short(c.card)];
-  });
-  const map = new Map(calls);
-  return (as) => map.get(as) ?? as;
+  const labels = labelCopies(combination.cards, short);
+  return (as) => labels.get(as) ?? as;
 }

@@ -1,6 +1,6 @@
 // The build sheet as rows of text: what to get, how to set, where to put, what to burn, which wires to tick, what must be seen.
 // It words what the plan says and decides nothing; drawings and the page around it are made elsewhere.
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, labelCopies } from "../../catalogue/index.js";
 import type { Combination } from "../../planning/index.js";
 import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
 import { type PanelPart, panelParts } from "../harness/panel-parts.js";
@@ -105,10 +105,8 @@ const thin = "\u2009";
 const runWords = { board: "inside the machine", cable: "cable", jumper: "link" } as const;
 
 export function buildSheet(catalogue: Catalogue, combination: Combination, plan: WiringPlan, title: string): BuildSheet {
-  const nameOf = (as: string) => {
-    const placed = combination.cards.find((c) => c.as === as);
-    return (placed && catalogue.cards.get(placed.card)?.name) ?? as;
-  };
+  const labels = labelCopies(combination.cards, (card) => catalogue.cards.get(card)?.name ?? card);
+  const nameOf = (as: string) => labels.get(as) ?? as;
   return {
     title,
     machine: `${plan.boardName}, revision ${plan.revision}`,
@@ -120,7 +118,7 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     parts: plan.parts.map(({ name, count, use, atHand }) => ({ name, count, use, atHand })),
     alsoNeeded: combination.alsoNeeded.map((n) => `${nameOf(n.as)}: ${n.says}`),
     slots: combination.cards.map((c) => ({ slot: c.slot, card: nameOf(c.as), revision: c.revision, freedom: c.freedom })),
-    jumpers: jumpersOf(catalogue, combination),
+    jumpers: jumpersOf(catalogue, combination, nameOf),
     pinWork: plan.pinWork.map(({ says, why }) => ({ says, why })),
     burn: burnSheet(plan, catalogue.firmware.get(plan.firmwareFamily)),
     contacts: plan.contacts.map((row) => ({
@@ -158,13 +156,13 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
   };
 }
 
-function jumpersOf(catalogue: Catalogue, combination: Combination): SheetJumper[] {
+function jumpersOf(catalogue: Catalogue, combination: Combination, nameOf: (as: string) => string): SheetJumper[] {
   return combination.cards.flatMap((placed) => {
     const card = catalogue.cards.get(placed.card);
     return Object.entries(placed.settings).map(([id, position]): SheetJumper => {
       const setting = card?.settings?.find((s) => s.id === id);
       return {
-        card: card?.name ?? placed.as,
+        card: nameOf(placed.as),
         setting: setting === undefined ? id : `${id} (${setting.name})`,
         position,
         how: setting?.positions.find((p) => p.id === position)?.how,

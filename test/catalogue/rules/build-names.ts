@@ -6,6 +6,12 @@ export default {
     "a question that leaves all open": (c) => {
       c.build.tbd = { id: "tbd", name: "Open", board: "tb-1", cards: [] };
     },
+    "a card's id that no copy is called by: every copy of it": (c) => {
+      c.build.tbd!.modes![0]!.cards = ["tc"];
+    },
+    "a mode with no card on": (c) => {
+      c.build.tbd!.modes![0]!.cards = [];
+    },
   },
   bad: {
     "a board revision": (c) => {
@@ -32,7 +38,7 @@ export default {
       c.build.tbd!.stands!.memory = "384K";
     },
     "a copy of a card": (c) => {
-      c.build.tbd!.modes![0]!.cards = ["tc"];
+      c.build.tbd!.modes![0]!.cards = ["tc3"];
     },
     "a firmware of another board": (c) => {
       c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2", firmware: ["tm2"] };

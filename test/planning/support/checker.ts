@@ -129,7 +129,10 @@ export function judge(world: World, build: Build, machine: Machine): Judgement {
   ];
   modes.forEach((mode, m) => {
     const version = machine.firmware[m]!;
-    const listed = (i: number) => !mode.cards || mode.cards.includes(cards[i]!.as) || mode.cards.includes(cards[i]!.card.id);
+    // A name is a copy's; only a card's id that is no copy's name means all copies of the card. No list: all are on.
+    const isCopy = (name: string) => cards.some((c) => c.as === name);
+    const listed = (i: number) =>
+      !mode.cards || mode.cards.some((name) => (isCopy(name) ? cards[i]!.as === name : cards[i]!.card.id === name));
     const canBeOff = (i: number) => {
       const e = cards[i]!.card.enable;
       if (!e || (e.revisions && !e.revisions.includes(cards[i]!.revision))) return false;

@@ -9,23 +9,26 @@ const best: readonly Grade[] = ["bench", "documented", "reported", "inferred"];
 const toBytes = (s: number | string): number => (typeof s === "number" ? s : Number(s.slice(0, -1)) * (s.endsWith("K") ? 1024 : 1048576));
 
 interface Placed {
+  readonly as: string;
   readonly card: string;
   readonly slot: string;
   readonly revision: string;
-  readonly settings: Readonly<Record<string, string>>;
+  readonly settings: Record<string, string>;
 }
 
 export function gradeOf(world: World, build: Build, machine: Machine, tested: readonly Build[]): Grade {
   const found: Grade[] = [];
-  const all = build.cards.map((b, i): Placed & { readonly as: string } => ({
-    as: b.as ?? b.card,
-    card: b.card,
-    slot: world.board.slots[machine.cards[i]!.slot]!.id,
-    revision: machine.cards[i]!.revision,
-    settings: machine.cards[i]!.settings,
-  }));
+  const all = build.cards.map(
+    (b, i): Placed => ({
+      as: b.as ?? b.card,
+      card: b.card,
+      slot: world.board.slots[machine.cards[i]!.slot]!.id,
+      revision: machine.cards[i]!.revision,
+      settings: machine.cards[i]!.settings,
+    }),
+  );
   for (const [m, mode] of (build.modes ?? [{ id: "always", cards: undefined }]).entries()) {
-    const on = all.filter((c) => !mode.cards || mode.cards.includes(c.as) || mode.cards.includes(c.card));
+    const on = all.filter((c) => isOn(c, all, mode.cards));
     const version = machine.firmware[m]!;
     const runs = tested.flatMap((t) => (t.board === world.board.id && t.revision === machine.revision ? runsOf(t, version) : []));
     const had = (run: { readonly on: readonly BuildCard[] }, c: Placed) => run.on.some((t) => same(t, c, world.cards.get(c.card)!));
@@ -43,8 +46,15 @@ function runsOf(build: Build, version: string): { readonly build: Build; readonl
   return (build.modes ?? []).flatMap((mode) => {
     const outcome = build.result!.modes?.find((m) => m.mode === mode.id)?.outcome ?? build.result!.outcome;
     if (outcome !== "worked" || mode.firmware !== version) return [];
-    return [{ build, on: build.cards.filter((c) => !mode.cards || mode.cards.includes(c.as ?? c.card) || mode.cards.includes(c.card)) }];
+    return [{ build, on: build.cards.filter((c) => isOn(c, build.cards, mode.cards)) }];
   });
+}
+
+/** A name in a list is a copy's; only a card's id that is no copy's name means all copies of the card. No list: all are on. */
+function isOn(copy: BuildCard, copies: readonly BuildCard[], listed: readonly string[] | undefined): boolean {
+  if (!listed) return true;
+  const nameOf = (c: BuildCard) => c.as ?? c.card;
+  return listed.some((name) => (copies.some((c) => nameOf(c) === name) ? nameOf(copy) === name : copy.card === name));
 }
 
 function same(t: BuildCard, c: Placed, card: Card): boolean {

@@ -1,0 +1,55 @@
+// Copies put in and taken out: what else of a build changes with them, so that no mode comes to mean another card than it did.
+import { cardsOn, copyName, findCopies } from "../catalogue/index.js";
+import type { Build, Mode } from "../records/index.js";
+
+/** The longest name a copy may bear. */
+const longest = 40;
+
+/** A name for one more copy of a card: none while it is the only one, else the card's id with the next free number. */
+export function nameForCopy(build: Pick<Build, "cards" | "modes">, card: string): string | undefined {
+  const taken = new Set([...build.cards.map(copyName), ...(build.modes ?? []).flatMap((m) => m.cards ?? [])]);
+  if (!taken.has(card) && !build.cards.some((c) => c.card === card)) return undefined;
+  for (let n = 2; ; n += 1) {
+    const end = `-${n}`;
+    const name = `${card.slice(0, longest - end.length)}${end}`;
+    if (!taken.has(name)) return name;
+  }
+}
+
+/**
+ * The build with one more card, free in every choice, and on wherever some card is on: a mode in which all is off stays so.
+ * `as` is its name; left out, it gets one that no other bears.
+ */
+export function withCard(build: Build, card: string, as = nameForCopy(build, card)): Build {
+  const added = { card, ...(as === undefined || as === card ? {} : { as }) };
+  const name = copyName(added);
+  const cards = [...build.cards, added];
+  return withModesOn({ ...build, cards }, build, (on) => (on.length === 0 ? on : [...on, name]));
+}
+
+/** The build without a copy; a mode that named it has one card less on. */
+export function withoutCard(build: Build, as: string): Build {
+  const cards = build.cards.filter((c) => copyName(c) !== as);
+  return withModesOn({ ...build, cards }, build, (on) => on.filter((name) => name !== as));
+}
+
+/** The build's modes with what was on in them before, as `change` has it now. A list that means that already is left as it was written. */
+function withModesOn(build: Build, before: Build, change: (on: readonly string[]) => readonly string[]): Build {
+  if (!before.modes) return build;
+  const modes = before.modes.map((mode): Mode => {
+    if (!mode.cards) return mode;
+    const was = cardsOn(before.cards, mode).map(copyName);
+    const wanted = change(was);
+    const means = (cards: readonly string[]) => {
+      const on = cardsOn(build.cards, { cards: [...cards] }).map(copyName);
+      return on.length === wanted.length && on.every((name) => wanted.includes(name));
+    };
+    const kept = mode.cards.filter(
+      (name) => findCopies(build.cards, name).length > 0 && (was.includes(name) ? wanted.includes(name) : true),
+    );
+    const added = wanted.filter((name) => !was.includes(name));
+    const written = [kept, [...kept, ...added]].find(means) ?? wanted;
+    return { ...mode, cards: [...written] };
+  });
+  return { ...build, modes };
+}
