@@ -1,4 +1,4 @@
-// Eleventy's settings: they wire, src/site works. `slotwright site` runs Eleventy and gives it the pages of a club.
+// Eleventy's settings: they wire, src/publish works. `slotwright site` runs Eleventy and gives it the pages of a club.
 import { wire } from "./dist/src/pages/index.js";
 
 export default function (config) {
