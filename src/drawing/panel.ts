@@ -95,7 +95,7 @@ function labelsOf(item: PanelItem, x: number, y: number, options: PanelOptions):
   if (positions.length === 0) return [below];
   if (item.form === "rotary") {
     // Clockwise from the left, the middle of the arc at the top; outside the usual knob.
-    const step = options.step_deg ?? usualStep;
+    const step = Math.min(options.step_deg ?? usualStep, 360 / positions.length);
     const out = Math.max(radius + 8, 13);
     return [
       below,
@@ -111,7 +111,8 @@ function labelsOf(item: PanelItem, x: number, y: number, options: PanelOptions):
   const beside = positions.map((says, i): PanelLabel => {
     if (i === 0) return { x, y: y + gap, says, anchor: "middle" };
     if (i === positions.length - 1) return { x, y: y - gap - labelSize, says, anchor: "middle" };
-    return { x: x + gap, y: y - labelSize / 2, says, anchor: "start" };
+    const row = (positions.length - 1) / 2 - i;
+    return { x: x + gap, y: y - labelSize / 2 + row * (labelSize + 1), says, anchor: "start" };
   });
   return [...beside, under(gap + labelSize + 2)];
 }

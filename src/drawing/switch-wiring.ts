@@ -51,7 +51,7 @@ function ohms(value: number): string {
 }
 
 function netsOf(sections: readonly SwitchSection[]): { readonly hubs: string[]; readonly throws: string[] } {
-  const hubs = [...new Set(sections.map((s) => s.hubNet))];
+  const hubs = [...new Set(sections.flatMap((s) => s.hubNet ?? []))];
   const throws = [...new Set(sections.flatMap((s) => s.throws.flatMap((t) => (t.net === undefined ? [] : [t.net]))))];
   // A net that is also a hub's ends lowest of all, so it stands furthest right, out of the way of the words above.
   return { hubs, throws: [...throws.filter((n) => !hubs.includes(n)), ...throws.filter((n) => hubs.includes(n))] };
@@ -87,6 +87,11 @@ function pullUpSign(x: number, foot: number, id: string): Svg {
     rect(x - 5, foot - 36, 10, 22, { rx: 0 }),
     line(x, foot - 14, x, foot),
   ]);
+}
+
+/** A coded switch closes several contacts at once: each is drawn with a blade of its own. */
+function closesSeveral(section: SwitchSection, positions: readonly string[]): boolean {
+  return positions.some((position) => section.throws.filter((t) => t.positions.includes(position)).length > 1);
 }
 
 /** "position 1", "positions 1, 3" */
@@ -144,17 +149,28 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
   const contact = (section: SwitchSection, p: number): Svg => {
     const rows = Math.max(1, section.throws.length);
     const middle = (y(p, 0) + y(p, rows - 1)) / 2;
-    const hubRail = left.find((r) => r.net === section.hubNet)!;
+    const hubRail = left.find((r) => r.net === section.hubNet);
+    const blade = (x: number, from: number, to: { readonly x: number; readonly y: number }) =>
+      line(x, from, to.x, to.y, { "stroke-width": weight.heavy, class: "dw-blade" });
     const closed = section.throws.findIndex((t) => t.positions.includes(position));
     // An open blade points between two contacts, never at one.
-    const bladeEnd = closed >= 0 ? { x: throwX - 4, y: y(p, closed) } : { x: throwX - 22, y: middle - rowHeight / 2 + 2 };
+    const oneBlade = blade(
+      hubX + 3.5,
+      middle,
+      closed >= 0 ? { x: throwX - 4, y: y(p, closed) } : { x: throwX - 22, y: middle - rowHeight / 2 + 2 },
+    );
+    const blades = section.throws.map((t, row) => {
+      const made = t.positions.includes(position);
+      const end = made ? { x: throwX - 4, y: y(p, row) } : { x: throwX - 10, y: y(p, row) - rowHeight / 3 };
+      return join([dot(hubX, y(p, row)), blade(hubX, y(p, row), end)]);
+    });
     return join([
       text(railLeft(hubs.length - 1) + 12, middle - 7, section.hub, { mono: true, small: true }),
       text(railLeft(hubs.length - 1) + 12, middle + 17, `pole ${section.pole}`, { small: true }),
-      line(hubRail.x, middle, hubX - 4, middle),
-      dot(hubRail.x, middle),
+      hubRail === undefined ? line(hubX - 20, middle, hubX - 4, middle) : line(hubRail.x, middle, hubX - 4, middle),
+      hubRail === undefined ? nothing : dot(hubRail.x, middle),
       circle(hubX, middle, 4),
-      line(hubX + 3.5, middle, bladeEnd.x, bladeEnd.y, { "stroke-width": weight.heavy, class: "dw-blade" }),
+      ...(closesSeveral(section, plan.switch.positions) ? [line(hubX, y(p, 0), hubX, y(p, rows - 1)), ...blades] : [oneBlade]),
       ...section.throws.map((t, row) => {
         const at = y(p, row);
         const rail = t.net === undefined ? undefined : right.find((r) => r.net === t.net);
@@ -220,7 +236,7 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
     ...sections.flatMap((s) =>
       s.throws.map((t) => {
         const goes = t.net === undefined ? "is not connected" : `goes to ${labelOf(t.net)}`;
-        return `Pole ${s.pole}, common ${s.hub} (${labelOf(s.hubNet)}): ${t.terminal}, joined in ${positionWords(t.positions)}, ${goes}.`;
+        return `Pole ${s.pole}, common ${s.hub} (${s.hubNet === undefined ? "not wired" : labelOf(s.hubNet)}): ${t.terminal}, joined in ${positionWords(t.positions)}, ${goes}.`;
       }),
     ),
     ...order.map((r) => `${labelOf(r.net)}: ${r.lines.join(" ")}.`),

@@ -121,7 +121,8 @@ export interface SwitchPlan {
 export interface SwitchSection {
   readonly pole: number;
   readonly hub: string;
-  readonly hubNet: string;
+  /** Left out: nothing is wired to the common terminal; it only joins the throws that meet it. */
+  readonly hubNet?: string;
   readonly throws: readonly { readonly terminal: string; readonly net?: string; readonly positions: readonly string[] }[];
 }
 

@@ -101,6 +101,24 @@ export function switchSample(poles: number, positions: number, nets: number): Sw
   };
 }
 
+/** A coded switch: several contacts close at once, ground lies on a figure, and nothing is wired to the common. */
+export function codedSample(): SwitchWiringInput {
+  const sample = switchSample(1, 10, 3);
+  const throws = [1, 2, 4, 8].map((figure, i) => ({
+    terminal: `${figure}`,
+    ...([{ net: "A14" }, { net: "GND" }, {}, { net: "A15" }][i] ?? {}),
+    positions: Array.from({ length: 10 }, (_, p) => p)
+      .filter((p) => (p & figure) !== 0)
+      .map((p) => `${p}`),
+  }));
+  const positions = Array.from({ length: 10 }, (_, p) => `${p}`);
+  return {
+    ...sample,
+    switch: { ...sample.switch, name: "Coded rotary switch", form: "coded-rotary", positions, sections: [{ pole: 1, hub: "C", throws }] },
+    contacts: [{ position: "7", mode: "m", joined: [], levels: [], version: "", cards: [] }],
+  };
+}
+
 export function face(contacts: readonly { contact: string; x_mm: number; y_mm: number }[], used: number): Face {
   return {
     half: "panel",
@@ -233,6 +251,7 @@ export function everyDrawing(width: number): readonly (readonly [string, string]
     ["switch 4x3", switchWiring(switchSample(4, 3, 5), p("sw1"), width)],
     ["switch 1x12", switchWiring(switchSample(1, 12, 2), p("sw2"), width)],
     ["switch 6x2", switchWiring(switchSample(6, 2, 8), p("sw3"), width)],
+    ["switch coded", switchWiring(codedSample(), p("sw4"), width)],
     ["shell", connectorFace({ id: "J1", name: "9-way shell", key: "Wide row on top." }, face(shell, 6), p("f1"), width)],
     ["circle", connectorFace({ id: "J2", name: "8-way circle" }, face(circle, 8), p("f2"), width)],
     ["header", connectorFace({ id: "J3", name: "16-way header" }, face(header, 3), p("f3"), width)],

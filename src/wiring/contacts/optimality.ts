@@ -17,10 +17,11 @@ export function optimalityOf(candidate: Candidate, demands: Demands, found: Cand
       `${own} enable${own === 1 ? " has" : "s have"} points of ${own === 1 ? "its" : "their"} own and take${own === 1 ? "s" : ""} a pole each.`,
     );
   if (isUniform(contacts.sections, contacts.part.positions.length)) words.push(...uniformWords(demands, ground, contacts.lines));
-  else
+  else if (found.complete)
     words.push(
       `Every assignment of nets to the terminals of ${contacts.part.name} was tried: none needs fewer poles, and none at that number fewer lines.`,
     );
+  else words.push(`Not every assignment of nets to the terminals was tried; one with fewer poles or lines may exist.`);
   const scope = someAtHand ? "those at hand first" : "of the parts records";
   const many = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`;
   words.push(`Compared: ${many(found.switches, "switch", "switches")}, ${many(found.devices, "device", "devices")} (${scope}).`);

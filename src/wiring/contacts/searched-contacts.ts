@@ -2,6 +2,7 @@
 // for each every choice of versions that gives each position a mode and each mode a position.
 import type { Switch } from "../../records/index.js";
 import type { Demands } from "../demand/demands.js";
+import { compare } from "../harness/connectors.js";
 import { type ContactPlan, type ContactSearch, finish, hasStop, isOwn, type SectionUse, type TerminalUse } from "./contact-plan.js";
 import { isSimple, type Section } from "./sections.js";
 import { chooseVersions, modesAt } from "./version-choice.js";
@@ -20,14 +21,20 @@ export function searchedPlans(part: Switch, sections: readonly Section[], demand
   const best = new Map<number, ContactPlan>();
   const positions = part.positions.map((p) => reached(part.closes[p] ?? []));
   const ownCards = demands.cards.filter(isOwn).length;
-  let looked = 0;
-  let complete = true;
+  // Each terminal takes one net, and each of these nets needs a terminal.
+  const room = sections.reduce((sum, section) => sum + 1 + section.throws.length, 0);
+  const roomFrom = sections.map((_, s) => sections.slice(s).reduce((sum, section) => sum + 1 + section.throws.length, 0));
   const least = Math.ceil(Math.log2(demands.versions.length));
-  for (let lines = least; lines <= Math.min(linesAvailable, mostLines); lines += 1) {
+  const most = Math.min(linesAvailable, room - 1);
+  let looked = 0;
+  let complete = most <= mostLines;
+  for (let lines = least; lines <= Math.min(most, mostLines); lines += 1) {
+    const shared = sharedUses(demands, lines);
     const uses: (SectionUse | undefined)[] = [];
-    const walk = (s: number, own: ReadonlySet<number>): void => {
-      // Each card with points of its own needs a section still to come.
+    const walk = (s: number, own: ReadonlySet<number>, placed: ReadonlySet<TerminalUse>): void => {
+      // Each card with points of its own needs a section still to come, each line and each grounding enable a terminal.
       if (ownCards - own.size > sections.length - s) return;
+      if (shared.length - placed.size > (roomFrom[s] ?? 0)) return;
       if (looked >= mostAssignments) {
         complete = false;
         return;
@@ -36,30 +43,26 @@ export function searchedPlans(part: Switch, sections: readonly Section[], demand
       if (!section) {
         looked += 1;
         const plan = judge(part, positions, sections, uses, lines, demands);
-        const before = best.get(lines);
-        if (plan && (!before || plan.poles < before.poles || (plan.poles === before.poles && plan.contacts < before.contacts))) {
-          best.set(lines, plan);
-        }
+        if (plan === "stopped") complete = false;
+        else if (plan) keepBetter(best, plan);
         return;
       }
       const put = (use: SectionUse | undefined, taken: ReadonlySet<number>) => {
         uses.push(use);
-        walk(s + 1, taken);
+        walk(s + 1, taken, use ? new Set([...placed, ...use.values()]) : placed);
         uses.pop();
       };
       put(undefined, own);
-      assign(section, [...sharedUses(demands, lines)], (use) => put(use, own));
+      const later = shared.length - placed.size - (roomFrom[s + 1] ?? 0);
+      assign(section, shared, { placed, least: later }, (use) => put(use, own));
       for (const [i, card] of demands.cards.entries()) {
         if (!isOwn(card) || own.has(i)) continue;
         const sides = card.kind === "pair" ? (["common", "closed"] as const) : (["common", "on", "off"] as const);
-        assign(
-          section,
-          sides.map((side): TerminalUse => ({ kind: "card", card: i, side })),
-          (use) => put(use, new Set([...own, i])),
-        );
+        const nets = sides.map((side): TerminalUse => ({ kind: "card", card: i, side }));
+        assign(section, nets, { placed: new Set(), least: nets.length }, (use) => put(use, new Set([...own, i])));
       }
     };
-    walk(0, new Set());
+    walk(0, new Set(), new Set());
   }
   const plans = [...best.values()].sort((a, b) => a.poles - b.poles || a.lines - b.lines);
   const front = plans.filter((p, i) => plans.slice(0, i).every((q) => p.lines < q.lines));
@@ -69,33 +72,63 @@ export function searchedPlans(part: Switch, sections: readonly Section[], demand
   return { plans: front, complete, looked, says: front.length > 0 ? undefined : says };
 }
 
-/** Ground, the lines and the grounding enables: they may share a section. Ground stands first. */
-function sharedUses(demands: Demands, lines: number): TerminalUse[] {
-  return [
-    { kind: "ground" },
+/** Of plans with as many lines the best by the order below, of equals the one found first. */
+function keepBetter(best: Map<number, ContactPlan>, plan: ContactPlan): void {
+  const before = best.get(plan.lines);
+  if (!before || compare(orderOf(plan), orderOf(before)) < 0) best.set(plan.lines, plan);
+}
+
+/** Fewest poles, fewest wired terminals, ground on as many commons as can be, every mode within the fewest positions. */
+function orderOf({ poles, contacts, sections, uses, modeAt }: ContactPlan): readonly number[] {
+  const grounded = sections.filter((section, s) => uses[s]?.get(section.hub)?.kind === "ground").length;
+  const lastFirst = Math.max(...modeAt.map((mode, p) => (mode === undefined || modeAt.indexOf(mode) < p ? 0 : p)));
+  return [poles, contacts, -grounded, lastFirst];
+}
+
+/** Ground, the lines and the grounding enables: they may share a section. Ground stands first; it is left out where nothing needs it. */
+function sharedUses(demands: Demands, lines: number): readonly TerminalUse[] {
+  const nets = [
     ...Array.from({ length: lines }, (_, line): TerminalUse => ({ kind: "line", line })),
     ...demands.cards.flatMap((card, i): TerminalUse[] => (isOwn(card) ? [] : [{ kind: "card", card: i, side: "closed" }])),
   ];
+  return nets.length === 0 ? [] : [{ kind: "ground" }, ...nets];
+}
+
+/** Nets placed in earlier sections, and how many more of them this section must take so that the others can take the rest. */
+interface Toward {
+  readonly placed: ReadonlySet<TerminalUse>;
+  readonly least: number;
 }
 
 /**
  * Every way to put some of the nets on the terminals of a section, two at least and the first net among them. Where each contact joins
- * the hub and one throw the first net goes to the hub: any wiring of such a section that does something can be turned round so.
+ * the hub and one throw the first net goes to the hub: any wiring of such a section that does something can be turned round so. Lines
+ * are alike, so one is placed for the first time only after all before it.
  */
-function assign(section: Section, nets: readonly TerminalUse[], take: (use: SectionUse) => void): void {
-  const [first, ...others] = nets;
+function assign(section: Section, nets: readonly TerminalUse[], toward: Toward, take: (use: SectionUse) => void): void {
+  const [first] = nets;
+  if (!first) return;
   const simple = isSimple(section);
   const terminals = simple ? section.throws.map((t) => t.terminal) : [section.hub, ...section.throws.map((t) => t.terminal)];
-  const use = new Map<string, TerminalUse>(simple ? [[section.hub, first!]] : []);
-  const offered = simple ? others : nets;
+  const use = new Map<string, TerminalUse>(simple ? [[section.hub, first]] : []);
+  const offered = simple ? nets.slice(1) : nets;
+  const has = (net: TerminalUse) => toward.placed.has(net) || [...use.values()].includes(net);
   const step = (i: number): void => {
+    const added = new Set([...use.values()].filter((net) => !toward.placed.has(net))).size;
+    if (added + terminals.length - i < toward.least) return;
     const terminal = terminals[i];
     if (terminal === undefined) {
-      if (use.size >= 2 && [...use.values()].includes(first!)) take(new Map(use));
+      if (use.size >= 2 && [...use.values()].includes(first)) take(new Map(use));
       return;
     }
     step(i + 1);
     for (const net of offered) {
+      if (
+        net.kind === "line" &&
+        net.line > 0 &&
+        !offered.some((other) => other.kind === "line" && other.line === net.line - 1 && has(other))
+      )
+        continue;
       use.set(terminal, net);
       step(i + 1);
       use.delete(terminal);
@@ -112,11 +145,12 @@ function judge(
   uses: readonly (SectionUse | undefined)[],
   lines: number,
   demands: Demands,
-): ContactPlan | undefined {
+): ContactPlan | "stopped" | undefined {
   const place = new Map<string, TerminalUse>(uses.flatMap((use) => (use ? [...use] : [])));
   const wired = new Set([...place.values()].flatMap((u) => (u.kind === "card" ? [u.card] : [])));
-  if (demands.cards.some((_, i) => !wired.has(i)) || !linesInOrder(place, lines)) return undefined;
+  if (demands.cards.some((_, i) => !wired.has(i)) || !everyLine(place, lines)) return undefined;
   const nets = netNumbers(lines);
+  const stop = hasStop(part);
   const levelsAt: number[] = [];
   const wants: number[][] = [];
   for (const terminals of positions) {
@@ -136,15 +170,24 @@ function judge(
       return to("on") === to("off") ? undefined : to("on") === 1;
     });
     const fits = demands.modes.flatMap((mode, m) => (mode.on.every((want, i) => want === on[i]) ? [m] : []));
-    if (fits.length === 0 && !hasStop(part)) return undefined;
+    if (fits.length === 0 && !stop) return undefined;
     levelsAt.push(levels.reduce((sum, bit) => sum | bit, 0));
     wants.push(fits);
   }
-  const versionAt = chooseVersions(levelsAt, wants, 2 ** lines - 1, demands, hasStop(part));
-  if (!versionAt) return undefined;
-  const modeAt = modesAt(levelsAt, wants, versionAt, demands);
-  if (demands.modes.some((_, mode) => !modeAt.includes(mode))) return undefined;
-  return finish({ part, sections, uses: [...uses], lines, modeAt, levelsAt, versionAt });
+  // A stop ring shuts off the last positions, never one between two others.
+  let stopped = false;
+  for (let reach = stop ? demands.modes.length : positions.length; reach <= positions.length; reach += 1) {
+    const reachable = { levelsAt: levelsAt.slice(0, reach), wants: wants.slice(0, reach) };
+    if (reachable.wants.some((fits) => fits.length === 0)) break;
+    const request = { ...reachable, open: 2 ** lines - 1, demands };
+    const versionAt = chooseVersions(request);
+    if (versionAt === "stopped") stopped = true;
+    if (typeof versionAt === "string") continue;
+    const shown = modesAt(request, versionAt);
+    const modeAt = positions.map((_, p) => shown[p]);
+    return finish({ part, sections, uses: [...uses], lines, modeAt, levelsAt, versionAt });
+  }
+  return stopped ? "stopped" : undefined;
 }
 
 /** A number for each net: ground, lines, then four for each card. */
@@ -153,15 +196,9 @@ function netNumbers(lines: number): (use: TerminalUse) => number {
   return (use) => (use.kind === "ground" ? 0 : use.kind === "line" ? 1 + use.line : 1 + lines + 4 * use.card + sides.indexOf(use.side));
 }
 
-/** Lines are alike: of assignments that differ in their names one is enough, and none that leaves a line out. */
-function linesInOrder(place: ReadonlyMap<string, TerminalUse>, lines: number): boolean {
-  let next = 0;
-  for (const use of place.values()) {
-    if (use.kind !== "line" || use.line < next) continue;
-    if (use.line > next) return false;
-    next += 1;
-  }
-  return next === lines;
+/** An assignment that leaves a line out is one of those with fewer lines. */
+function everyLine(place: ReadonlyMap<string, TerminalUse>, lines: number): boolean {
+  return new Set([...place.values()].flatMap((use) => (use.kind === "line" ? [use.line] : []))).size === lines;
 }
 
 /** Terminals that the closed contacts of a position join. */

@@ -65,3 +65,18 @@ export function isUniform(sections: readonly Section[], positions: number): bool
 export function isSimple(section: Section): boolean {
   return section.throws.every((t, i) => section.throws.every((u, j) => i === j || [...t.closed].every((p) => !u.closed.has(p))));
 }
+
+/**
+ * The switch with every contact written as one between the hub of its section and a throw, as drawings and fault tables speak of it:
+ * the same terminals are joined in each position. Undefined, with the position, where terminals meet without their hub.
+ */
+export function throughHubs(part: Switch, sections: readonly Section[]): { readonly part: Switch } | { readonly position: string } {
+  const hubOf = new Map(sections.flatMap((s) => [s.hub, ...s.throws.map((t) => t.terminal)].map((t) => [t, s] as const)));
+  const closes: Record<string, [string, string][]> = {};
+  for (const [p, position] of part.positions.entries()) {
+    const meetsHub = (t: string) => hubOf.get(t)?.hub === t || hubOf.get(t)?.throws.some((u) => u.terminal === t && u.closed.has(p));
+    if ((part.closes[position] ?? []).some((pair) => !pair.every(meetsHub))) return { position };
+    closes[position] = sections.flatMap((s) => s.throws.flatMap((t): [string, string][] => (t.closed.has(p) ? [[s.hub, t.terminal]] : [])));
+  }
+  return { part: { ...part, closes } };
+}

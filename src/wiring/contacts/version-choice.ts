@@ -1,43 +1,156 @@
-// Which version lies under which levels of the lines, when it is given which modes' cards each position switches.
+// Which version lies under which levels of the lines, once the switch has said which levels and which cards each position gives.
+// Positions with the same levels show the same version, so versions are given to levels: the request with the fewest levels left
+// that could meet it comes first, levels that are alike are tried once, and what can no longer be met ends a branch.
 import type { Demands } from "../demand/demands.js";
 
-/** A version for each levels, so that every position has a mode (or lies beyond the stop) and every mode a position. */
-export function chooseVersions(
-  levelsAt: readonly number[],
-  wants: readonly (readonly number[])[],
-  open: number,
-  demands: Demands,
-  stop: boolean,
-): Map<number, number> | undefined {
-  const different = [...new Set(levelsAt)];
+export interface Request {
+  /** Levels of the lines, position by position; only positions that can be reached. */
+  readonly levelsAt: readonly number[];
+  /** Modes whose cards are on and off as they are there, position by position. */
+  readonly wants: readonly (readonly number[])[];
+  /** Levels with every line open: they show the safest version. */
+  readonly open: number;
+  readonly demands: Demands;
+}
+
+/** Steps one choice may take. Random machines with sixteen positions take a few dozen. */
+const mostSteps = 20_000;
+
+/** The positions that share their levels. */
+interface Group {
+  readonly levels: number;
+  /** How many of them want which modes. */
+  readonly counts: ReadonlyMap<string, number>;
+  /** Versions it may still show. */
+  readonly versions: ReadonlySet<number>;
+}
+
+/** So many positions with these cards must still show this version. */
+interface Need {
+  readonly version: number;
+  readonly cards: string;
+  readonly count: number;
+}
+
+/**
+ * A version for each levels, so that every position shows a mode and every mode has a position of its own. "stopped": the steps ran
+ * out before there was an answer.
+ */
+export function chooseVersions(request: Request): Map<number, number> | "none" | "stopped" {
+  const { levelsAt, wants, open, demands } = request;
+  const cardsAt = wants.map((modes) => modes.join(" "));
+  const needs = needsOf(wants, demands);
+  if (!needs) return "none";
+  const groups = [...new Set(levelsAt)].map((levels): Group => {
+    const counts = new Map<string, number>();
+    levelsAt.forEach((at, p) => void (at === levels && counts.set(cardsAt[p]!, (counts.get(cardsAt[p]!) ?? 0) + 1)));
+    const shows = (version: number) =>
+      [...counts.keys()].every((cards) => needs.some((need) => need.version === version && need.cards === cards));
+    const versions = demands.versions.flatMap((_, v) => (shows(v) && (levels !== open || v === 0) ? [v] : []));
+    return { levels, counts, versions: new Set(versions) };
+  });
+  if (groups.some((group) => group.versions.size === 0)) return "none";
+  let steps = 0;
   const chosen = new Map<number, number>([[open, 0]]);
-  const version = (mode: number) => demands.versions.indexOf(demands.modes[mode]!.firmware);
-  const holds = (levels: number, v: number) =>
-    stop || levelsAt.every((at, p) => at !== levels || wants[p]!.some((mode) => version(mode) === v));
-  const complete = () =>
-    demands.modes.every((_, mode) => levelsAt.some((at, p) => wants[p]!.includes(mode) && chosen.get(at) === version(mode)));
-  const step = (i: number): boolean => {
-    const levels = different[i];
-    if (levels === undefined) return complete();
-    if (levels === open) return holds(levels, 0) && step(i + 1);
-    for (let v = 0; v < demands.versions.length; v += 1) {
-      if (!holds(levels, v)) continue;
-      chosen.set(levels, v);
-      if (step(i + 1)) return true;
-      chosen.delete(levels);
+  const step = (free: readonly Group[], unmet: readonly Need[]): boolean | undefined => {
+    steps += 1;
+    if (steps > mostSteps) return undefined;
+    if (unmet.length === 0) {
+      for (const group of free) chosen.set(group.levels, Math.min(...group.versions));
+      return true;
+    }
+    const need = tightest(free, unmet);
+    if (!need || !eachHasOne(free, unmet)) return false;
+    const tried = new Set<string>();
+    let left = free;
+    for (const group of free) {
+      if (!serves(group, need)) continue;
+      const alike = likeness(group);
+      if (tried.has(alike)) continue;
+      tried.add(alike);
+      chosen.set(group.levels, need.version);
+      const found = step(
+        left.filter((other) => other.levels !== group.levels),
+        unmet.flatMap((other) => lessened(other, group, need.version)),
+      );
+      if (found !== false) return found;
+      chosen.delete(group.levels);
+      // Neither it nor one like it shows this version.
+      left = left.map((other) => (likeness(other) === alike ? without(other, need.version) : other));
+      if (left.some((other) => other.versions.size === 0)) return false;
     }
     return false;
   };
-  return step(0) ? chosen : undefined;
+  const opened = groups.find((group) => group.levels === open);
+  const found = step(
+    groups.filter((group) => group !== opened),
+    opened ? needs.flatMap((need) => lessened(need, opened, 0)) : needs,
+  );
+  return found === undefined ? "stopped" : found ? chosen : "none";
+}
+
+/** How many positions each version needs with each set of cards; undefined when some mode's cards are at no position. */
+function needsOf(wants: Request["wants"], demands: Demands): Need[] | undefined {
+  const cardsOf = demands.modes.map((_, mode) => wants.find((modes) => modes.includes(mode))?.join(" "));
+  const needs = new Map<string, Need>();
+  for (const [mode, { firmware }] of demands.modes.entries()) {
+    const cards = cardsOf[mode];
+    if (cards === undefined) return undefined;
+    const version = demands.versions.indexOf(firmware);
+    const key = `${version}: ${cards}`;
+    needs.set(key, { version, cards, count: (needs.get(key)?.count ?? 0) + 1 });
+  }
+  return [...needs.values()];
+}
+
+function serves(group: Group, need: Need): boolean {
+  return group.versions.has(need.version) && group.counts.has(need.cards);
+}
+
+/** The need that the fewest positions can meet; undefined when one can no longer be met. */
+function tightest(free: readonly Group[], unmet: readonly Need[]): Need | undefined {
+  let best: { readonly need: Need; readonly spare: number } | undefined;
+  for (const need of unmet) {
+    const serving = free.filter((group) => serves(group, need));
+    const spare = serving.reduce((sum, group) => sum + (group.counts.get(need.cards) ?? 0), 0) - need.count;
+    if (spare < 0) return undefined;
+    if (!best || spare < best.spare) best = { need, spare };
+  }
+  return best?.need;
+}
+
+/** Each version with an unmet need can have a group of its own: by augmenting paths. */
+function eachHasOne(free: readonly Group[], unmet: readonly Need[]): boolean {
+  const holder = new Map<number, number>();
+  const place = (version: number, seen: Set<number>): boolean =>
+    free.some((group) => {
+      if (seen.has(group.levels) || !unmet.some((need) => need.version === version && serves(group, need))) return false;
+      seen.add(group.levels);
+      const other = holder.get(group.levels);
+      if (other !== undefined && !place(other, seen)) return false;
+      holder.set(group.levels, version);
+      return true;
+    });
+  return [...new Set(unmet.map((need) => need.version))].every((version) => place(version, new Set()));
+}
+
+/** What a need still asks for once the group shows a version. */
+function lessened(need: Need, group: Group, version: number): Need[] {
+  const met = need.version === version ? (group.counts.get(need.cards) ?? 0) : 0;
+  return met >= need.count ? [] : [{ ...need, count: need.count - met }];
+}
+
+function without(group: Group, version: number): Group {
+  return { ...group, versions: new Set([...group.versions].filter((v) => v !== version)) };
+}
+
+function likeness(group: Group): string {
+  const counts = [...group.counts].map(([cards, count]) => `${cards}=${count}`).sort();
+  return `${counts.join(";")}|${[...group.versions].join()}`;
 }
 
 /** The mode of each position; of two modes alike each gets one. */
-export function modesAt(
-  levelsAt: readonly number[],
-  wants: readonly (readonly number[])[],
-  versionAt: ReadonlyMap<number, number>,
-  demands: Demands,
-): (number | undefined)[] {
+export function modesAt({ levelsAt, wants, demands }: Request, versionAt: ReadonlyMap<number, number>): (number | undefined)[] {
   const used = new Set<number>();
   return levelsAt.map((levels, p) => {
     const version = demands.versions[versionAt.get(levels) ?? 0];

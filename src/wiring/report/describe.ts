@@ -141,7 +141,7 @@ export function switchPlanOf(candidate: Candidate, loom: Loom, atHand: ReadonlyS
             {
               pole: section.pole,
               hub: section.hub,
-              hubNet: netAt.get(section.hub) ?? "",
+              ...(netAt.has(section.hub) ? { hubNet: netAt.get(section.hub)! } : {}),
               throws: section.throws.map((t) => ({
                 terminal: t.terminal,
                 ...(netAt.has(t.terminal) ? { net: netAt.get(t.terminal)! } : {}),

@@ -203,25 +203,28 @@ function positionsWork(
     fits.push(modes);
   }
   if (input.modes.some((_, m) => !fits.some((f) => f.includes(m)))) return false;
+  return everyModeShown(input, levels, fits, open);
+}
+
+/**
+ * Whether versions can be given to levels so that each position shows a mode and each mode has a position of its own. Levels are taken
+ * one after the other, and all sets of modes that can have been shown so far are kept: nothing is left out and nothing is guessed.
+ */
+function everyModeShown(input: BruteInput, levels: readonly number[], fits: readonly (readonly number[])[], open: number): boolean {
   const versions = [...new Set([input.safestVersion, ...input.modes.map((m) => m.version)])];
-  const different = [...new Set(levels)].filter((l) => l !== open);
-  const held = new Map<number, string>([[open, input.safestVersion]]);
-  const shown = (p: number) => fits[p]!.filter((m) => input.modes[m]!.version === held.get(levels[p]!));
-  // Two modes alike in version and cards need a position each.
-  const complete = () => {
-    const at = levels.map((_, p) => shown(p));
-    if (at.some((modes) => modes.length === 0)) return false;
-    return input.modes.every((_, m) => {
-      const alike = at.find((modes) => modes.includes(m));
-      return alike !== undefined && at.filter((modes) => modes.includes(m)).length >= alike.length;
-    });
-  };
-  const step = (i: number): boolean => {
-    if (i === different.length) return complete();
-    return versions.some((version) => {
-      held.set(different[i]!, version);
-      return step(i + 1);
-    });
-  };
-  return step(0);
+  let shown = new Set([0]);
+  for (const level of new Set(levels)) {
+    const next = new Set<number>();
+    for (const version of level === open ? [input.safestVersion] : versions) {
+      let reached = shown;
+      levels.forEach((at, p) => {
+        if (at !== level) return;
+        const modes = fits[p]!.filter((m) => input.modes[m]!.version === version);
+        reached = new Set([...reached].flatMap((mask) => modes.map((m) => mask | (1 << m))));
+      });
+      for (const mask of reached) next.add(mask);
+    }
+    shown = next;
+  }
+  return shown.has(2 ** input.modes.length - 1);
 }

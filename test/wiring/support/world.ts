@@ -37,6 +37,8 @@ export function memory(
 
 export const m27c010 = memory("27C010", [...low32, "NC", "/PGM", "VCC"], 128);
 export const m27c020 = memory("27C020", [...low32, "A17", "/PGM", "VCC"], 256);
+/** Twice as large again: the ninth and tenth version need its fourth bank line. */
+export const m27c080 = memory("27C080", ["A19", ...low32.slice(1), "A17", "A18", "VCC"], 1024);
 export const m27c040 = memory("27C040", [...low32, "A17", "A18", "VCC"], 512);
 
 /** A switch whose hub of every pole meets one throw a position. */
