@@ -1,6 +1,6 @@
 // The linked catalogue: every record of a club under its id, with the look-ups the later stages need.
 // Made by `link`; the ids in it are known to resolve.
-import type { Board, Build, Bus, Card, Club, Conflict, Firmware, Kind, Loaded, Part, RecordOf } from "../records/index.js";
+import type { Board, Build, Bus, Card, Club, Conflict, Failed, Firmware, Kind, Loaded, Part, RecordOf } from "../records/index.js";
 
 export interface Catalogue {
   readonly club?: Club;
@@ -11,6 +11,8 @@ export interface Catalogue {
   readonly conflicts: ReadonlyMap<string, Conflict>;
   readonly builds: ReadonlyMap<string, Build>;
   readonly parts: ReadonlyMap<string, Part>;
+  /** Files whose record could not be read: an answer they could bear on is not known. */
+  readonly unread?: readonly Failed[];
   /** File of a record, by "kind/id". */
   readonly files: ReadonlyMap<string, string>;
   /** Text of a file, for places; empty in a browser, where nobody asks for them. */

@@ -19,8 +19,9 @@ export interface LinkOptions {
 }
 
 export function link(loaded: readonly Loaded[], options: LinkOptions = {}): Linked {
-  const catalogue = gather(loaded);
-  const lost = new Set((options.failed ?? []).map((f) => `${f.kind}/${f.id}`));
+  const unread = options.failed ?? [];
+  const catalogue: Catalogue = unread.length > 0 ? { ...gather(loaded), unread } : gather(loaded);
+  const lost = new Set(unread.map((f) => `${f.kind}/${f.id}`));
   const scene: Scene = { catalogue, today: options.today, failed: (kind, id) => lost.has(`${kind}/${id}`) };
   const told = rules.flatMap((rule) => [...rule.check(scene)].map((draft) => ({ rule: rule.name, draft })));
   const held = rules.map((rule) => rule.name);

@@ -9,6 +9,7 @@ import {
   type Card,
   type Firmware,
   type FirmwareVersion,
+  type Kind,
   nearest,
   type Setting,
   type Slot,
@@ -71,6 +72,9 @@ export interface AskOptions {
   readonly narrow?: boolean;
 }
 
+/** What a record is called where a build names it and it is not there. */
+const recordWords: Readonly<Partial<Record<Kind, string>>> = { card: "card", board: "board", bus: "bus", firmware: "firmware family" };
+
 /** Reads a build against the catalogue. */
 export function ask(
   catalogue: Catalogue,
@@ -80,6 +84,16 @@ export function ask(
   const faults: Fault[] = [];
   const miss = (pointer: string, what: string, word: string, among: Iterable<string>) => {
     const names = [...among];
+    const lost = (catalogue.unread ?? []).find((f) => f.id === word && recordWords[f.kind] === what);
+    if (lost) {
+      const at = `${lost.file}:${lost.line}:${lost.column}`;
+      faults.push({
+        pointer,
+        says: `The record of the ${what} "${word}" could not be read (${at}).`,
+        hint: "Mend that file; slotwright check says what is wrong in it.",
+      });
+      return;
+    }
     const near = nearest(word, names);
     const listed =
       names.length === 0

@@ -15,6 +15,8 @@ export interface PageHead {
   readonly description: string;
   /** Which entry of the menu it belongs to. */
   readonly part: string;
+  /** What the reader of any page must know first: records that could not be read. */
+  readonly notice?: string;
   /** File of the record, and the page that shows it line by line. */
   readonly written?: { readonly file: string; readonly href: string };
   /** What the search index says of the page; left out, the page is not searched. */

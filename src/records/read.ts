@@ -23,6 +23,11 @@ export interface Failed {
   /** What its id should be, by the file's name. */
   readonly id: string;
   readonly file: string;
+  /** Where its first error stands, counted from 1. */
+  readonly line: number;
+  readonly column: number;
+  /** What could be read of it, unchecked: undefined when the text is no YAML. */
+  readonly value?: unknown;
 }
 
 export interface Reading {
@@ -56,7 +61,10 @@ export function readRecords(files: readonly SourceFile[], progress?: (done: numb
     const read = readText(home.kind, content, file);
     findings.push(...read.findings);
     if (read.record) records.push({ kind: home.kind, record: read.record, file, text: read.text } as Loaded);
-    else failed.push({ kind: home.kind, id: home.id, file });
+    else {
+      const { line = 1, column = 1 } = read.findings.find((f) => f.level === "error")?.at ?? {};
+      failed.push({ kind: home.kind, id: home.id, file, line, column, ...(read.value === undefined ? {} : { value: read.value }) });
+    }
   }
   return { records, failed, findings };
 }
@@ -76,7 +84,7 @@ function readText(
   kind: Kind,
   content: string | Uint8Array,
   file: string,
-): { record?: RecordOf[Kind]; text?: string; findings: readonly Finding[] } {
+): { record?: RecordOf[Kind]; text?: string; value?: unknown; findings: readonly Finding[] } {
   const { text, findings: odd } = decode(file, content);
   if (text === undefined) return { findings: odd };
   const parsed = parse(file, text);
@@ -92,7 +100,7 @@ function readText(
     const last = told[mostOfAFile - 1]!;
     told[mostOfAFile - 1] = { ...last, hint: `${last.hint ?? ""} There are ${misfits.length - mostOfAFile} more in this file.`.trim() };
   }
-  return { findings: [...seen, ...told] };
+  return { value: parsed.value, findings: [...seen, ...told] };
 }
 
 /** The first line of a record file: it lets an editor check and complete while the keeper types. */

@@ -70,6 +70,11 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
         </header>
         <main id="content" tabIndex={-1} data-pagefind-body={search ? "" : undefined}>
           {search ? <SearchMeta page={page} /> : null}
+          {page.notice ? (
+            <p class="caution" role="note">
+              {page.notice}
+            </p>
+          ) : null}
           <div class="title">
             {kind ? <p class="kind">{kind}</p> : null}
             <h1>{heading ?? page.title}</h1>

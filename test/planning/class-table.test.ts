@@ -19,7 +19,7 @@ it("names every class once, in the order of the schema", () => {
 it.each(rows.map((r) => [r[1]!, r] as const))("%s: its record, its rules and its test are there", (name, [, , by, example, test]) => {
   expect(demo().conflicts.get(quoted(example!)[0]!)?.class).toBe(name);
   for (const file of quoted(by!).filter((q) => q.endsWith(".ts")))
-    expect(existsSync(file.startsWith("rules/") ? `src/planning/${file}` : `src/${file}`), file).toBe(true);
+    expect(existsSync(file.startsWith("rules/") ? `src/planning/encode/${file}` : `src/${file}`), file).toBe(true);
   const at = `test/${quoted(test!)[0]!}`;
   expect(existsSync(at) || existsSync(`${at}.test.ts`), at).toBe(true);
 });

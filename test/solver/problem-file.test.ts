@@ -44,7 +44,7 @@ describe("the worked example", () => {
       kind: "found",
       ids: ["lathe needs day 2"],
       minimal: true,
-      others: false,
+      others: "no",
     });
   });
 

@@ -23,10 +23,11 @@ import { type BurnRecipe, burnRecipe } from "../reading/burn-recipe.js";
 import { type TriedRom, tryCardRom } from "../reading/card-rom.js";
 import { openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
+import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { writeBeside } from "../write-file.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 
-interface BurnOptions extends Everywhere {
+interface BurnOptions extends Everywhere, EvenSo {
   readonly dump?: readonly string[];
   readonly as?: readonly string[];
   readonly cardRom?: readonly string[];
@@ -45,6 +46,7 @@ export const registerBurn: Register = (program, { terminal, action }) => {
   program
     .command("burn")
     .argument("[build.yaml]", "a build file, or the id of one of the club's builds; left out: only say what the dumps are")
+    .option(...evenSoOption)
     .option("--dump <file>", "a dump of a firmware device: binary, Intel HEX or S-records; may be repeated", gathered)
     .option("--as <version=file>", "take a file for a version on your word, unchecked; may be repeated", gathered)
     .option("--card-rom <card=file>", "hold a dump of a card's own ROM against the card's record; may be repeated", gathered)
@@ -84,6 +86,7 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
     throw new WrongUse("No dump was named.", "Name your own dumps: --dump <file>, once for each file.");
 
   const club = openClub(options.data, terminal);
+  if (!isSound(club, options, terminal)) return 1;
   const recipe = name === undefined ? undefined : burnRecipe(club, fromFile(name, club, terminal), options.combination);
   const problems: string[] = [];
   const open = (file: string) => openDump(file, terminal, problems);

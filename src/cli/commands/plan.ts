@@ -7,11 +7,12 @@ import { styled } from "../printing/terminal.js";
 import { askedBuild, type QuestionOptions } from "../reading/build-question.js";
 import { openClub, placeText } from "../reading/club.js";
 import { answerFor } from "../reading/planner.js";
+import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { wiringFor } from "../reading/wiring-for.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 import { tellBuying, tellFitting } from "./buying.js";
 
-interface PlanOptions extends Everywhere, QuestionOptions {
+interface PlanOptions extends Everywhere, EvenSo, QuestionOptions {
   readonly full?: boolean;
   readonly buy?: string;
   readonly fits?: string | true;
@@ -39,12 +40,14 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .option("--fits [changes]", "the other way round: every card that would work in that machine, with at most so many changes (2)")
     .option("--full", "every combination in full, not only by what differs from the first")
     .option("--sheet <file.html>", "write the build sheet of the first combination: parts, wires, burn recipe, bench test")
+    .option(...evenSoOption)
     .option("--replace", "write over a sheet that is there")
     .description("answer a build: does it work, in which ways, and if not, why not and what would help")
     .addHelpText("after", "\nExit codes: 0 it works (or works under a named condition), 1 it does not or that is not known, 2 wrong use.")
     .action(
       action<PlanOptions>(async ([name], options): Promise<ExitCode> => {
         const club = openClub(options.data, terminal);
+        if (!isSound(club, options, terminal)) return 1;
         const asked = askedBuild(name, options, club, terminal);
         if (options.buy !== undefined && options.fits !== undefined)
           throw new WrongUse("--buy and --fits were both given.", "Ask one of them: --buy <card>, or --fits for every card.");
@@ -58,10 +61,8 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         const wiring = best?.switched ? wiringFor(club, asked, best, false) : undefined;
         if (options.json) terminal.out(json(wiring ? { ...answer, wiring } : answer));
         else {
-          const errors = club.findings.filter((finding) => finding.level === "error").length;
           if (club.data.demo && club.data.shown !== "data")
             terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
-          if (errors > 0) terminal.err(`The records have ${errors} errors that may bear on this answer; see: slotwright check`);
           terminal.out(
             answerText(answer, { catalogue: club.catalogue, placeOf: (ref) => placeText(club, ref), terminal, full: options.full }),
           );

@@ -4,10 +4,11 @@ import { resolve } from "node:path";
 import { type Everywhere, json, type Register } from "../command.js";
 import { counted, openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
+import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { writeBeside } from "../write-file.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 
-interface PocketOptions extends Everywhere {
+interface PocketOptions extends Everywhere, EvenSo {
   readonly out?: string;
   readonly replace?: boolean;
 }
@@ -16,6 +17,7 @@ export const registerPocket: Register = (program, { terminal, action }) => {
   program
     .command("pocket")
     .option("--out <file>", "where to write it (default: slotwright-pocket.html here)")
+    .option(...evenSoOption)
     .option("--replace", "write over a file that is there")
     .description("make the single file: records, search and planner in one HTML that opens from a disk or a memory stick")
     .action(
@@ -25,9 +27,7 @@ export const registerPocket: Register = (program, { terminal, action }) => {
         if (existsSync(path) && !options.replace)
           throw new WrongUse(`${shown(path, terminal.folder)} is there already.`, "Say --replace to write over it, or name another file.");
         const club = openClub(options.data, terminal);
-        const errors = club.findings.filter((finding) => finding.level === "error").length;
-        if (errors > 0)
-          terminal.err(`The records have ${counted(errors, "error")}; what cannot be read is left out. See: slotwright check`);
+        if (!isSound(club, options, terminal)) return 1;
         // Only now: the other commands need neither Eleventy nor Preact, and start without them.
         const { makePocket } = await import("../../publish/index.js");
         const { catalogue, records } = club;

@@ -7,9 +7,10 @@ import type { Terminal } from "../printing/terminal.js";
 import { type Club, counted, openClub } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { pictureFiles } from "../reading/pictures.js";
+import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 
-interface SiteOptions extends Everywhere {
+interface SiteOptions extends Everywhere, EvenSo {
   readonly out?: string;
   readonly address?: string;
 }
@@ -19,10 +20,12 @@ export const registerSite: Register = (program, { terminal, action }) => {
     .command("site")
     .option("--out <folder>", "where to build it (default: _site here)")
     .option("--address <url>", "where it will be published; the feed needs it for full links")
+    .option(...evenSoOption)
     .description("build the club's pages: a folder that any web server, or none, can show")
     .action(
       action<SiteOptions>(async (_, options): Promise<ExitCode> => {
         const club = openClub(options.data, terminal);
+        if (!isSound(club, options, terminal)) return 1;
         const from = Date.now();
         const built = await siteOf(club, options.out ?? "_site", terminal, options.address);
         const out = shown(built.out, terminal.folder);
@@ -37,14 +40,12 @@ export const registerSite: Register = (program, { terminal, action }) => {
     );
 };
 
-/** Builds the site of an opened club; records with errors are left out of it, and that is said. */
+/** Builds the site of an opened club; a record that could not be read is left out of it. */
 export async function siteOf(club: Club, asked: string, terminal: Terminal, address?: string): Promise<BuiltSite> {
   const out = resolve(terminal.folder, asked);
   refuseOthers(out, asked);
   if (address !== undefined && !/^https?:\/\//.test(address))
     throw new WrongUse(`${address} is not an address.`, "Write it with its scheme: https://example.org/machines/");
-  const errors = club.findings.filter((finding) => finding.level === "error").length;
-  if (errors > 0) terminal.err(`The records have ${counted(errors, "error")}; what cannot be read is left out. See: slotwright check`);
   // Only now: the other commands need neither Eleventy nor Preact, and start without them.
   const { buildSite } = await import("../../publish/index.js");
   try {

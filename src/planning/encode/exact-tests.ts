@@ -26,8 +26,13 @@ interface Tested {
   readonly pins: readonly Literal[];
 }
 
-/** Most ways to tell copies of cards apart that are tried for one tested build. */
+/** Most ways to pair copies or modes that are tried for one tested build; a build with more of them proves nothing. */
 const mostOrders = 24;
+
+/** All of them or none: a list cut short could miss the one way in which a machine failed. */
+function allOrNone<T>(list: readonly T[]): readonly T[] {
+  return list.length > mostOrders ? [] : list;
+}
 
 /** The exactly tested machines among the ways to fill this frame; undefined when there is none. */
 export function findExactTests(frame: Frame): ExactTests | undefined {
@@ -82,12 +87,10 @@ function pinsOf(frame: Frame, build: Build): Omit<Tested, "build">[] {
 }
 
 /** The tested cards in the order of the question's; several orders where a card stands in the machine more than once. */
-function orders(frame: Frame, tested: readonly BuildCard[]): (readonly BuildCard[])[] {
-  return eachCard(frame).reduce<(readonly BuildCard[])[]>(
+function orders(frame: Frame, tested: readonly BuildCard[]): readonly (readonly BuildCard[])[] {
+  return eachCard(frame).reduce<readonly (readonly BuildCard[])[]>(
     (all, { asked }) =>
-      all
-        .flatMap((taken) => tested.filter((t) => t.card === asked.card.id && !taken.includes(t)).map((t) => [...taken, t]))
-        .slice(0, mostOrders),
+      allOrNone(all.flatMap((taken) => tested.filter((t) => t.card === asked.card.id && !taken.includes(t)).map((t) => [...taken, t]))),
     [[]],
   );
 }
@@ -122,15 +125,15 @@ function runningAs(frame: Frame, build: Build, cards: readonly BuildCard[]): Omi
   });
   if (modes.some((m) => m.firmware === undefined)) return [];
   return eachMode(frame)
-    .reduce<(typeof modes)[]>(
+    .reduce<readonly (typeof modes)[]>(
       (all, { mode }) =>
-        all
-          .flatMap((taken) =>
+        allOrNone(
+          all.flatMap((taken) =>
             modes
               .filter((m) => !taken.includes(m) && question.cards.every((c, at) => mode.enabled.has(c.as) === m.on.has(at)))
               .map((m) => [...taken, m]),
-          )
-          .slice(0, mostOrders),
+          ),
+        ),
       [[]],
     )
     .map((paired) => ({

@@ -118,7 +118,8 @@ export function plannerRecords(catalogue: Catalogue): string {
   const listed = (Object.keys(kinds) as (keyof typeof kinds)[]).flatMap((kind) =>
     [...catalogue[kinds[kind]].values()].map((record) => ({ kind, record, file: catalogue.files.get(`${kind}/${record.id}`) ?? "" })),
   );
-  return JSON.stringify(listed);
+  // What could not be read goes along: an answer it could bear on is not known in a browser either.
+  return JSON.stringify([...listed, ...(catalogue.unread ?? []).map((unread) => ({ unread }))]);
 }
 
 function exportSchema(schemas: Readonly<Record<string, unknown>>): unknown {

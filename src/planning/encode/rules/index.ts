@@ -11,6 +11,7 @@ import { rails } from "./rails.js";
 import { room } from "./room.js";
 import { settings } from "./settings.js";
 import { dma, interrupts } from "./shared.js";
+import { unread } from "./unread.js";
 import { ioWindows, memoryWindows } from "./windows.js";
 
 export const tradeRules: readonly TradeRule[] = [
@@ -28,4 +29,5 @@ export const tradeRules: readonly TradeRule[] = [
   power,
   chain,
   conflicts,
+  unread,
 ];
