@@ -2,6 +2,8 @@
 // force on random codes of up to ten positions, and a switch that no plan can be drawn for. LONG=1 tries 5,000 of them.
 import { describe, expect, it } from "vitest";
 import type { Part, Switch } from "../../src/records/index.js";
+import { contactPlans } from "../../src/wiring/contacts/contacts.js";
+import { demandsOf } from "../../src/wiring/demand/demands.js";
 import { planWiring, type Wiring } from "../../src/wiring/index.js";
 import { type BruteInput, unusualWorks } from "./support/brute-force.js";
 import { plainState } from "./support/plain-simulation.js";
@@ -83,6 +85,28 @@ it("a switch whose contacts meet without a common terminal is refused by name, a
   if (wiring.kind !== "refused") throw new Error(wiring.kind);
   expect(wiring.reasons[0]).toMatchObject({ code: "switch-unfit" });
   expect(wiring.says).toMatch(/ring joins terminals in position b that do not meet its common one/);
+});
+
+it("a search that stops at its limit says that not every assignment was tried, and looked at no more than the limit allows", () => {
+  const levers = Array.from({ length: 8 }, (_, lever) => lever);
+  const closes = Object.fromEntries(
+    Array.from({ length: 256 }, (_, code) => [
+      `${code}`,
+      levers.filter((lever) => (code >> lever) & 1).map((lever): [string, string] => [`a${lever}`, `b${lever}`]),
+    ]),
+  );
+  const cards = Object.fromEntries(levers.slice(0, 4).map((i) => [`card-${i}`, i % 2 ? pair(true) : grounding(true)]));
+  const modes = Array.from({ length: 16 }, (_, m) => ({
+    firmware: names[m % 4]!,
+    on: Object.keys(cards).filter((_, i) => (m >> i) & 1),
+  }));
+  const asked = { part: switchOf("dip", "dip", 8, closes), modes, cards };
+  const wiring = planWiring(catalogueOf(asked), combination(modes, Object.keys(cards)), { switch: { switch: "dip" }, tables: false });
+  expect(wiring).toMatchObject({ kind: "refused", reasons: [{ code: "switch-unfit" }] });
+  if (wiring.kind === "refused") expect(wiring.says).toContain("Not every assignment was tried");
+  const demands = demandsOf(catalogueOf(asked), combination(modes, Object.keys(cards)), {});
+  if (demands.kind !== "demands") throw new Error("refused");
+  expect(contactPlans(asked.part, demands.demands, 4).looked).toBeLessThan(100_000);
 });
 
 /** Two to ten positions in real, complement, Gray or no particular code; up to as many modes, some of them alike. */

@@ -7,8 +7,10 @@ import { type ContactPlan, type ContactSearch, finish, hasStop, isOwn, type Sect
 import { isSimple, type Section } from "./sections.js";
 import { chooseVersions, modesAt } from "./version-choice.js";
 
-/** Assignments looked at before an unusual switch is given up as too large. */
-const mostAssignments = 400_000;
+/** Positions worked out, over all assignments, before an unusual switch is given up as too large: a second or two. */
+const mostWork = 400_000;
+/** What an assignment costs that is put aside at once, in positions. */
+const workOfOne = 8;
 /** Lines an unusual switch is tried with. */
 const mostLines = 4;
 /** Cards an unusual switch is tried with: their nets and the lines are bits of one number. */
@@ -26,6 +28,8 @@ export function searchedPlans(part: Switch, sections: readonly Section[], demand
   const roomFrom = sections.map((_, s) => sections.slice(s).reduce((sum, section) => sum + 1 + section.throws.length, 0));
   const least = Math.ceil(Math.log2(demands.versions.length));
   const most = Math.min(linesAvailable, room - 1);
+  const fitting = modesByCards(demands);
+  const work = { left: mostWork };
   let looked = 0;
   let complete = most <= mostLines;
   for (let lines = least; lines <= Math.min(most, mostLines); lines += 1) {
@@ -35,14 +39,14 @@ export function searchedPlans(part: Switch, sections: readonly Section[], demand
       // Each card with points of its own needs a section still to come, each line and each grounding enable a terminal.
       if (ownCards - own.size > sections.length - s) return;
       if (shared.length - placed.size > (roomFrom[s] ?? 0)) return;
-      if (looked >= mostAssignments) {
+      if (work.left <= 0) {
         complete = false;
         return;
       }
       const section = sections[s];
       if (!section) {
         looked += 1;
-        const plan = judge(part, positions, sections, uses, lines, demands);
+        const plan = judge({ part, positions, sections, uses, lines, demands, fitting, work });
         if (plan === "stopped") complete = false;
         else if (plan) keepBetter(best, plan);
         return;
@@ -137,23 +141,44 @@ function assign(section: Section, nets: readonly TerminalUse[], toward: Toward, 
   step(0);
 }
 
+interface Assignment {
+  readonly part: Switch;
+  /** Terminals that each position joins. */
+  readonly positions: readonly (readonly (readonly string[])[])[];
+  readonly sections: readonly Section[];
+  readonly uses: readonly (SectionUse | undefined)[];
+  readonly lines: number;
+  readonly demands: Demands;
+  readonly fitting: ReturnType<typeof modesByCards>;
+  /** Counted down by every position that is worked out. */
+  readonly work: { left: number };
+}
+
+/** The modes in which just these cards are on; one list for each set of cards. */
+function modesByCards(demands: Demands): (on: readonly (boolean | undefined)[]) => readonly number[] {
+  const lists = new Map<string, readonly number[]>();
+  return (on) => {
+    const key = on.join();
+    const known = lists.get(key);
+    if (known) return known;
+    const fits = demands.modes.flatMap((mode, m) => (mode.on.every((want, i) => want === on[i]) ? [m] : []));
+    lists.set(key, fits);
+    return fits;
+  };
+}
+
 /** The plan an assignment makes, when each position gives a mode and each mode has a position. */
-function judge(
-  part: Switch,
-  positions: readonly (readonly (readonly string[])[])[],
-  sections: readonly Section[],
-  uses: readonly (SectionUse | undefined)[],
-  lines: number,
-  demands: Demands,
-): ContactPlan | "stopped" | undefined {
+function judge({ part, positions, sections, uses, lines, demands, fitting, work }: Assignment): ContactPlan | "stopped" | undefined {
+  work.left -= workOfOne;
   const place = new Map<string, TerminalUse>(uses.flatMap((use) => (use ? [...use] : [])));
   const wired = new Set([...place.values()].flatMap((u) => (u.kind === "card" ? [u.card] : [])));
   if (demands.cards.some((_, i) => !wired.has(i)) || !everyLine(place, lines)) return undefined;
   const nets = netNumbers(lines);
   const stop = hasStop(part);
   const levelsAt: number[] = [];
-  const wants: number[][] = [];
+  const wants: (readonly number[])[] = [];
   for (const terminals of positions) {
+    work.left -= 1;
     const groups = joined(terminals, place, nets);
     const of = (use: TerminalUse) => {
       const bit = 1 << nets(use);
@@ -169,7 +194,7 @@ function judge(
       if (card.kind === "pair") return (to("closed") === 1) === (card.closedIs === "on");
       return to("on") === to("off") ? undefined : to("on") === 1;
     });
-    const fits = demands.modes.flatMap((mode, m) => (mode.on.every((want, i) => want === on[i]) ? [m] : []));
+    const fits = fitting(on);
     if (fits.length === 0 && !stop) return undefined;
     levelsAt.push(levels.reduce((sum, bit) => sum | bit, 0));
     wants.push(fits);
@@ -180,6 +205,7 @@ function judge(
     const reachable = { levelsAt: levelsAt.slice(0, reach), wants: wants.slice(0, reach) };
     if (reachable.wants.some((fits) => fits.length === 0)) break;
     const request = { ...reachable, open: 2 ** lines - 1, demands };
+    work.left -= reach;
     const versionAt = chooseVersions(request);
     if (versionAt === "stopped") stopped = true;
     if (typeof versionAt === "string") continue;

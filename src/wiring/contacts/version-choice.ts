@@ -38,12 +38,21 @@ interface Need {
  */
 export function chooseVersions(request: Request): Map<number, number> | "none" | "stopped" {
   const { levelsAt, wants, open, demands } = request;
-  const cardsAt = wants.map((modes) => modes.join(" "));
-  const needs = needsOf(wants, demands);
+  const named = new Map<readonly number[], string>();
+  const nameOf = (modes: readonly number[]) => {
+    const name = named.get(modes) ?? modes.join(" ");
+    named.set(modes, name);
+    return name;
+  };
+  const needs = needsOf(wants, nameOf, demands);
   if (!needs) return "none";
-  const groups = [...new Set(levelsAt)].map((levels): Group => {
-    const counts = new Map<string, number>();
-    levelsAt.forEach((at, p) => void (at === levels && counts.set(cardsAt[p]!, (counts.get(cardsAt[p]!) ?? 0) + 1)));
+  const countsAt = new Map<number, Map<string, number>>();
+  levelsAt.forEach((levels, p) => {
+    const counts = countsAt.get(levels) ?? new Map<string, number>();
+    const cards = nameOf(wants[p]!);
+    countsAt.set(levels, counts.set(cards, (counts.get(cards) ?? 0) + 1));
+  });
+  const groups = [...countsAt].map(([levels, counts]): Group => {
     const shows = (version: number) =>
       [...counts.keys()].every((cards) => needs.some((need) => need.version === version && need.cards === cards));
     const versions = demands.versions.flatMap((_, v) => (shows(v) && (levels !== open || v === 0) ? [v] : []));
@@ -90,8 +99,12 @@ export function chooseVersions(request: Request): Map<number, number> | "none" |
 }
 
 /** How many positions each version needs with each set of cards; undefined when some mode's cards are at no position. */
-function needsOf(wants: Request["wants"], demands: Demands): Need[] | undefined {
-  const cardsOf = demands.modes.map((_, mode) => wants.find((modes) => modes.includes(mode))?.join(" "));
+function needsOf(wants: Request["wants"], nameOf: (modes: readonly number[]) => string, demands: Demands): Need[] | undefined {
+  const different = [...new Set(wants)];
+  const cardsOf = demands.modes.map((_, mode) => {
+    const modes = different.find((some) => some.includes(mode));
+    return modes && nameOf(modes);
+  });
   const needs = new Map<string, Need>();
   for (const [mode, { firmware }] of demands.modes.entries()) {
     const cards = cardsOf[mode];
