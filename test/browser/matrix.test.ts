@@ -20,7 +20,7 @@ let browser: Browser;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "slotwright-large-"));
   site = join(folder, "site");
-  execFileSync(process.execPath, [join(top, "test", "site", "make-large.mjs"), site], { stdio: "pipe" });
+  execFileSync(process.execPath, [join(top, "test", "publish", "make-large.mjs"), site], { stdio: "pipe" });
   server = await serveFolder(site);
   browser = await startBrowser();
 }, 120_000);

@@ -24,13 +24,14 @@ describe("the planner", () => {
   });
 
   it("shows an impossible value with its reason and a way out, one tap away", async () => {
-    const { page, wrong, context } = await open("#b=skerry-16t&c=gannet-fixed-disk-controller");
+    const { page, wrong, context } = await open("#b=skerry-16t&c=gannet-fixed-disk-controller&c=samphire-network-card");
     await answered(page);
     const r4 = page.getByRole("group", { name: "Firmware version" });
     await r4.getByRole("button", { name: "Why not? R4", exact: true }).click();
     await page.waitForSelector("#modes .because .why");
     expect(await page.locator("#modes .because").textContent()).toMatch(/Gannet fixed-disk controller needs Skerry Monitor from R5/);
-    await page.locator("#modes .because .repair button").first().click();
+    // With another card beside it the Gannet may go; alone it would take the whole question with it, and no such way out is offered.
+    await page.locator("#modes .because .repair", { hasText: /leave out Gannet/i }).locator("button").first().click();
     await answered(page);
     expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes/);
     expect(await r4.getByLabel(/^R4(?!A)/).isChecked()).toBe(true);

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const top = fileURLToPath(new URL("../..", import.meta.url));
-const { buildSite } = await import(new URL("../../dist/src/pages/index.js", import.meta.url).href);
+const { buildSite } = await import(new URL("../../dist/src/publish/index.js", import.meta.url).href);
 const { readRecords } = await import(new URL("../../dist/src/records/index.js", import.meta.url).href);
 const { link } = await import(new URL("../../dist/src/catalogue/index.js", import.meta.url).href);
 
