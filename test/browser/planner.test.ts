@@ -31,7 +31,11 @@ describe("the planner", () => {
     await page.waitForSelector("#modes .because .why");
     expect(await page.locator("#modes .because").textContent()).toMatch(/Gannet fixed-disk controller needs Skerry Monitor from R5/);
     // With another card beside it the Gannet may go; alone it would take the whole question with it, and no such way out is offered.
-    await page.locator("#modes .because .repair", { hasText: /leave out Gannet/i }).locator("button").first().click();
+    await page
+      .locator("#modes .because .repair", { hasText: /leave out Gannet/i })
+      .locator("button")
+      .first()
+      .click();
     await answered(page);
     expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes/);
     expect(await r4.getByLabel(/^R4(?!A)/).isChecked()).toBe(true);
