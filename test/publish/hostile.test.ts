@@ -30,9 +30,13 @@ beforeAll(() => {
     mkdirSync(join(folder, "data", name.split("/")[0]!), { recursive: true });
     writeFileSync(join(folder, "data", name), `${text}\n`);
   }
-  execFileSync(process.execPath, [join(top, "dist", "src", "cli", "main.js"), "site", "--data", join(folder, "data"), "--out", out], {
-    stdio: "pipe",
-  });
+  execFileSync(
+    process.execPath,
+    [join(top, "dist", "src", "cli", "main.js"), "site", "--even-so", "--data", join(folder, "data"), "--out", out],
+    {
+      stdio: "pipe",
+    },
+  );
 }, 120_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
