@@ -12,5 +12,5 @@ export function exactTestText({ by, date, notWritten }: ExactTestFacts): string 
   const ran = `This very machine, set just so, ran on ${date} (${by}).`;
   if (notWritten.length === 0) return ran;
   const facts = listText(notWritten.map((fact) => fact.says.replace(/\.$/, "")));
-  return `${ran} Not known all the same, and it matters as soon as anything is changed: ${facts}.`;
+  return `${ran} Still open, and it matters as soon as anything is changed: ${facts}.`;
 }

@@ -71,7 +71,7 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
         <main id="content" tabIndex={-1} data-pagefind-body={search ? "" : undefined}>
           {search ? <SearchMeta page={page} /> : null}
           {page.notice ? (
-            <p class="caution" role="note">
+            <p class="notice" role="note">
               {page.notice}
             </p>
           ) : null}
