@@ -1,8 +1,29 @@
 // The linked catalogue: every record of a club under its id, with the look-ups the later stages need.
 // Made by `link`; the ids in it are known to resolve.
-import type { Board, Build, Bus, Card, Club, Conflict, Failed, Firmware, Kind, Loaded, Part, RecordOf } from "../records/index.js";
+import type { Board, Build, Bus, Card, Club, Conflict, Firmware, Kind, Loaded, Part, RecordOf, Unread } from "../records/index.js";
 
-export interface Catalogue {
+/** An error of the records, short enough to be told wherever something rests on them. */
+export interface RecordError {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly says: string;
+}
+
+/** What is wrong with the records of a catalogue: told with every answer and on every page. */
+export interface Flaws {
+  /** Records that are in files and not in the catalogue. */
+  readonly unread: readonly Unread[];
+  /** Every error, those of unread records among them. */
+  readonly errors: readonly RecordError[];
+}
+
+/** The records as they are sent to another program that gathers them again. */
+export interface PlannerRecords extends Flaws {
+  readonly records: readonly Loaded[];
+}
+
+export interface Catalogue extends Flaws {
   readonly club?: Club;
   readonly buses: ReadonlyMap<string, Bus>;
   readonly boards: ReadonlyMap<string, Board>;
@@ -11,16 +32,16 @@ export interface Catalogue {
   readonly conflicts: ReadonlyMap<string, Conflict>;
   readonly builds: ReadonlyMap<string, Build>;
   readonly parts: ReadonlyMap<string, Part>;
-  /** Files whose record could not be read: an answer they could bear on is not known. */
-  readonly unread?: readonly Failed[];
   /** File of a record, by "kind/id". */
   readonly files: ReadonlyMap<string, string>;
   /** Text of a file, for places; empty in a browser, where nobody asks for them. */
   readonly texts: ReadonlyMap<string, string>;
 }
 
+const flawless: Flaws = { unread: [], errors: [] };
+
 /** Gathers records into a catalogue without judging them; of two records with one id the first stays. */
-export function gather(loaded: readonly Loaded[]): Catalogue {
+export function gather(loaded: readonly Loaded[], { unread, errors }: Flaws = flawless): Catalogue {
   const files = new Map<string, string>();
   const texts = new Map<string, string>();
   const byKind = new Map<Kind, Map<string, unknown>>();
@@ -44,6 +65,8 @@ export function gather(loaded: readonly Loaded[]): Catalogue {
     parts: map("part"),
     files,
     texts,
+    unread,
+    errors,
   };
 }
 

@@ -6,7 +6,7 @@ export { findingOf } from "./exceptions.js";
 export { lineId } from "./lines.js";
 export { type Linked, type LinkOptions, link } from "./link.js";
 export * from "./lookups.js";
-export { type Naming, namings } from "./names.js";
+export { type Naming, namings, namingsOfBuild } from "./names.js";
 export { placeOf, type Ref, ref } from "./ref.js";
 export type { Draft, Rule, Scene } from "./rule.js";
 export { rules } from "./rules/index.js";

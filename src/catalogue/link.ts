@@ -1,6 +1,7 @@
 // Linking: records become a catalogue, and the house rules are held against it.
-import { type Failed, type Finding, kinds, type Loaded } from "../records/index.js";
-import { type Catalogue, gather } from "./catalogue.js";
+import { type Finding, goesBy, kinds, type Loaded, type Unread, unreadOf } from "../records/index.js";
+import { type Catalogue, type Flaws, gather, type RecordError } from "./catalogue.js";
+import { knownConditions } from "./conditions.js";
 import { applyExceptions } from "./exceptions.js";
 import { placeIn } from "./ref.js";
 import type { Scene } from "./rule.js";
@@ -15,35 +16,65 @@ export interface LinkOptions {
   /** Today, YYYY-MM-DD: lets rules speak about dates that lie ahead and exceptions that ran out. */
   readonly today?: string;
   /** Files whose record could not be read (from `readRecords`): references to them are not called dangling. */
-  readonly failed?: readonly Failed[];
+  readonly failed?: readonly Unread[];
+  /** What reading found, so that the catalogue knows every error of its records. */
+  readonly findings?: readonly Finding[];
 }
 
-export function link(loaded: readonly Loaded[], options: LinkOptions = {}): Linked {
-  const unread = options.failed ?? [];
-  const catalogue: Catalogue = unread.length > 0 ? { ...gather(loaded), unread } : gather(loaded);
-  const lost = new Set(unread.map((f) => `${f.kind}/${f.id}`));
-  const scene: Scene = { catalogue, today: options.today, failed: (kind, id) => lost.has(`${kind}/${id}`) };
+export function link(loaded: readonly Loaded[], { today, failed = [], findings: read = [] }: LinkOptions = {}): Linked {
+  const gathered = gather(loaded);
+  const scene: Scene = { catalogue: gathered, today, failed: (kind, id) => failed.some((unread) => goesBy(unread, kind, id)) };
   const told = rules.flatMap((rule) => [...rule.check(scene)].map((draft) => ({ rule: rule.name, draft })));
   const held = rules.map((rule) => rule.name);
-  const findings = applyExceptions(catalogue, told, held, options.today);
-  return { catalogue, findings: [...doubles(loaded, catalogue), ...findings] };
+  const twice = doubles(loaded, gathered);
+  const findings = [...twice.map(({ finding }) => finding), ...applyExceptions(gathered, told, held, today)];
+  // The second of two records with one id is in no look-up, so it counts as one that could not be read.
+  const second = twice.map(({ loaded: { kind, record }, finding }) => unreadOf({ kind, id: record.id }, finding, record));
+  const unread = [...failed, ...second];
+  const known: Catalogue = { ...gathered, unread };
+  const flaws: Flaws = {
+    unread: [...unread.map((one) => withKnownConditions(known, one)), ...misnaming(known, findings)],
+    errors: [...read, ...findings].filter((finding) => finding.level === "error").map(errorOf),
+  };
+  return { catalogue: { ...gathered, ...flaws }, findings };
+}
+
+/** A problem that could not be read, without the conditions that name what no record has. */
+function withKnownConditions(catalogue: Catalogue, unread: Unread): Unread {
+  const { conflict } = unread;
+  return conflict ? { ...unread, conflict: { ...conflict, when: knownConditions(catalogue, conflict.when).when } } : unread;
+}
+
+/** Problems that were read and name what no record has: as they stand they would occur nowhere, and nobody knows where they do. */
+function misnaming(catalogue: Catalogue, findings: readonly Finding[]): readonly Unread[] {
+  return [...catalogue.conflicts.values()].flatMap((conflict) => {
+    const { when, whole } = knownConditions(catalogue, conflict.when);
+    if (whole || conflict.status === "disproved") return [];
+    const file = catalogue.files.get(`conflict/${conflict.id}`);
+    const wrong = findings.find(({ level, at }) => level === "error" && at.file === file && at.pointer.startsWith("/when"));
+    return wrong ? [{ ...unreadOf({ kind: "conflict", id: conflict.id }, wrong, conflict), conflict: { when, disproved: false } }] : [];
+  });
+}
+
+function errorOf({ at: { file, line, column }, says }: Finding): RecordError {
+  return { file, line, column, says };
 }
 
 /** Two files with one id: the catalogue can only keep one, so no rule could see the other. */
-function doubles(loaded: readonly Loaded[], catalogue: Catalogue): readonly Finding[] {
-  const out: Finding[] = [];
-  for (const { kind, record, file, text } of loaded) {
-    const first = catalogue.files.get(`${kind}/${record.id}`)!;
-    if (first === file) continue;
+function doubles(loaded: readonly Loaded[], catalogue: Catalogue): readonly { readonly loaded: Loaded; readonly finding: Finding }[] {
+  return loaded.flatMap((one) => {
+    const { kind, record, file, text } = one;
+    const first = catalogue.files.get(`${kind}/${record.id}`);
+    if (first === undefined || first === file) return [];
     const own: Catalogue = { ...catalogue, texts: new Map(text === undefined ? [] : [[file, text]]) };
-    out.push({
+    const finding: Finding = {
       code: "rule-duplicate-id",
       level: "error",
       says: `The ${kind} id ${record.id} is used by two files; only the first is read.`,
       at: placeIn(own, file, "/id"),
       related: [{ says: "It is used here first.", at: placeIn(catalogue, first, "/id") }],
       hint: `Give one of them another id, the same as its file name in ${kinds[kind].folder}/.`,
-    });
-  }
-  return out;
+    };
+    return [{ loaded: one, finding }];
+  });
 }

@@ -125,3 +125,9 @@ export function buildsOfConflict(catalogue: Catalogue, conflict: LinkedId<"confl
     .evidence.flatMap((e) => (e.build === undefined ? [] : (catalogue.builds.get(e.build) ?? [])));
   return [...new Set([...named, ...own])];
 }
+
+/** Ids of records of a kind that could not be read and so are in no look-up. */
+export function unreadIds(catalogue: Catalogue, kind: Kind): readonly string[] {
+  const ids = catalogue.unread.filter((unread) => unread.kind === kind).map((unread) => unread.id);
+  return [...new Set(ids)].filter((id) => !allOf(catalogue, kind).has(id));
+}

@@ -1,5 +1,5 @@
 // Every place where a record names another record or a thing inside another record: the links of the catalogue.
-import type { BoardMatch, FirmwareRange, Kind } from "../records/index.js";
+import type { BoardMatch, Build, FirmwareRange, Kind } from "../records/index.js";
 import type { Catalogue } from "./catalogue.js";
 import { type Ref, ref } from "./ref.js";
 
@@ -44,20 +44,23 @@ export function* namings(catalogue: Catalogue): Generator<Naming> {
     for (const [i, r] of (conflict.remedies ?? []).entries()) if (r.part !== undefined) yield at("part", r.part, "remedies", i, "part");
     for (const [i, e] of conflict.evidence.entries()) if (e.build !== undefined) yield at("build", e.build, "evidence", i, "build");
   }
-  for (const build of catalogue.builds.values()) {
-    const at = namer("build", build.id);
-    yield at("board", build.board, "board");
-    if (build.firmware !== undefined) yield at("firmware", build.firmware, "firmware");
-    for (const [i, c] of build.cards.entries()) yield at("card", c.card, "cards", i, "card");
-    for (const [i, c] of (build.stands?.cards ?? []).entries()) yield at("card", c.card, "stands", "cards", i, "card");
-    for (const [i, id] of (build.at_hand?.cards ?? []).entries()) yield at("card", id, "at_hand", "cards", i);
-    for (const [i, id] of (build.at_hand?.parts ?? []).entries()) yield at("part", id, "at_hand", "parts", i);
-    for (const role of ["device", "switch", "connector", "cable"] as const) {
-      const id = build.switch?.[role];
-      if (id !== undefined) yield at("part", id, "switch", role);
-    }
-    for (const [i, id] of (build.result?.conflicts ?? []).entries()) yield at("conflict", id, "result", "conflicts", i);
+  for (const build of catalogue.builds.values()) yield* namingsOfBuild(build);
+}
+
+/** All uses of record ids in one build. */
+export function* namingsOfBuild(build: Build): Generator<Naming> {
+  const at = namer("build", build.id);
+  yield at("board", build.board, "board");
+  if (build.firmware !== undefined) yield at("firmware", build.firmware, "firmware");
+  for (const [i, c] of build.cards.entries()) yield at("card", c.card, "cards", i, "card");
+  for (const [i, c] of (build.stands?.cards ?? []).entries()) yield at("card", c.card, "stands", "cards", i, "card");
+  for (const [i, id] of (build.at_hand?.cards ?? []).entries()) yield at("card", id, "at_hand", "cards", i);
+  for (const [i, id] of (build.at_hand?.parts ?? []).entries()) yield at("part", id, "at_hand", "parts", i);
+  for (const role of ["device", "switch", "connector", "cable"] as const) {
+    const id = build.switch?.[role];
+    if (id !== undefined) yield at("part", id, "switch", role);
   }
+  for (const [i, id] of (build.result?.conflicts ?? []).entries()) yield at("conflict", id, "result", "conflicts", i);
 }
 
 function namer(from: Kind, record: string) {

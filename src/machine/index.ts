@@ -17,3 +17,4 @@ export {
   switchable,
 } from "./resolve.js";
 export { asStanding } from "./standing.js";
+export { type AskedUnread, findUnread } from "./unread.js";

@@ -9,12 +9,12 @@ import {
   type Card,
   type Firmware,
   type FirmwareVersion,
-  type Kind,
   nearest,
   type Setting,
   type Slot,
   sizeText,
 } from "../records/index.js";
+import { type AskedUnread, findUnread } from "./unread.js";
 
 /** A card of the build: one copy, its name, and what of it the owner fixed. */
 export interface AskedCard {
@@ -72,28 +72,17 @@ export interface AskOptions {
   readonly narrow?: boolean;
 }
 
-/** What a record is called where a build names it and it is not there. */
-const recordWords: Readonly<Partial<Record<Kind, string>>> = { card: "card", board: "board", bus: "bus", firmware: "firmware family" };
-
 /** Reads a build against the catalogue. */
 export function ask(
   catalogue: Catalogue,
   build: Build,
   options: AskOptions = {},
-): { readonly kind: "question"; readonly question: Question } | Misasked {
+): { readonly kind: "question"; readonly question: Question } | AskedUnread | Misasked {
+  const unread = findUnread(catalogue, build);
+  if (unread.length > 0) return { kind: "unread", unread };
   const faults: Fault[] = [];
   const miss = (pointer: string, what: string, word: string, among: Iterable<string>) => {
     const names = [...among];
-    const lost = (catalogue.unread ?? []).find((f) => f.id === word && recordWords[f.kind] === what);
-    if (lost) {
-      const at = `${lost.file}:${lost.line}:${lost.column}`;
-      faults.push({
-        pointer,
-        says: `The record of the ${what} "${word}" could not be read (${at}).`,
-        hint: "Mend that file; slotwright check says what is wrong in it.",
-      });
-      return;
-    }
     const near = nearest(word, names);
     const listed =
       names.length === 0

@@ -28,6 +28,7 @@ function refused(says: string): Answer {
     repairs: [],
     repairsComplete: { givingUp: "none", twoModes: "none", moreModes: "none" },
     unknowns: [],
+    unread: [],
     history: [],
   };
 }

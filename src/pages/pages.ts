@@ -1,12 +1,13 @@
 // All pages of the site as view models, from one linked catalogue. Pure: what is written where is decided here, how it looks is not.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Kind } from "../records/index.js";
+import { noticeText } from "../words/index.js";
 import { type BoardPage, boardPage } from "./board.js";
 import { type BuildPage, buildPage } from "./build.js";
 import { type BusPage, busPage } from "./bus.js";
 import { type CardPage, cardPage } from "./card.js";
 import { cellsOf, type Judge } from "./cells.js";
-import { type Context, countText, type LineOf, listText, type PageHead, recordLink } from "./common.js";
+import { type Context, type LineOf, type PageHead, recordLink } from "./common.js";
 import { type ConflictPage, conflictPage } from "./conflict.js";
 import { type FirmwarePage, firmwarePage } from "./firmware.js";
 import { judge as askPlanning } from "./judge.js";
@@ -107,18 +108,11 @@ export function pagesOf(given: Given): Pages {
   };
   const searched = (Object.values(made).flat() as readonly PageHead[]).flatMap((p) => p.search ?? []);
   const pages: Pages = { ...made, search: [searchPage(searched)] };
-  const notice = unreadText(catalogue);
+  const notice = noticeText(catalogue);
   if (notice === undefined) return pages;
   const withNotice = Object.entries(pages).map(([kind, list]) => [
     kind,
     (list as readonly PageHead[]).map((page) => ({ ...page, notice })),
   ]);
   return Object.fromEntries(withNotice) as unknown as Pages;
-}
-
-/** Said on every page of a club that was published although some of its records could not be read. */
-function unreadText({ unread = [] }: Catalogue): string | undefined {
-  if (unread.length === 0) return undefined;
-  const files = unread.map((f) => `${f.file}:${f.line}`);
-  return `Made although ${countText(unread.length, "record")} could not be read: ${listText(files)}. What ${unread.length === 1 ? "it" : "they"} could bear on is not known here.`;
 }

@@ -4,6 +4,7 @@ export { reasonsSentence, repairsSentence } from "./answer/completeness.js";
 export { type Counts, countsOf, type Facet, grades, type KindCount, type Only, type Workable, waysOf, workables } from "./answer/kinds.js";
 export { answer, type PlanOptions, plan } from "./answer/plan.js";
 export { withCounts } from "./answer/sentence.js";
+export { answerUnread } from "./answer/unread.js";
 export { verdictOf } from "./answer/verdict.js";
 export { type Compiled, compile } from "./encode/compile.js";
 export { tradeRules } from "./encode/rules/index.js";

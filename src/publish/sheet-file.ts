@@ -22,7 +22,12 @@ export function sheetFile(view: SheetPage, style: string): string {
       // In a style element "</" is the one thing that could end it early.
       h("style", { dangerouslySetInnerHTML: { __html: style.replaceAll("</", "<\\/") } }),
     ),
-    h("body", null, h("main", { id: "content" }, h("h1", null, view.title), h(Sheet, { view }))),
+    h(
+      "body",
+      null,
+      view.notice === undefined ? null : h("p", { class: "notice", role: "note" }, view.notice),
+      h("main", { id: "content" }, h("h1", null, view.title), h(Sheet, { view })),
+    ),
   );
   return `<!doctype html>\n${renderToStaticMarkup(document)}`;
 }

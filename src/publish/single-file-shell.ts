@@ -23,6 +23,8 @@ export interface ShellParts {
   readonly pieces: Readonly<Record<string, string>>;
   /** Content of the first page, shown before any script has run. */
   readonly first: string;
+  /** Said above every page, those made when asked for among them. */
+  readonly notice?: string;
   readonly made: string;
 }
 
@@ -30,7 +32,7 @@ const inScript = (text: string) => text.replace(/<\/(script)/gi, "<\\/$1").repla
 const inStyle = (text: string) => text.replace(/<\/(style)/gi, "<\\/$1");
 const raw = (html: string) => ({ __html: html });
 
-export function shell({ title, style, script, pieces, first, made }: ShellParts): string {
+export function shell({ title, style, script, pieces, notice, first, made }: ShellParts): string {
   const entries = [...menu, { text: "Search", href: "search.html", part: "search" }];
   const document = h(
     "html",
@@ -75,6 +77,7 @@ export function shell({ title, style, script, pieces, first, made }: ShellParts)
           ),
         ),
       ),
+      notice === undefined ? null : h("p", { class: "notice", role: "note" }, notice),
       h("main", { id: "content", tabIndex: -1, dangerouslySetInnerHTML: raw(first) }),
       h(
         "footer",

@@ -7,6 +7,7 @@ import type { Catalogue } from "../catalogue/index.js";
 import type { Pages } from "../pages/index.js";
 import { entriesOf } from "../pages/index.js";
 import type { PocketPage, Written } from "../planner/index.js";
+import { noticeText } from "../words/index.js";
 import { type BuildSiteOptions, fileOf, packageTop, pagesFor, render } from "./build.js";
 import { plannerRecords } from "./exports/index.js";
 import { shell } from "./single-file-shell.js";
@@ -53,6 +54,7 @@ export async function makePocket({ catalogue, records, made, say = () => {} }: P
       pages: squeezed(JSON.stringify(book)),
       written: squeezed(JSON.stringify(writtenOf(pages))),
     },
+    notice: noticeText(catalogue),
     first: book["index.html"]?.[1] ?? "",
     made,
   });

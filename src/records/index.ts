@@ -26,5 +26,6 @@ export { type Conflict, conflictClasses, Remedy } from "./schema/conflict.js";
 export type { Firmware, FirmwareVersion } from "./schema/firmware.js";
 export * from "./schema/index.js";
 export { type Cable, type Connector, type MemoryDevice, type Part, type Resistor, Switch } from "./schema/part.js";
+export { goesBy, type ReadableConflict, type ReadableTest, type Unread, unreadOf } from "./unread.js";
 export * from "./values.js";
 export { writeRecord } from "./write.js";

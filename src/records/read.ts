@@ -7,6 +7,7 @@ import { parse } from "./parse.js";
 import { locator } from "./place.js";
 import { type Kind, kinds, type RecordOf } from "./schema/index.js";
 import type { Shape } from "./shape.js";
+import { type Unread, unreadOf } from "./unread.js";
 
 /** A schema-valid record, the file it came from and that file's text (kept for places). */
 export interface Loaded<K extends Kind = Kind> {
@@ -17,22 +18,10 @@ export interface Loaded<K extends Kind = Kind> {
   readonly text?: string;
 }
 
-/** A file that holds a record which could not be read; later stages neither judge it nor miss it. */
-export interface Failed {
-  readonly kind: Kind;
-  /** What its id should be, by the file's name. */
-  readonly id: string;
-  readonly file: string;
-  /** Where its first error stands, counted from 1. */
-  readonly line: number;
-  readonly column: number;
-  /** What could be read of it, unchecked: undefined when the text is no YAML. */
-  readonly value?: unknown;
-}
-
 export interface Reading {
   readonly records: readonly Loaded[];
-  readonly failed: readonly Failed[];
+  /** Files whose record could not be read; house rules neither judge nor miss them, answers are told of them. */
+  readonly failed: readonly Unread[];
   readonly findings: readonly Finding[];
 }
 
@@ -47,7 +36,7 @@ const mostOfAFile = 20;
 /** Reads every file; `progress` is told now and then how many are done, for large clubs. */
 export function readRecords(files: readonly SourceFile[], progress?: (done: number, of: number) => void): Reading {
   const records: Loaded[] = [];
-  const failed: Failed[] = [];
+  const failed: Unread[] = [];
   const findings: Finding[] = [];
   const ordered = [...files].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
   for (const [i, { file: given, content }] of ordered.entries()) {
@@ -56,15 +45,14 @@ export function readRecords(files: readonly SourceFile[], progress?: (done: numb
     const home = homeOf(file);
     if ("finding" in home) {
       findings.push(home.finding);
+      failed.push(misplaced(home, file, content));
       continue;
     }
     const read = readText(home.kind, content, file);
     findings.push(...read.findings);
+    const wrong = read.findings.find((finding) => finding.level === "error");
     if (read.record) records.push({ kind: home.kind, record: read.record, file, text: read.text } as Loaded);
-    else {
-      const { line = 1, column = 1 } = read.findings.find((f) => f.level === "error")?.at ?? {};
-      failed.push({ kind: home.kind, id: home.id, file, line, column, ...(read.value === undefined ? {} : { value: read.value }) });
-    }
+    else if (wrong) failed.push(unreadOf(home, wrong, read.value));
   }
   return { records, failed, findings };
 }
@@ -84,7 +72,7 @@ function readText(
   kind: Kind,
   content: string | Uint8Array,
   file: string,
-): { record?: RecordOf[Kind]; text?: string; value?: unknown; findings: readonly Finding[] } {
+): { record?: RecordOf[Kind]; value?: unknown; text?: string; findings: readonly Finding[] } {
   const { text, findings: odd } = decode(file, content);
   if (text === undefined) return { findings: odd };
   const parsed = parse(file, text);
@@ -101,6 +89,16 @@ function readText(
     told[mostOfAFile - 1] = { ...last, hint: `${last.hint ?? ""} There are ${misfits.length - mostOfAFile} more in this file.`.trim() };
   }
   return { value: parsed.value, findings: [...seen, ...told] };
+}
+
+/** A file that is not where a record of its kind belongs. What fits the schema of one kind alone is of that kind. */
+function misplaced({ kind, id, finding }: Misplaced, file: string, content: string | Uint8Array): Unread {
+  const { text } = decode(file, content);
+  const parsed = text === undefined ? undefined : parse(file, text);
+  const value = parsed && "value" in parsed ? parsed.value : undefined;
+  const fitting = (Object.keys(kinds) as Kind[]).filter((k) => value !== undefined && judge(kinds[k].schema as Shape, value).length === 0);
+  const of = kind ?? (fitting.length === 1 ? fitting[0] : undefined);
+  return unreadOf({ ...(of ? { kind: of } : {}), id }, finding, value);
 }
 
 /** The first line of a record file: it lets an editor check and complete while the keeper types. */
@@ -133,13 +131,23 @@ function depthBelow(kind: Kind, file: string): number {
   return Math.max(1, folders.length - folders.lastIndexOf(kinds[kind].folder));
 }
 
+interface Misplaced {
+  readonly kind?: Kind;
+  readonly id: string;
+  readonly finding: Finding;
+}
+
 /** The kind of record a file holds, by the nearest folder above it that is one of ours: parts/bought-in/x.yaml is a part. */
-function homeOf(file: string): { kind: Kind; id: string } | { finding: Finding } {
+function homeOf(file: string): { readonly kind: Kind; readonly id: string } | Misplaced {
   const parts = file.split("/");
   const name = parts.at(-1) ?? "";
   const folder = parts.at(-2) ?? "";
   const at = { file, pointer: "", line: 1, column: 1 };
-  const refuse = (says: string, hint: string) => ({ finding: { code: "file-place", level: "error", says, at, hint } satisfies Finding });
+  const refuse = (says: string, hint: string, kind?: Kind): Misplaced => ({
+    ...(kind ? { kind } : {}),
+    id: name.replace(/\.[^.]*$/, ""),
+    finding: { code: "file-place", level: "error", says, at, hint },
+  });
   const folders = Object.values(kinds).map((k) => k.folder);
   const home = parts.slice(0, -1).findLast((f) => folders.some((known) => known === f));
   const kind = (Object.keys(kinds) as Kind[]).find((k) => kinds[k].folder === home);
@@ -150,6 +158,6 @@ function homeOf(file: string): { kind: Kind; id: string } | { finding: Finding }
   }
   const id = /^(.+)\.yaml$/.exec(name)?.[1];
   if (id === undefined)
-    return refuse("A record is a file whose name ends in .yaml.", `Rename it to ${name.replace(/\.[^.]*$/, "") || "id"}.yaml.`);
+    return refuse("A record is a file whose name ends in .yaml.", `Rename it to ${name.replace(/\.[^.]*$/, "") || "id"}.yaml.`, kind);
   return { kind, id };
 }

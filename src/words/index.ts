@@ -1,6 +1,7 @@
 // Words: the one table of states and what they are called; text helpers. Imports records, catalogue, machine.
 
 export { type ExactTestFacts, exactTestText } from "./exact-test.js";
+export { noticeText } from "./notice.js";
 export {
   classWords,
   costWords,

@@ -68,13 +68,13 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
             </search>
           )}
         </header>
+        {page.notice ? (
+          <p class="notice" role="note">
+            {page.notice}
+          </p>
+        ) : null}
         <main id="content" tabIndex={-1} data-pagefind-body={search ? "" : undefined}>
           {search ? <SearchMeta page={page} /> : null}
-          {page.notice ? (
-            <p class="notice" role="note">
-              {page.notice}
-            </p>
-          ) : null}
           <div class="title">
             {kind ? <p class="kind">{kind}</p> : null}
             <h1>{heading ?? page.title}</h1>

@@ -21,7 +21,7 @@ beforeAll(async () => {
   for (const name of ["planner.html", "offline.js"]) cpSync(join(siteFolder, name), join(folder, name));
   cpSync(join(siteFolder, "offline"), join(folder, "offline"), { recursive: true });
   cpSync(join(siteFolder, "data", "planner.json"), join(folder, "data", "planner.json"));
-  writeFileSync(join(folder, "data", "planner.json"), JSON.stringify(records));
+  writeFileSync(join(folder, "data", "planner.json"), JSON.stringify({ records, unread: [], errors: [] }));
   site = await serveFolder(folder);
   browser = await startBrowser();
 });

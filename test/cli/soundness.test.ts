@@ -1,8 +1,10 @@
 // Records with errors: what would answer or publish from them stops, unless it is told to go on even so; and a conflict nobody can read
 // makes what it could bear on not known, never better.
-import { cpSync, existsSync, readFileSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { runInNewContext } from "node:vm";
+import { gunzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { catalogueFrom } from "../../src/planner/worker/serve.js";
 import type { Answer } from "../../src/planning/index.js";
@@ -73,7 +75,93 @@ describe("a site made even so", () => {
       expect(readFileSync(join(folder, "_site", page), "utf8"), page).toContain("conflicts/gannet-a-hangs-under-r6.yaml:10");
     const url = readFileSync(join(folder, "_site", "data", "planner.json"), "utf8");
     const catalogue = await catalogueFrom({ text: url });
-    expect(catalogue.unread?.map((f) => f.id)).toEqual(["gannet-a-hangs-under-r6"]);
+    for (const name of ["records", "verdicts"])
+      expect(JSON.parse(readFileSync(join(folder, "_site", "data", `${name}.json`), "utf8")).unread, name).toEqual([
+        expect.objectContaining({ kind: "conflict", id: "gannet-a-hangs-under-r6", line: 10, column: 9 }),
+      ]);
+    const htmls = readdirSync(join(folder, "_site"), { recursive: true, encoding: "utf8" }).filter(
+      (name) => name.endsWith(".html") && !name.startsWith("pagefind"),
+    );
+    const silent = htmls.filter((name) => !readFileSync(join(folder, "_site", name), "utf8").includes('class="notice"'));
+    expect([htmls.length > 100, silent]).toEqual([true, []]);
+    expect(catalogue.unread.map((f) => f.id)).toEqual(["gannet-a-hangs-under-r6"]);
+  });
+});
+
+describe("the single file made even so", () => {
+  it("says so above every page, and its solving worker answers what the file could bear on with: not known", {
+    timeout: 600_000,
+  }, async () => {
+    const folder = conflict();
+    const { code } = await slotwright(["pocket", "--even-so"], { folder });
+    expect(code).toBe(0);
+    const html = readFileSync(join(folder, "slotwright-pocket.html"), "utf8");
+    expect(html).toMatch(/<p class="notice" role="note">Made although one record [^<]*gannet-a-hangs-under-r6\.yaml:10:9[^<]*<\/p><main/);
+    const piece = (name: string) =>
+      gunzipSync(Buffer.from(new RegExp(`id="piece-${name}">([^<]*)<`).exec(html)?.[1] ?? "", "base64")).toString();
+    const ask = workerOf(piece("solve"));
+    await ask("open", { records: { text: piece("records") } });
+    const card = "gannet-fixed-disk-controller";
+    const build = { id: "q", name: "q", board: "skerry-16t", revision: "D1", cards: [{ card }], modes: [{ id: "only", firmware: "R6" }] };
+    const { answer } = (await ask("answer", { build, most_ms: 20_000 })) as { answer: Answer };
+    expect([answer.verdict, answer.count, answer.unread.map((u) => [u.id, u.bears])]).toEqual([
+      "unknown",
+      "0",
+      [["gannet-a-hangs-under-r6", true]],
+    ]);
+  });
+});
+
+/** The bundled worker as a browser runs it, asked one thing after another. */
+function workerOf(script: string): (task: string, asks: unknown) => Promise<unknown> {
+  const replies: ((reply: { gives?: unknown; failed?: string }) => void)[] = [];
+  const self = {
+    onmessage: undefined as undefined | ((event: { data: unknown }) => void),
+    postMessage: (reply: object) => replies.shift()?.(reply),
+  };
+  runInNewContext(script, { self, performance, TextDecoder, TextEncoder, URL, structuredClone });
+  return (task, asks) =>
+    new Promise((done, fail) => {
+      replies.push(({ gives, failed }) => (failed === undefined ? done(gives) : fail(new Error(failed))));
+      self.onmessage?.({ data: { number: 1, task, asks } });
+    });
+}
+
+describe("answers given even so", () => {
+  it("carry the notice in text and JSON, whatever is asked", async () => {
+    const folder = conflict();
+    const asked = ["--board", "skerry-16t", "--revision", "D1", "--even-so"];
+    for (const more of [
+      ["--card", "plover-tape-interface"],
+      ["--buy", "plover-tape-interface"],
+      ["--fits", "0"],
+    ]) {
+      const { out } = await slotwright(["plan", ...asked, ...more], { folder });
+      expect(out, more.join(" ")).toMatch(/^Made although one record could not be read: conflicts\/gannet-a-hangs-under-r6\.yaml:10:9\./);
+      const told = JSON.parse((await slotwright(["plan", ...asked, ...more, "--json"], { folder })).out);
+      expect([told.unread.length, told.errors.length], more.join(" ")).toEqual([1, 1]);
+    }
+  });
+
+  it("are not known where a problem names a card that no record has, and say where", async () => {
+    const folder = spoiled("conflicts/gannet-a-hangs-under-r6.yaml", "card: gannet-fixed", "card: ganet-fixed");
+    const { code, out } = await slotwright([...question, ...gannet, "--even-so", "--json"], { folder });
+    const answer = JSON.parse(out) as Answer;
+    expect([code, answer.verdict, answer.count]).toEqual([1, "unknown", "0"]);
+    expect(answer.unknowns.map((u) => u.says).join(" ")).toMatch(/conflicts\/gannet-a-hangs-under-r6\.yaml:9:\d+ could not be read/);
+  });
+
+  it("tell of errors in records that were read all the same", async () => {
+    const folder = spoiled("builds/everyday-office.yaml", "board: skerry-16t", "board: skerry-61t");
+    const { out } = await slotwright([...question, ...gannet, "--even-so"], { folder });
+    expect(out).toMatch(/^The records have [a-z]+ errors?: builds\/everyday-office\.yaml:\d+:\d+/);
+  });
+
+  it("names a build that could not be read, and does not say that there is none", async () => {
+    const folder = spoiled("builds/everyday-office.yaml", "board:", "bord:");
+    const { code, err } = await slotwright(["plan", "everyday-office", "--even-so"], { folder });
+    expect([code, err.includes("no build of that id")]).toEqual([2, false]);
+    expect(err).toMatch(/The build everyday-office could not be read \(builds\/everyday-office\.yaml:\d+:\d+\)/);
   });
 });
 
@@ -82,9 +170,17 @@ describe("a card with a typing error", () => {
     const folder = spoiled("cards/gannet-fixed-disk-controller.yaml", "edge: ", "egde: ");
     const stopped = await slotwright([...question, ...gannet], { folder });
     expect([stopped.code, stopped.out]).toEqual([1, ""]);
-    const { code, err } = await slotwright([...question, ...gannet, "--even-so"], { folder });
-    expect(code).not.toBe(0);
-    expect(err).toMatch(/could not be read \(cards\/gannet-fixed-disk-controller\.yaml:\d+:\d+\)/);
-    expect(err).not.toContain("No card is called");
+    const even = [...question, ...gannet, "--even-so"];
+    const { code, out, err } = await slotwright(even, { folder });
+    expect([code, err.includes("No card is called")]).toEqual([1, false]);
+    expect(out).toMatch(
+      /^Made although one record could not be read.*Not known\..* cards\/gannet-fixed-disk-controller\.yaml:\d+:\d+ could not be read/s,
+    );
+    expect(out.replaceAll(/\s+/g, " ")).toContain("Did you mean edge?");
+    const answer = JSON.parse((await slotwright([...even, "--json"], { folder })).out) as Answer;
+    expect([answer.verdict, answer.unread.map((u) => [u.kind, u.id, u.bears])]).toEqual([
+      "unknown",
+      [["card", "gannet-fixed-disk-controller", true]],
+    ]);
   });
 });

@@ -73,7 +73,7 @@ function onlyFirst(build: Build): Build {
 
 function compiled({ catalogue, build }: Told): Compiled {
   const asked = ask(catalogue, build);
-  if (asked.kind !== "question") throw new Error(asked.faults[0]!.says);
+  if (asked.kind !== "question") throw new Error(JSON.stringify(asked));
   return compile(asked.question);
 }
 

@@ -4,6 +4,18 @@ import { type Catalogue, link } from "../../src/catalogue/index.js";
 import { readData } from "../../src/cli/reading/folders.js";
 import { readRecords } from "../../src/records/index.js";
 
+/** The demo club with some of its files written anew. */
+export function demoWith(changes: Readonly<Record<string, (text: string) => string>>): Catalogue {
+  const files = demoFiles().map(({ file, content }) => {
+    const change = changes[file];
+    return { file, content: change ? change(new TextDecoder().decode(content)) : content };
+  });
+  const missing = Object.keys(changes).filter((name) => !files.some(({ file }) => file === name));
+  if (missing.length > 0) throw new Error(`The demo club has no ${missing.join(", ")}.`);
+  const reading = readRecords(files);
+  return link(reading.records, { failed: reading.failed, findings: reading.findings }).catalogue;
+}
+
 let kept: Catalogue | undefined;
 
 /** Every file of the demo club as it stands on disk. */

@@ -2,7 +2,7 @@
 
 import type { Misasked } from "../../machine/index.js";
 import { beforeYouBuy, type Fitting, type Purchase, reasonsSentence, repairsSentence, whatWouldFit } from "../../planning/index.js";
-import { verdictWords } from "../../words/index.js";
+import { noticeText, verdictWords } from "../../words/index.js";
 import { json } from "../command.js";
 import { para, styled, type Terminal } from "../printing/terminal.js";
 import type { AskedBuild } from "../reading/build-question.js";
@@ -16,7 +16,7 @@ export function tellBuying(club: Club, asked: AskedBuild, card: string, asJson: 
   const answer: Purchase | Misasked = beforeYouBuy(club.catalogue, asked.build, card);
   terminal.progress("");
   if (answer.kind === "misasked") throw misasked(answer, asked);
-  if (asJson) terminal.out(json(answer));
+  if (asJson) terminal.out(json({ ...answer, errors: club.catalogue.errors }));
   else for (const line of buyingLines(club, answer, (text) => styled(terminal, "bold", text))) terminal.out(line);
   return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
 }
@@ -29,6 +29,7 @@ function* buyingLines(club: Club, answer: Purchase, title: (text: string) => str
     yield title(head);
     for (const item of items) yield para("", `- ${item}`);
   };
+  yield* noticeLines(club);
   yield title(`${name}: ${answer.says}`);
   yield `Verdict: ${verdictWords[answer.verdict].word} (${answer.verdict})`;
   yield* list(
@@ -54,6 +55,11 @@ function* buyingLines(club: Club, answer: Purchase, title: (text: string) => str
   yield para("", repairsSentence(answer));
 }
 
+function* noticeLines(club: Club): Generator<string> {
+  const notice = noticeText(club.catalogue);
+  if (notice !== undefined) yield `${para("", notice)}\n`;
+}
+
 export function tellFitting(club: Club, asked: AskedBuild, most: string | true, asJson: boolean, terminal: Terminal): ExitCode {
   const changes = most === true ? 2 : Number(most);
   if (!Number.isInteger(changes) || changes < 0)
@@ -61,12 +67,14 @@ export function tellFitting(club: Club, asked: AskedBuild, most: string | true, 
   terminal.progress(`trying ${counted(club.catalogue.cards.size, "card")}`);
   const fits = whatWouldFit(club.catalogue, asked.build, changes);
   terminal.progress("");
-  if (asJson) terminal.out(json({ kind: "fitting", most: changes, cards: fits }));
+  if (asJson)
+    terminal.out(json({ kind: "fitting", most: changes, cards: fits, unread: club.catalogue.unread, errors: club.catalogue.errors }));
   else for (const line of fittingLines(club, fits, changes, (text) => styled(terminal, "bold", text))) terminal.out(line);
   return fits.some((f) => f.verdict !== "unknown") ? 0 : 1;
 }
 
 function* fittingLines(club: Club, fits: readonly Fitting[], most: number, title: (text: string) => string): Generator<string> {
+  yield* noticeLines(club);
   for (let changes = 0; changes <= most; changes++) {
     const those = fits.filter((f) => f.changes === changes);
     yield title(`${changes === 0 ? "Without changing anything" : `With ${counted(changes, "change")}`}: ${counted(those.length, "card")}`);

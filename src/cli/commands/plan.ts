@@ -1,9 +1,10 @@
 // slotwright plan: answers one build. Asked with a file, with the id of one of the club's builds, or with options alone.
 
+import { noticeText } from "../../words/index.js";
 import { type Everywhere, gathered, json, type Register } from "../command.js";
 import { answerText } from "../printing/print-answer.js";
 import { wiringText } from "../printing/print-wiring.js";
-import { styled } from "../printing/terminal.js";
+import { para, styled } from "../printing/terminal.js";
 import { askedBuild, type QuestionOptions } from "../reading/build-question.js";
 import { openClub, placeText } from "../reading/club.js";
 import { answerFor } from "../reading/planner.js";
@@ -59,10 +60,12 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         const sheet = options.sheet && (await sheetWriter())(club, asked, answer, options.sheet, options.replace === true, terminal);
         const best = answer.combinations[0];
         const wiring = best?.switched ? wiringFor(club, asked, best, false) : undefined;
-        if (options.json) terminal.out(json(wiring ? { ...answer, wiring } : answer));
+        if (options.json) terminal.out(json({ ...answer, ...(wiring ? { wiring } : {}), errors: club.catalogue.errors }));
         else {
           if (club.data.demo && club.data.shown !== "data")
             terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
+          const notice = noticeText(club.catalogue);
+          if (notice !== undefined) terminal.out(`${para("", notice)}\n`);
           terminal.out(
             answerText(answer, { catalogue: club.catalogue, placeOf: (ref) => placeText(club, ref), terminal, full: options.full }),
           );

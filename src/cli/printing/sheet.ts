@@ -4,6 +4,7 @@ import { join, resolve } from "node:path";
 import { sheetOf } from "../../pages/index.js";
 import type { Answer } from "../../planning/index.js";
 import { sheetFile } from "../../publish/index.js";
+import { noticeText } from "../../words/index.js";
 import type { AskedBuild } from "../reading/build-question.js";
 import type { Club } from "../reading/club.js";
 import { packageTop, shown } from "../reading/folders.js";
@@ -40,6 +41,6 @@ export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: 
       result.why.reasons,
     );
   const path = resolve(terminal.folder, file);
-  writeBeside(path, sheetFile(result.page, styleText()), replace);
+  writeBeside(path, sheetFile({ ...result.page, notice: noticeText(club.catalogue) }, styleText()), replace);
   return shown(path, terminal.folder);
 }

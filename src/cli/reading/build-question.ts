@@ -3,7 +3,7 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { defaultMode } from "../../catalogue/index.js";
 import { nameForCopy } from "../../machine/index.js";
-import { type Build, type BuildCard, kinds, type Mode, nearest, readOne } from "../../records/index.js";
+import { type Build, type BuildCard, goesBy, kinds, type Mode, nearest, readOne } from "../../records/index.js";
 import type { Terminal } from "../printing/terminal.js";
 import { WrongUse } from "../wrong-use.js";
 import { type Club, findingText } from "./club.js";
@@ -44,6 +44,13 @@ export function fromFile(name: string, club: Club, terminal: Terminal): AskedBui
   if (!existsSync(path)) {
     const own = club.catalogue.builds.get(name);
     if (own) return { build: own, file: club.catalogue.files.get(`build/${name}`) };
+    const lost = club.catalogue.unread.find((unread) => goesBy(unread, "build", name));
+    if (lost)
+      throw new WrongUse(
+        `The build ${name} could not be read (${lost.file}:${lost.line}:${lost.column}).`,
+        lost.hint ?? "Mend that file.",
+        [lost.says],
+      );
     const near = nearest(name, [...club.catalogue.builds.keys()]);
     throw new WrongUse(
       `There is no file ${name}, and no build of that id in ${club.data.shown}.`,
@@ -64,8 +71,8 @@ function fromBytes(bytes: Uint8Array, file: string, terminal: Terminal): AskedBu
 
 /** A part of a long id is a common slip; it gets the whole id as advice, but is not taken for it. */
 function withKnownIds(build: Build, club: Club): Build {
-  const check = (what: string, id: string, among: ReadonlyMap<string, unknown>) => {
-    if (among.has(id)) return;
+  const check = (what: "board" | "card", id: string, among: ReadonlyMap<string, unknown>) => {
+    if (among.has(id) || club.catalogue.unread.some((unread) => goesBy(unread, what, id))) return;
     const holding = [...among.keys()].filter((key) => key.split("-").includes(id) || key.startsWith(id));
     if (holding.length === 0) return;
     throw new WrongUse(`No ${what} is called "${id}".`, `Did you mean ${holding.slice(0, 4).join(", or ")}?`);

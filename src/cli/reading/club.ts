@@ -2,13 +2,13 @@
 import { type Catalogue, link, placeOf } from "../../catalogue/index.js";
 import type { Ref } from "../../planning/index.js";
 import {
-  type Failed,
   type Finding,
   formatFinding,
   type Loaded,
   type Place,
   readRecords,
   type SourceFile,
+  type Unread,
   where,
 } from "../../records/index.js";
 import { styled, type Terminal } from "../printing/terminal.js";
@@ -18,7 +18,7 @@ export interface Club {
   readonly data: DataFolder;
   readonly catalogue: Catalogue;
   readonly records: readonly Loaded[];
-  readonly failed: readonly Failed[];
+  readonly failed: readonly Unread[];
   /** Of reading and linking, in the order of the files; each file named as a person here would type it. */
   readonly findings: readonly Finding[];
 }
@@ -32,7 +32,7 @@ export function openClub(asked: string | undefined, terminal: Terminal, guests: 
   const files = [...own.filter(({ file }) => !places.has(file)), ...guests];
   const reading = readRecords(files, (done, of) => terminal.progress(`reading records: ${done} of ${of}`));
   terminal.progress(`linking ${reading.records.length} records`);
-  const linked = link(reading.records, { failed: reading.failed, today: today() });
+  const linked = link(reading.records, { failed: reading.failed, findings: reading.findings, today: today() });
   terminal.progress("");
   const findings = inOrder([...reading.findings, ...linked.findings].map((finding) => fromHere(finding, data)));
   return { data, catalogue: linked.catalogue, records: reading.records, failed: reading.failed, findings };

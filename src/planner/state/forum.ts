@@ -2,7 +2,7 @@
 import { cardsOn, copyName, labelCopies, modesOf } from "../../catalogue/index.js";
 import type { Answer, Combination } from "../../planning/index.js";
 import { type Build, bytes, type Mode, sizeText } from "../../records/index.js";
-import { evidenceWords, verdictWords } from "../../words/index.js";
+import { evidenceWords, noticeText, verdictWords } from "../../words/index.js";
 
 /** Name of a record by "kind/id". */
 export type NameOf = (key: string) => string;
@@ -17,6 +17,7 @@ export function forumText(build: Build, answer: Answer, name: NameOf, address: s
     cardsOn(build.cards, mode)
       .map((c) => calls.get(copyName(c)))
       .join(", ") || "no card";
+  const notice = noticeText({ unread: answer.unread, errors: [] });
   const lines = [
     `Machine: ${name(`board/${build.board}`)}, ${revision}${memory}`,
     ...build.cards.map((c) => `Card: ${calls.get(copyName(c)) ?? c.card}${chosen(c)}`),
@@ -30,6 +31,7 @@ export function forumText(build: Build, answer: Answer, name: NameOf, address: s
     ...answer.reasons.flatMap((r) => ["", `Why not: ${r.says}`]),
     ...(answer.repairs.length > 0 ? ["", ...answer.repairs.map((r) => `Would help: ${r.says}`)] : []),
     ...answer.unknowns.map((u) => `Not known: ${u.says} To find out: ${u.how}`),
+    ...(notice === undefined ? [] : ["", notice]),
     "",
     `All of it: ${address}`,
   ];

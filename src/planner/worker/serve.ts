@@ -1,6 +1,5 @@
 // The worker's side of the talk: every message is a task, every task one reply. A fault of ours is told, never swallowed.
-import { type Catalogue, gather } from "../../catalogue/index.js";
-import type { Failed, Loaded } from "../../records/index.js";
+import { type Catalogue, gather, type PlannerRecords } from "../../catalogue/index.js";
 import type { Message, RecordsFrom, Reply } from "./protocol.js";
 
 interface Port {
@@ -27,11 +26,8 @@ export function serve<T>(port: Port, handlers: Handlers<T>): void {
 
 /** The records as a catalogue. */
 export async function catalogueFrom(records: RecordsFrom): Promise<Catalogue> {
-  const loaded = "text" in records ? JSON.parse(records.text) : await fetched(records.url);
-  const entries = loaded as readonly (Loaded | { readonly unread: Failed })[];
-  const unread = entries.flatMap((entry) => ("unread" in entry ? [entry.unread] : []));
-  const catalogue = gather(entries.filter((entry): entry is Loaded => !("unread" in entry)));
-  return unread.length > 0 ? { ...catalogue, unread } : catalogue;
+  const { records: loaded, ...flaws } = ("text" in records ? JSON.parse(records.text) : await fetched(records.url)) as PlannerRecords;
+  return gather(loaded, flaws);
 }
 
 async function fetched(url: string): Promise<unknown> {

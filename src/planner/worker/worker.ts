@@ -1,9 +1,10 @@
 // The solving worker: holds the catalogue and answers builds, so that the page itself never waits.
 import type { Catalogue } from "../../catalogue/index.js";
-import { ask, type Misasked } from "../../machine/index.js";
+import { type AskedUnread, ask, type Misasked } from "../../machine/index.js";
 import {
   type Answer,
   answer,
+  answerUnread,
   beforeYouBuy,
   type Compiled,
   type Counts,
@@ -29,6 +30,9 @@ const most = 10;
 /** In the page itself, where a browser allows no worker, a long count would stop everything. */
 const inPage_ms = 1000;
 
+/** Of a machine with a record that could not be read. */
+const nothingCounted: Counts = { count: "0", exact: true, hanging: "0", hangingExact: false, kinds: [], facets: [] };
+
 type Asks<K extends keyof Tasks> = Tasks[K]["asks"];
 type Gives<K extends keyof Tasks> = Tasks[K]["gives"];
 
@@ -39,9 +43,9 @@ function until(ms: number): Budget {
   return { stop: () => performance.now() > end };
 }
 
-function compiledOf(build: Build): { readonly kind: "compiled"; readonly question: Compiled } | Misasked {
+function compiledOf(build: Build): { readonly kind: "compiled"; readonly question: Compiled } | AskedUnread | Misasked {
   const asked = ask(catalogue, build);
-  return asked.kind === "misasked" ? asked : { kind: "compiled", question: compile(asked.question) };
+  return asked.kind !== "question" ? asked : { kind: "compiled", question: compile(asked.question) };
 }
 
 /** All counts, when they come to an end at once. */
@@ -60,6 +64,13 @@ export const handlers = {
     const begun = performance.now();
     const compiled = compiledOf(build);
     if (compiled.kind === "misasked") return compiled;
+    if (compiled.kind === "unread")
+      return {
+        kind: "answered",
+        answer: answerUnread(catalogue, compiled.unread),
+        counts: nothingCounted,
+        took: performance.now() - begun,
+      };
     const told = answer(compiled.question, { most, budget: until(most_ms), counting: () => until(counted_ms) });
     const short = { ...told, combinations: told.combinations.map(condensed) };
     return { kind: "answered", answer: short, counts: quickly(compiled.question, told), took: performance.now() - begun };
@@ -67,6 +78,7 @@ export const handlers = {
   count({ build, most_ms }: Asks<"count">): Gives<"count"> {
     const compiled = compiledOf(build);
     if (compiled.kind === "misasked") return compiled;
+    if (compiled.kind === "unread") return nothingCounted;
     const all = "document" in globalThis ? Math.min(most_ms, inPage_ms) : most_ms;
     const end = performance.now() + all;
     // Each count gets a third of what is left, so that the first cannot take it all.
@@ -74,6 +86,7 @@ export const handlers = {
   },
   narrow({ build, only, most_ms }: Asks<"narrow">): Gives<"narrow"> {
     const compiled = compiledOf(build);
+    if (compiled.kind === "unread") return { kind: "narrowed", ways: [] };
     return compiled.kind === "misasked"
       ? compiled
       : { kind: "narrowed", ways: waysOf(compiled.question, only, most, until(most_ms)).map(condensed) };

@@ -1,6 +1,6 @@
 // What the planner answers: verdicts, evidence, combinations, reasons, repairs, all naming the records behind them.
 // Plain data: it goes to pages, to the command line and over a worker boundary as it is.
-import type { Kind } from "../../records/index.js";
+import type { Kind, Unread } from "../../records/index.js";
 import type { Evidence, Verdict } from "../../words/index.js";
 
 export type { Evidence, Verdict };
@@ -184,6 +184,12 @@ export interface RepairsComplete {
   readonly moreModes: Tried;
 }
 
+/** A record that is in a file and could not be read, and whether it could bear on the answer. */
+export interface UnreadRecord extends Pick<Unread, "kind" | "id" | "file" | "line" | "column" | "says" | "hint"> {
+  /** False: whatever it was meant to say, this answer would be the same. */
+  readonly bears: boolean;
+}
+
 export interface Answer {
   readonly kind: "answer";
   /** False when the budget ran out: then counts are lower bounds and lists may lack entries; a verdict given is still right. */
@@ -206,6 +212,8 @@ export interface Answer {
   readonly repairs: readonly Repair[];
   readonly repairsComplete: RepairsComplete;
   readonly unknowns: readonly UnknownFact[];
+  /** Every record that could not be read, those that bear on this answer first. */
+  readonly unread: readonly UnreadRecord[];
   /** Conflicts that were looked at and count for nothing (disproved), or only add a note. */
   readonly history: readonly Fact[];
 }

@@ -11,6 +11,7 @@ import { reasonsOf } from "./reasons.js";
 import { nothingToHelp, nothingTried, repairsOf } from "./repairs.js";
 import { representatives } from "./representatives.js";
 import { sentence } from "./sentence.js";
+import { answerUnread, bearingOn, unreadRecords } from "./unread.js";
 import { verdictOf } from "./verdict.js";
 
 export interface PlanOptions {
@@ -33,6 +34,7 @@ const defaultBudget: Budget = { steps: 400_000 };
 export function plan(catalogue: Catalogue, build: Build, options: PlanOptions = {}): Answer | Misasked {
   const asked = ask(catalogue, build, options);
   if (asked.kind === "misasked") return asked;
+  if (asked.kind === "unread") return answerUnread(catalogue, asked.unread);
   return answer(compile(asked.question), options);
 }
 
@@ -73,6 +75,7 @@ export function answer(compiled: Compiled, options: PlanOptions = {}): Answer {
     repairs: help.repairs,
     repairsComplete: help.complete,
     unknowns,
+    unread: unreadRecords(compiled.question.catalogue, bearingOn(compiled)),
     history: disproved(compiled.question),
   };
 }

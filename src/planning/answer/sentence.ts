@@ -37,10 +37,14 @@ export function sentence(verdict: Verdict, combinations: readonly Combination[],
     case "conditional":
       return `Yes, with a condition: ${best!.conditions[0]?.says ?? "see below"}`;
     case "unknown":
-      return `Not known. It hangs on this: ${best?.unknowns[0]?.says ?? "a missing fact."}`;
+      return unknownSentence(best?.unknowns[0]?.says ?? "a missing fact.");
     case "ruled-out":
       return `No. ${reasons[0]?.says ?? "Nothing fits."}`;
   }
+}
+
+export function unknownSentence(missing: string): string {
+  return `Not known. It hangs on this: ${missing}`;
 }
 
 /** The answer with what was counted after it was given. */

@@ -2,11 +2,12 @@
 // missing facts turn out to be), `certain` also excludes all that hangs on a missing fact.
 
 import type { Question } from "../../machine/index.js";
+import type { Unread } from "../../records/index.js";
 import type { Choice, Literal, Problem, Rule, Solution } from "../../solver/index.js";
 import type { OwnersChoice } from "../answer/answer.js";
 import { ownersChoices } from "./choices.js";
 import type { Draft } from "./draft.js";
-import { type ExactTests, findExactTests } from "./exact-tests.js";
+import { type ExactTests, findExactTests, unreadTests } from "./exact-tests.js";
 import { type Frame, frameOf, holds, modeKept } from "./frame.js";
 import { tradeRules } from "./rules/index.js";
 
@@ -23,6 +24,8 @@ export interface Compiled {
   readonly soft: readonly Soft[];
   /** Tested builds that are exactly one way to fill the holes; only looked for when a missing fact could hold them back. */
   readonly exact?: ExactTests;
+  /** Bench results that could not be read and may say that an exactly tested machine failed: then no test outweighs a missing fact. */
+  readonly doubted: readonly Unread[];
   /** What the owner chose, each a named rule that could be given up. */
   readonly choices: readonly (Choice & { readonly told: OwnersChoice })[];
   /** Sure rules, no choices. */
@@ -37,7 +40,9 @@ export function compile(question: Question): Compiled {
   const open = frameOf(question);
   const drafts = tradeRules.flatMap((rule) => rule.drafts(open));
   const unknown = drafts.filter((d) => d.kind === "unknown");
-  const exact = unknown.some((d) => !d.despiteTest) ? findExactTests(open) : undefined;
+  const tested = unknown.some((d) => !d.despiteTest) ? findExactTests(open) : undefined;
+  const doubted = tested ? unreadTests(open) : [];
+  const exact = doubted.length > 0 ? undefined : tested;
   const frame: Frame = exact ? { ...open, variables: [...open.variables, exact.added] } : open;
   const sure = drafts.filter((d): d is Sure => d.kind === "sure");
   const unsettled = unknown.map(
@@ -61,7 +66,7 @@ export function compile(question: Question): Compiled {
     possible,
     unsettled.flatMap((d) => forbids(d.when)),
   );
-  return { question, frame, sure, unsettled, soft, ...(exact ? { exact } : {}), choices, facts, possible, certain };
+  return { question, frame, sure, unsettled, soft, ...(exact ? { exact } : {}), doubted, choices, facts, possible, certain };
 }
 
 /** A machine with a single mode runs it. */

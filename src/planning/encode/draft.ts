@@ -1,4 +1,5 @@
 // A draft: one fact of the trade as a rule of the problem, still holding its words and the records it rests on.
+import type { Unread } from "../../records/index.js";
 import type { Literal, Rule } from "../../solver/index.js";
 import type { Condition, Fact, Ref } from "../answer/answer.js";
 import { always, type Frame } from "./frame.js";
@@ -17,6 +18,8 @@ export type Draft =
       readonly when: readonly (readonly Literal[])[];
       /** Open even for a machine that was tested exactly so: nobody knows what the record would say. */
       readonly despiteTest?: boolean;
+      /** The record that could not be read, when that is what is missing. */
+      readonly unread?: Unread;
     }
   | {
       readonly kind: "soft";

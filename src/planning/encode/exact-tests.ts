@@ -3,7 +3,7 @@
 // as if the test did not exist. A variable of its own says which tested machine a solution is (0: none), tied both ways to what the test
 // had, so that nothing is counted twice.
 import { cardsOn } from "../../catalogue/index.js";
-import { type Build, type BuildCard, bytes } from "../../records/index.js";
+import { type Build, type BuildCard, bytes, type Unread } from "../../records/index.js";
 import type { Literal, Rule, Variable } from "../../solver/index.js";
 import { always, eachCard, eachMode, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "./frame.js";
 import { testedOn } from "./lookup.js";
@@ -59,6 +59,16 @@ export function findExactTests(frame: Frame): ExactTests | undefined {
     rules,
     untested: { variable, values: [0] },
   };
+}
+
+/** Bench results that could not be read and may be of this very machine, with another outcome. */
+export function unreadTests(frame: Frame): Unread[] {
+  const { catalogue, board, cards } = frame.question;
+  const ids = (of: readonly string[]) => [...of].sort().join(" ");
+  const here = ids(cards.map((c) => c.card.id));
+  return catalogue.unread.filter(
+    ({ test }) => test && !test.worked && (test.board ?? board.id) === board.id && (!test.cards || ids(test.cards) === here),
+  );
 }
 
 function complement(frame: Frame, literal: Literal): Literal {

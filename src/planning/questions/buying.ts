@@ -4,7 +4,18 @@ import { type Catalogue, defaultMode, modesOf } from "../../catalogue/index.js";
 import type { Misasked } from "../../machine/index.js";
 import { asStanding, withCard, withChoice } from "../../machine/index.js";
 import type { Build, Card } from "../../records/index.js";
-import type { Answer, Combination, Evidence, Reason, Ref, Repair, RepairsComplete, ToGet, Verdict } from "../answer/answer.js";
+import type {
+  Answer,
+  Combination,
+  Evidence,
+  Reason,
+  Ref,
+  Repair,
+  RepairsComplete,
+  ToGet,
+  UnreadRecord,
+  Verdict,
+} from "../answer/answer.js";
 import { nameToGet, needsBeside } from "../answer/combination.js";
 import { plan } from "../answer/plan.js";
 import { ref } from "../encode/draft.js";
@@ -42,6 +53,8 @@ export interface Purchase {
   /** None of them leaves the card itself out. */
   readonly repairs: readonly Repair[];
   readonly repairsComplete: RepairsComplete;
+  /** Every record that could not be read, those that bear on this answer first. */
+  readonly unread: readonly UnreadRecord[];
 }
 
 /** `build` is the machine as it is (board, perhaps revision, memory, firmware, cards); the card is the one you think of buying. */
@@ -66,6 +79,7 @@ export function beforeYouBuy(catalogue: Catalogue, build: Build, card: string): 
     reasonsComplete: answer.reasonsComplete,
     repairs: answer.repairs,
     repairsComplete: answer.repairsComplete,
+    unread: answer.unread,
   };
 }
 

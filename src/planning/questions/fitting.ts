@@ -1,6 +1,6 @@
 // The other way round: which cards of the catalogue would work in a machine as it stands, without touching anything that is in it,
 // with one change, with two. The count is proven least by the engine.
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, unreadIds } from "../../catalogue/index.js";
 import { ask, asStanding, withCard } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { cheapest } from "../../solver/index.js";
@@ -21,7 +21,7 @@ export interface Fitting {
 export function whatWouldFit(catalogue: Catalogue, build: Build, most = 2): Fitting[] {
   const machine = asStanding(build);
   const here = new Set(build.cards.map((c) => c.card));
-  const found = [...catalogue.cards.keys()].flatMap((card) =>
+  const found = [...catalogue.cards.keys(), ...unreadIds(catalogue, "card")].flatMap((card) =>
     here.has(card) ? [] : (fitOf(catalogue, withCard(machine, card), card, most) ?? []),
   );
   const order = { workable: 0, conditional: 1, unknown: 2 } as const;
@@ -30,6 +30,8 @@ export function whatWouldFit(catalogue: Catalogue, build: Build, most = 2): Fitt
 
 function fitOf(catalogue: Catalogue, wish: Build, card: string, most: number): Fitting | undefined {
   const asked = ask(catalogue, wish);
+  // Neither the card nor what it would have to be changed for is known; it is named, so that it is not taken for one that does not fit.
+  if (asked.kind === "unread") return { card, changes: 0, says: [], verdict: "unknown" };
   if (asked.kind !== "question") return undefined;
   const compiled = compile(asked.question);
   const { frame } = compiled;

@@ -1,5 +1,5 @@
 // The matrix, cell by cell as it is asked for: nothing is worked out ahead and nothing is kept, so a region costs what its cells cost.
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, unreadIds } from "../../catalogue/index.js";
 import { type Cell, cell } from "./cell.js";
 
 /** A part of the matrix; what is left out means all there is. */
@@ -20,7 +20,7 @@ export function* matrix(catalogue: Catalogue, region: Region = {}): Generator<Ce
       for (const family of board!.firmware)
         for (const version of catalogue.firmware.get(family)?.versions ?? []) {
           if (!wanted(region.versions, version.id)) continue;
-          for (const card of region.cards ?? catalogue.cards.keys())
+          for (const card of region.cards ?? [...catalogue.cards.keys(), ...unreadIds(catalogue, "card")])
             yield cell(catalogue, { board: id, revision: revision.id, family, firmware: version.id, card });
         }
     }

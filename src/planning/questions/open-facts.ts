@@ -47,7 +47,7 @@ function byMissing(catalogue: Catalogue, drafts: readonly Unsettled[]) {
   for (const draft of drafts) {
     const missing = draft.fact.refs.filter((r) => isMissing(catalogue, r));
     const refs = missing.length > 0 ? missing : draft.fact.refs;
-    const key = refs.map((r) => `${r.kind}/${r.id}${r.pointer}`).join(" ");
+    const key = refs.length > 0 ? refs.map((r) => `${r.kind}/${r.id}${r.pointer}`).join(" ") : draft.fact.says;
     const group = out.get(key);
     if (group) group.drafts.push(draft);
     else out.set(key, { refs, drafts: [draft] });

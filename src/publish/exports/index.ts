@@ -1,5 +1,5 @@
 // Exports: the same records and answers as the pages, as JSON with its schema, CSV for spreadsheets, and a feed.
-import type { Catalogue } from "../../catalogue/index.js";
+import type { Catalogue, PlannerRecords } from "../../catalogue/index.js";
 import type { Pages } from "../../pages/index.js";
 import { feed } from "./atom.js";
 import { csv } from "./csv.js";
@@ -54,6 +54,7 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
     version: exportVersion,
     club: catalogue.club?.name ?? null,
     licence: catalogue.club?.licence ?? null,
+    unread: catalogue.unread.map(({ kind, id, file, line, column, says }) => ({ kind: kind ?? null, id, file, line, column, says })),
   };
   return [
     { name: "data/records.json", content: json({ ...about, club_record: catalogue.club ?? null, ...records }) },
@@ -118,8 +119,8 @@ export function plannerRecords(catalogue: Catalogue): string {
   const listed = (Object.keys(kinds) as (keyof typeof kinds)[]).flatMap((kind) =>
     [...catalogue[kinds[kind]].values()].map((record) => ({ kind, record, file: catalogue.files.get(`${kind}/${record.id}`) ?? "" })),
   );
-  // What could not be read goes along: an answer it could bear on is not known in a browser either.
-  return JSON.stringify([...listed, ...(catalogue.unread ?? []).map((unread) => ({ unread }))]);
+  const { unread, errors } = catalogue;
+  return JSON.stringify({ records: listed, unread, errors } satisfies Record<keyof PlannerRecords, unknown>);
 }
 
 function exportSchema(schemas: Readonly<Record<string, unknown>>): unknown {
@@ -144,6 +145,23 @@ function exportSchema(schemas: Readonly<Record<string, unknown>>): unknown {
       conflicts: list("conflict"),
       builds: list("build"),
       parts: list("part"),
+      unread: {
+        description: "Records that could not be read when this was made; what they could bear on is not known.",
+        type: "array",
+        items: {
+          type: "object",
+          required: ["kind", "id", "file", "line", "column", "says"],
+          additionalProperties: false,
+          properties: {
+            kind: { type: ["string", "null"] },
+            id: text,
+            file: text,
+            line: { type: "integer", minimum: 1 },
+            column: { type: "integer", minimum: 1 },
+            says: text,
+          },
+        },
+      },
       verdicts: {
         type: "array",
         items: {

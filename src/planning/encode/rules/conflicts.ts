@@ -61,9 +61,8 @@ export function conflictDrafts(frame: Frame, conflict: Conflict): Draft[] {
 }
 
 /** Every way the conditions can hold in this machine, as conjunctions: one per mode, copy of a card, and pair of neighbouring slots. */
-export function occurrences(frame: Frame, conflict: Conflict): Literal[][] {
+export function occurrences(frame: Frame, { when }: Pick<Conflict, "when">): Literal[][] {
   const { family, board, slots, modes } = frame.question;
-  const { when } = conflict;
   if (when.boards && !when.boards.some((b) => b.board === board.id)) return [];
   if (when.modes_at_least !== undefined && modes.length < when.modes_at_least) return [];
   const machine: Literal[] = [
