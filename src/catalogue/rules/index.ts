@@ -27,6 +27,7 @@ import { fixedOverlap } from "./fixed-overlap.js";
 import { imageFits } from "./image-fits.js";
 import { lossNamed } from "./loss-named.js";
 import { memoryDevicePins } from "./memory-device-pins.js";
+import { oneClub } from "./one-club.js";
 import { optionRomStep } from "./option-rom-step.js";
 import { orderOfDates } from "./order-of-dates.js";
 import { orderOfReleases } from "./order-of-releases.js";
@@ -59,6 +60,7 @@ export const rules: readonly Rule[] = [
   danglingReference,
   doubleName,
   doubleRecord,
+  oneClub,
   revisionNames,
   busNames,
   settingNames,

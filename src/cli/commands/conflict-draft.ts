@@ -24,7 +24,7 @@ export function writeConflictDraft(id: string | undefined, from: string, options
       build.result ? `${from} worked on the bench: it shows no conflict.` : `${from} has not been tested.`,
       "Name a tested build that failed, or worked only in part.",
     );
-  const draft = draftConflict(build);
+  const draft = draftConflict(club.catalogue, build);
   const named = id ?? draft.id;
   checkId(named);
   const text = writeRecord("conflict", { ...draft, id: named });

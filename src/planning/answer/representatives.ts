@@ -158,19 +158,24 @@ function withFreedom(
   };
 }
 
-/** For tested builds that worked with some of these cards: the machine pinned to what they had. */
+/**
+ * For tested builds that worked with some of these cards: the machine pinned to what they had. The tests with most of the cards first, then
+ * the newest; what they are called decides nothing.
+ */
 function provenPins(compiled: Compiled, proven: readonly Proven[], most = 10): Rule[][] {
   const { question } = compiled;
   const wanted = question.cards.map((c) => c.card.id);
   const scored = proven
-    .map((p) => ({ p, shared: p.fitted.filter((t) => wanted.includes(t.card)).length }))
+    .map((p) => ({ p, shared: p.fitted.filter((t) => wanted.includes(t.card)).length, date: p.build.result?.date ?? "" }))
     .filter(({ shared }) => shared > 0)
-    .sort(
-      (a, b) =>
-        b.shared - a.shared || b.p.build.result!.date.localeCompare(a.p.build.result!.date) || a.p.build.id.localeCompare(b.p.build.id),
-    )
-    .slice(0, most);
-  return scored.flatMap(({ p }) => pairings(question.cards, p.fitted).map((fitted) => pinsOf(compiled, p, fitted)));
+    .map((s) => ({ ...s, pins: pairings(question.cards, s.p.fitted).map((fitted) => pinsOf(compiled, s.p, fitted)) }))
+    .map((s) => ({ ...s, key: JSON.stringify(s.pins) }))
+    .sort((a, b) => b.shared - a.shared || b.date.localeCompare(a.date) || compareText(a.key, b.key));
+  return scored.slice(0, most).flatMap(({ pins }) => pins);
+}
+
+function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 /** Most ways of telling which copy of a card was which in a test that are tried for one test. */

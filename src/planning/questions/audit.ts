@@ -53,7 +53,7 @@ function auditOne(catalogue: Catalogue, build: Build): Disagreement | undefined 
       says: `It failed on the bench (${result.by}, ${result.date})${symptoms ? `: ${symptoms}` : ""}; the records find nothing against it.`,
       refs: [own, ref("board", build.board), ...build.cards.map((c) => ref("card", c.card))],
       suspects: [ref("build", build.id), ref("board", build.board), ...build.cards.map((c) => ref("card", c.card))],
-      draft: draftConflict(build),
+      draft: draftConflict(catalogue, build),
       declared,
       verdict: answer.verdict,
     };

@@ -265,7 +265,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
               0.6,
             ),
           ),
-        })).map((m) => (m.cards?.length === 0 ? { ...m, cards: [cards[0]!.id] } : m)),
+        })),
   });
   const loaded = [
     { kind: "bus" as const, record: bus, file: "" },
