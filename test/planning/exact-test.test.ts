@@ -114,6 +114,52 @@ describe("a machine that was tested exactly so", () => {
   });
 });
 
+describe("a machine with five and more copies of a card", () => {
+  const letters = ["p", "q", "r", "s", "t", "u"];
+  const slots = letters.map((_, n) => ({ id: `S${n + 1}`, edge: "edge", position: n + 1 }));
+  const roomy = { board: { slots } };
+  /** Copies with names of their own, at J1 x and y by turns, in these slots. */
+  const copies = (places: readonly string[], from = 0) =>
+    places.map((slot, n) => ({ card: "a", as: letters[n + from] ?? "", slot, settings: { J1: n % 2 === 0 ? "x" : "y" } }));
+  const places = (n: number) => slots.slice(0, n).map((s) => s.id);
+
+  it.each([5, 6])("of %i is known to work as it was tested, and no other way", (n) => {
+    const ran = tested("ran", copies(places(n)));
+    expect(verdictOf(roomy, copies(places(n)))).toBe("unknown");
+    expect(verdictOf({ ...roomy, builds: [ran] }, copies(places(n)))).toBe("workable");
+    expect(verdictOf({ ...roomy, builds: [ran] }, copies(places(n).toReversed()))).toBe(n % 2 === 1 ? "workable" : "unknown");
+  });
+
+  it("is counted once for each way to call its copies by name", () => {
+    const { result: _, ...ran } = tested("ran", copies(places(5)));
+    const open = { ...ran, cards: ran.cards.map(({ card, as }) => ({ card, ...(as ? { as } : {}) })) };
+    const answer = plan(club({ ...roomy, builds: [tested("ran", copies(places(5)))] }), open);
+    if (answer.kind !== "answer") throw new Error("misasked");
+    expect([answer.verdict, answer.count]).toEqual(["workable", "120"]);
+    expect(answer.combinations[0]?.exactTest?.build).toBe("ran");
+  });
+
+  it("is not known to work when it failed on another bench, its copies told in another order", () => {
+    const failed = tested("failed", copies(places(5)).toReversed(), { result: { by: "Bo", date: "2020-01", outcome: "failed" } });
+    expect(verdictOf({ ...roomy, builds: [tested("ran", copies(places(5))), failed] }, copies(places(5)))).toBe("unknown");
+  });
+
+  it("was tested with the copies on that were on, not with others", () => {
+    const modes = (cards: readonly string[]) => ({ modes: [{ id: "always", firmware: "V2", cards: [...cards] }] });
+    const ran = tested("ran", copies(places(5)), modes(["p", "q"]));
+    expect(verdictOf({ ...roomy, builds: [ran] }, copies(places(5)), modes(["p", "q"]))).toBe("workable");
+    expect(verdictOf({ ...roomy, builds: [ran] }, copies(places(5)), modes(["p", "s"]))).toBe("unknown");
+  });
+
+  it("is not called untested when its copies are pinned to what the test had", () => {
+    const known = { cards: [card("a")], board: { slots } };
+    const ran = tested("ran", copies(places(5)));
+    const pinned = copies(places(5).toReversed()).map((c) => ({ ...c, settings: {} }));
+    const answer = asked(smallClub({ ...known, builds: [ran] }), pinned);
+    expect(answer.combinations[0]?.evidence).toBe("bench");
+  });
+});
+
 describe("what was seen working comes first", () => {
   it("though it has a note that an untried way lacks", () => {
     const note: Conflict = {

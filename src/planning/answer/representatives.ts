@@ -185,13 +185,24 @@ const mostPairings = 6;
 function pairings(cards: readonly AskedCard[], fitted: readonly BuildCard[]): ReadonlyMap<string, BuildCard>[] {
   const pair = (pairs: ReadonlyMap<string, BuildCard>, asked: AskedCard) => {
     const tested = fitted.filter((t) => t.card === asked.card.id);
-    const free = tested.filter((t) => ![...pairs.values()].includes(t));
+    const left = tested.filter((t) => ![...pairs.values()].includes(t));
+    const free = left.filter((t) => mayBe(asked.chosen, t));
     const others = cards.filter((c) => c.card.id === asked.card.id).length > tested.length || free.length === 0 ? [pairs] : [];
     return [...free.map((t) => new Map([...pairs, [asked.as, t]])), ...others];
   };
   return cards.reduce<ReadonlyMap<string, BuildCard>[]>(
     (all, asked) => all.flatMap((pairs) => pair(pairs, asked)).slice(0, mostPairings),
     [new Map()],
+  );
+}
+
+/** True when the copy may still stand as the tested one did: nothing the owner chose of it says otherwise. */
+function mayBe(chosen: BuildCard, tested: BuildCard): boolean {
+  const agree = (a: string | undefined, b: string | undefined) => a === undefined || b === undefined || a === b;
+  return (
+    agree(chosen.slot, tested.slot) &&
+    agree(chosen.revision, tested.revision) &&
+    Object.entries(chosen.settings ?? {}).every(([id, position]) => agree(position, tested.settings?.[id]))
   );
 }
 

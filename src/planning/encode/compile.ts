@@ -43,7 +43,7 @@ export function compile(question: Question): Compiled {
   const tested = unknown.some((d) => !d.despiteTest) ? findExactTests(open) : undefined;
   const doubted = tested ? unreadTests(open) : [];
   const exact = doubted.length > 0 ? undefined : tested;
-  const frame: Frame = exact ? { ...open, variables: [...open.variables, exact.added] } : open;
+  const frame: Frame = exact ? { ...open, variables: [...open.variables, ...exact.added] } : open;
   const sure = drafts.filter((d): d is Sure => d.kind === "sure");
   const unsettled = unknown.map(
     (d): Unsettled => ({
