@@ -10,4 +10,5 @@ export { type Naming, namings, namingsOfBuild } from "./names.js";
 export { placeOf, type Ref, ref } from "./ref.js";
 export type { Draft, Rule, Scene } from "./rule.js";
 export { rules } from "./rules/index.js";
+export { kindWord, type Unresolved, unresolvedNames } from "./unresolved.js";
 export * from "./versions.js";

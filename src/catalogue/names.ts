@@ -1,6 +1,6 @@
 // Every place where a record names another record or a thing inside another record: the links of the catalogue.
-import type { BoardMatch, Build, FirmwareRange, Kind } from "../records/index.js";
-import type { Catalogue } from "./catalogue.js";
+import { type BoardMatch, type Build, type FirmwareRange, type Kind, kinds, references } from "../records/index.js";
+import { allOf, type Catalogue } from "./catalogue.js";
 import { type Ref, ref } from "./ref.js";
 
 /** A use of another record's id. */
@@ -10,61 +10,16 @@ export interface Naming {
   readonly id: string;
 }
 
-type Path = readonly (string | number)[];
-
-/** All uses of record ids in the catalogue, in file order of the records. */
+/** All uses of record ids in the catalogue, kind by kind, in file order of the records. */
 export function* namings(catalogue: Catalogue): Generator<Naming> {
-  for (const board of catalogue.boards.values()) {
-    const at = namer("board", board.id);
-    yield at("bus", board.bus, "bus");
-    for (const [i, id] of board.firmware.entries()) yield at("firmware", id, "firmware", i);
-  }
-  for (const family of catalogue.firmware.values()) {
-    const at = namer("firmware", family.id);
-    for (const [i, m] of family.boards.entries()) yield at("board", m.board, "boards", i, "board");
-    for (const [i, id] of (family.replaces ?? []).entries()) yield at("firmware", id, "replaces", i);
-    for (const [v, version] of family.versions.entries()) {
-      for (const [i, m] of (version.boards ?? []).entries()) yield at("board", m.board, "versions", v, "boards", i, "board");
-    }
-  }
-  for (const card of catalogue.cards.values()) {
-    const at = namer("card", card.id);
-    yield at("bus", card.bus, "bus");
-    for (const [i, span] of (card.needs?.firmware ?? []).entries()) yield at("firmware", span.family, "needs", "firmware", i, "family");
-    for (const [i, m] of (card.needs?.boards ?? []).entries()) yield at("board", m.board, "needs", "boards", i, "board");
-    for (const [i, need] of (card.needs?.cards ?? []).entries()) {
-      for (const [j, id] of need.any_of.entries()) yield at("card", id, "needs", "cards", i, "any_of", j);
-    }
-  }
-  for (const conflict of catalogue.conflicts.values()) {
-    const at = namer("conflict", conflict.id);
-    for (const [i, m] of (conflict.when.boards ?? []).entries()) yield at("board", m.board, "when", "boards", i, "board");
-    for (const [i, span] of (conflict.when.firmware ?? []).entries()) yield at("firmware", span.family, "when", "firmware", i, "family");
-    for (const [i, c] of (conflict.when.cards ?? []).entries()) yield at("card", c.card, "when", "cards", i, "card");
-    for (const [i, r] of (conflict.remedies ?? []).entries()) if (r.part !== undefined) yield at("part", r.part, "remedies", i, "part");
-    for (const [i, e] of conflict.evidence.entries()) if (e.build !== undefined) yield at("build", e.build, "evidence", i, "build");
-  }
-  for (const build of catalogue.builds.values()) yield* namingsOfBuild(build);
+  for (const from of Object.keys(kinds) as Kind[])
+    for (const record of allOf(catalogue, from).values())
+      for (const { kind, id, path } of references(from, record)) yield { from: ref(from, record.id, ...path), kind, id };
 }
 
 /** All uses of record ids in one build. */
 export function* namingsOfBuild(build: Build): Generator<Naming> {
-  const at = namer("build", build.id);
-  yield at("board", build.board, "board");
-  if (build.firmware !== undefined) yield at("firmware", build.firmware, "firmware");
-  for (const [i, c] of build.cards.entries()) yield at("card", c.card, "cards", i, "card");
-  for (const [i, c] of (build.stands?.cards ?? []).entries()) yield at("card", c.card, "stands", "cards", i, "card");
-  for (const [i, id] of (build.at_hand?.cards ?? []).entries()) yield at("card", id, "at_hand", "cards", i);
-  for (const [i, id] of (build.at_hand?.parts ?? []).entries()) yield at("part", id, "at_hand", "parts", i);
-  for (const role of ["device", "switch", "connector", "cable"] as const) {
-    const id = build.switch?.[role];
-    if (id !== undefined) yield at("part", id, "switch", role);
-  }
-  for (const [i, id] of (build.result?.conflicts ?? []).entries()) yield at("conflict", id, "result", "conflicts", i);
-}
-
-function namer(from: Kind, record: string) {
-  return (kind: Kind, id: string, ...path: Path): Naming => ({ from: ref(from, record, ...path), kind, id });
+  for (const { kind, id, path } of references("build", build)) yield { from: ref("build", build.id, ...path), kind, id };
 }
 
 /** All spans of firmware versions that records give. */
@@ -97,7 +52,7 @@ export interface SettingUse {
   readonly positions: Readonly<Record<string, string | readonly string[]>>;
 }
 
-/** All places that name positions of a card's settings. */
+/** All places in cards and conflicts that name positions of a card's settings; what builds name is looked up in `unresolved.ts`. */
 export function* settingUses(catalogue: Catalogue): Generator<SettingUse> {
   for (const card of catalogue.cards.values()) {
     for (const [i, c] of (card.claims ?? []).entries())
@@ -108,10 +63,4 @@ export function* settingUses(catalogue: Catalogue): Generator<SettingUse> {
   for (const conflict of catalogue.conflicts.values())
     for (const [i, c] of (conflict.when.cards ?? []).entries())
       if (c.settings) yield { card: c.card, from: ref("conflict", conflict.id, "when", "cards", i, "settings"), positions: c.settings };
-  for (const build of catalogue.builds.values()) {
-    for (const [i, c] of build.cards.entries())
-      if (c.settings) yield { card: c.card, from: ref("build", build.id, "cards", i, "settings"), positions: c.settings };
-    for (const [i, c] of (build.stands?.cards ?? []).entries())
-      if (c.settings) yield { card: c.card, from: ref("build", build.id, "stands", "cards", i, "settings"), positions: c.settings };
-  }
 }

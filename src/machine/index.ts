@@ -9,6 +9,8 @@ export {
   type AskedMode,
   ask,
   type Fault,
+  findFaults,
+  findRecordFault,
   holding,
   type Misasked,
   type Question,

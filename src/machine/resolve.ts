@@ -1,5 +1,15 @@
 // A question: a build read against the catalogue, with every hole spelt out. Says what cannot be asked; judges nothing.
-import { type Catalogue, cardsOn, copyName, findCopies, labelCopies, modesOf, versionIndex } from "../catalogue/index.js";
+import {
+  allOf,
+  type Catalogue,
+  cardsOn,
+  copyName,
+  kindWord,
+  labelCopies,
+  modesOf,
+  type Unresolved,
+  unresolvedNames,
+} from "../catalogue/index.js";
 import {
   type Board,
   type Build,
@@ -9,10 +19,14 @@ import {
   type Card,
   type Firmware,
   type FirmwareVersion,
+  few,
+  goesBy,
+  type Kind,
   nearest,
   type Setting,
   type Slot,
   sizeText,
+  step,
 } from "../records/index.js";
 import { type AskedUnread, findUnread } from "./unread.js";
 
@@ -58,6 +72,8 @@ export interface Question {
 export interface Fault {
   /** JSON pointer into the build. */
   readonly pointer: string;
+  /** What is wrong is the field's name, not its value. */
+  readonly on?: "key";
   readonly says: string;
   readonly hint: string;
 }
@@ -72,62 +88,85 @@ export interface AskOptions {
   readonly narrow?: boolean;
 }
 
+/**
+ * Every name in a build that the records do not have, each with the name that was probably meant. A record that is there and could not be
+ * read is not among them. All that is asked about a build, by command or page, comes through here.
+ */
+export function findFaults(catalogue: Catalogue, build: Build): readonly Fault[] {
+  return [
+    ...unresolvedNames(catalogue, build).map((one) => ({ pointer: one.path.reduce<string>(step, ""), on: one.on, ...faultWords(one) })),
+    ...doubles("cards", build.cards.map(copyName), "Give each copy its own name with `as`."),
+    ...doubles(
+      "modes",
+      (build.modes ?? []).map((m) => m.id),
+      "Give each mode its own id.",
+    ),
+  ];
+}
+
+function doubles(what: "cards" | "modes", names: readonly string[], hint: string): readonly Fault[] {
+  return names.flatMap((name, at) =>
+    names.indexOf(name) === at ? [] : [{ pointer: `/${what}/${at}`, says: `Two ${what} are called "${name}".`, hint }],
+  );
+}
+
+/** A record that is named beside a build, not in it: the card one thinks of buying. */
+export function findRecordFault(catalogue: Catalogue, kind: Kind, id: string, pointer = ""): Fault | undefined {
+  const of = allOf(catalogue, kind);
+  if (of.has(id) || catalogue.unread.some((unread) => goesBy(unread, kind, id))) return undefined;
+  return { pointer, ...faultWords({ about: "record", what: kindWord(kind), name: id, declared: [...of.keys()] }) };
+}
+
+function faultWords({ about, what, name, declared }: Omit<Unresolved, "path">): Pick<Fault, "says" | "hint"> {
+  if (about === "memory")
+    return {
+      says: `${what} is not known with ${sizeText(Number(name))} of memory.`,
+      hint: `Known amounts: ${declared.map((size) => sizeText(Number(size))).join(", ")}.`,
+    };
+  return { says: `No ${what} is called "${name}".`, hint: nameHint(name, declared) };
+}
+
+/** "Did you mean ...?", or the names there are. */
+function nameHint(name: string, declared: readonly string[]): string {
+  const near = nearest(name, declared);
+  if (near !== undefined) return `Did you mean "${near}"?`;
+  const holding = holders(name, declared);
+  if (holding.length > 0) return `Did you mean ${holding.slice(0, 4).join(", or ")}?`;
+  return declared.length === 0 ? "There are none." : `There are: ${few(declared, 12)}.`;
+}
+
+/** A part of a long id is a common slip: "tracer" for "tallow-bus-tracer". */
+function holders(name: string, declared: readonly string[]): readonly string[] {
+  return name.length < 3 ? [] : declared.filter((id) => id.split("-").includes(name) || id.startsWith(name));
+}
+
 /** Reads a build against the catalogue. */
 export function ask(
   catalogue: Catalogue,
   build: Build,
   options: AskOptions = {},
 ): { readonly kind: "question"; readonly question: Question } | AskedUnread | Misasked {
-  const unread = findUnread(catalogue, build);
-  if (unread.length > 0) return { kind: "unread", unread };
-  const faults: Fault[] = [];
-  const miss = (pointer: string, what: string, word: string, among: Iterable<string>) => {
-    const names = [...among];
-    const near = nearest(word, names);
-    const listed =
-      names.length === 0
-        ? "There are none."
-        : `There are: ${names.slice(0, 12).join(", ")}${names.length > 12 ? ` and ${names.length - 12} more` : ""}.`;
-    faults.push({ pointer, says: `No ${what} is called "${word}".`, hint: near ? `Did you mean "${near}"?` : listed });
-  };
+  const faults = [...findFaults(catalogue, build)];
   const board = catalogue.boards.get(build.board);
-  if (!board) {
-    miss("/board", "board", build.board, catalogue.boards.keys());
-    return { kind: "misasked", faults };
-  }
-  const bus = catalogue.buses.get(board.bus);
-  const familyId = build.firmware ?? board.firmware[0]!;
-  const family = catalogue.firmware.get(familyId);
-  if (!bus) miss("/board", "bus", board.bus, catalogue.buses.keys());
-  if (!family) miss("/firmware", "firmware family", familyId, catalogue.firmware.keys());
-  if (!bus || !family) return { kind: "misasked", faults };
+  const bus = board && catalogue.buses.get(board.bus);
+  const family = catalogue.firmware.get(build.firmware ?? board?.firmware[0] ?? "");
+  // What the board itself names is no fault of the build, but without it nothing can be answered.
+  if (board) faults.push(...boardFaults(catalogue, board, build.firmware === undefined));
+  if (faults.length > 0) return { kind: "misasked", faults };
+  const unread = findUnread(catalogue, build);
+  if (!board || !bus || !family || unread.length > 0) return { kind: "unread", unread };
 
   const revisions = board.revisions.map((r) => r.id);
   const told = build.revision === undefined ? [] : typeof build.revision === "string" ? [build.revision] : build.revision;
-  told.forEach((r) => {
-    if (!revisions.includes(r)) miss("/revision", `revision of ${board.name}`, r, revisions);
-  });
   const memories = board.memory ? board.memory.options.map(bytes) : [0];
-  if (build.memory !== undefined && board.memory && !memories.includes(bytes(build.memory)))
-    faults.push({
-      pointer: "/memory",
-      says: `${board.name} is not known with ${sizeText(bytes(build.memory))} of memory.`,
-      hint: `Known amounts: ${memories.map(sizeText).join(", ")}.`,
-    });
   const labels = labelCopies(build.cards, (id) => catalogue.cards.get(id)?.name ?? id);
-  const cards = build.cards.flatMap((chosen, at): AskedCard[] => {
-    const read = readCard(catalogue, board, chosen, `/cards/${at}`, miss);
-    if (!read) return [];
-    const name = labels.get(read.as) ?? read.card.name;
-    return [name === read.card.name ? read : { ...read, card: { ...read.card, name } }];
-  });
-  const names = cards.map((c) => c.as);
-  names.forEach((name, at) => {
-    if (names.indexOf(name) !== at)
-      faults.push({ pointer: `/cards/${at}`, says: `Two cards are called "${name}".`, hint: "Give each copy its own name with `as`." });
-  });
-  const modes = readModes(build, names, family, miss);
-  if (faults.length > 0) return { kind: "misasked", faults };
+  const cards = build.cards.flatMap((chosen, at): AskedCard[] =>
+    readCard(catalogue, chosen, `/cards/${at}`).map((read) => {
+      const name = labels.get(read.as) ?? read.card.name;
+      return name === read.card.name ? read : { ...read, card: { ...read.card, name } };
+    }),
+  );
+  const modes = readModes(build);
   const question: Question = {
     catalogue,
     build,
@@ -148,51 +187,22 @@ export function ask(
   return { kind: "question", question };
 }
 
-type Miss = (pointer: string, what: string, word: string, among: Iterable<string>) => void;
-
-function readCard(catalogue: Catalogue, board: Board, chosen: BuildCard, pointer: string, miss: Miss): AskedCard | undefined {
-  const card = catalogue.cards.get(chosen.card);
-  if (!card) {
-    miss(`${pointer}/card`, "card", chosen.card, catalogue.cards.keys());
-    return undefined;
-  }
-  const revisions = card.revisions?.map((r) => r.id) ?? [""];
-  if (chosen.revision !== undefined && !revisions.includes(chosen.revision))
-    miss(`${pointer}/revision`, `revision of ${card.name}`, chosen.revision, revisions);
-  const slots = board.slots.map((s) => s.id);
-  if (chosen.slot !== undefined && !slots.includes(chosen.slot)) miss(`${pointer}/slot`, `slot of ${board.name}`, chosen.slot, slots);
-  const settings = card.settings ?? [];
-  for (const [id, position] of Object.entries(chosen.settings ?? {})) {
-    const setting = settings.find((s) => s.id === id);
-    if (!setting)
-      miss(
-        `${pointer}/settings/${id}`,
-        `setting of ${card.name}`,
-        id,
-        settings.map((s) => s.id),
-      );
-    else if (!setting.positions.some((p) => p.id === position))
-      miss(
-        `${pointer}/settings/${id}`,
-        `position of ${id} on ${card.name}`,
-        position,
-        setting.positions.map((p) => p.id),
-      );
-  }
-  return { as: copyName(chosen), card, revisions, settings, chosen, pointer };
+function boardFaults(catalogue: Catalogue, board: Board, withFirmware: boolean): readonly Fault[] {
+  const [first = ""] = board.firmware;
+  const bus = findRecordFault(catalogue, "bus", board.bus, "/board");
+  const firmware = withFirmware ? findRecordFault(catalogue, "firmware", first, "/board") : undefined;
+  return [...(bus ? [bus] : []), ...(firmware ? [firmware] : [])];
 }
 
-function readModes(build: Build, names: readonly string[], family: Firmware, miss: Miss): AskedMode[] {
-  return modesOf(build).map((mode, at) => {
-    for (const [i, name] of (mode.cards ?? []).entries())
-      if (findCopies(build.cards, name).length === 0) miss(`/modes/${at}/cards/${i}`, "card of this build", name, names);
-    if (mode.firmware !== undefined && versionIndex(family, mode.firmware) < 0)
-      miss(
-        `/modes/${at}/firmware`,
-        `version of ${family.name}`,
-        mode.firmware,
-        family.versions.map((v) => v.id),
-      );
+function readCard(catalogue: Catalogue, chosen: BuildCard, pointer: string): AskedCard[] {
+  const card = catalogue.cards.get(chosen.card);
+  if (!card) return [];
+  const revisions = card.revisions?.map((r) => r.id) ?? [""];
+  return [{ as: copyName(chosen), card, revisions, settings: card.settings ?? [], chosen, pointer }];
+}
+
+function readModes(build: Build): AskedMode[] {
+  return modesOf(build).map((mode) => {
     const enabled = new Set(cardsOn(build.cards, mode).map(copyName));
     return { id: mode.id, name: mode.name ?? mode.id, enabled, firmware: mode.firmware, safest: mode.safest ?? false };
   });

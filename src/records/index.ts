@@ -7,6 +7,7 @@ export { few, nearest } from "./nearest.js";
 export { type Picture, pictureOf } from "./picture.js";
 export { type Locator, locator, place, type Spot, step, steps } from "./place.js";
 export * from "./read.js";
+export { type Reference, references } from "./references.js";
 export type { Board, FirmwareSocket, Slot } from "./schema/board.js";
 export type { Build, BuildCard, Mode, Result } from "./schema/build.js";
 export type { Bus } from "./schema/bus.js";

@@ -14,13 +14,19 @@ export function jsonSchemas(): Readonly<Record<Kind, JsonSchema>> {
   ) as unknown as Record<Kind, JsonSchema>;
 }
 
-/** Only what the standard knows: the discriminator is a help to our own judge, and TypeBox's marks are symbols. */
+/** Only what the standard knows: discriminator and refersTo are helps of our own, and TypeBox's marks are symbols. */
 function plain(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(plain);
   if (typeof value !== "object" || value === null) return value;
   return Object.fromEntries(
     Object.entries(value)
-      .filter(([key, inner]) => !(key === "discriminator" && typeof inner === "object" && inner !== null && "propertyName" in inner))
+      .filter(([key, inner]) => !isOwnHelp(key, inner))
       .map(([key, inner]) => [key, plain(inner)]),
   );
+}
+
+/** A keyword, not a field of a record that happens to have its name: there a schema would stand. */
+function isOwnHelp(key: string, inner: unknown): boolean {
+  if (key === "refersTo") return typeof inner === "string";
+  return key === "discriminator" && typeof inner === "object" && inner !== null && "propertyName" in inner;
 }

@@ -20,6 +20,8 @@ export interface Shape {
   readonly maximum?: number;
   readonly anyOf?: readonly Shape[];
   readonly discriminator?: { readonly propertyName: string };
+  /** The text is the id of a record of this kind. No keyword of the standard: other readers pass over it. */
+  readonly refersTo?: string;
 }
 
 /** What a pattern asks for, in words. A test fails when a schema has a pattern without words. */

@@ -5,7 +5,7 @@ import { ask } from "../../src/machine/index.js";
 import { forumText } from "../../src/planner/state/forum.js";
 import { blank, buildOf, editsBetween } from "../../src/planner/state/moves.js";
 import { matching, type Offer } from "../../src/planner/ui/Combobox.js";
-import { handlers } from "../../src/planner/worker/files.js";
+import { readBuild, writeBuild } from "../../src/planner/worker/files.js";
 import { sheetOf } from "../../src/planner/worker/sheet.js";
 import { shelfOf } from "../../src/planner/worker/shelf.js";
 import { compile, countsOf, plan } from "../../src/planning/index.js";
@@ -161,7 +161,7 @@ describe("text for a post", () => {
 describe("a build file", () => {
   it("that the planner writes is read back as the same build, without a finding", () => {
     for (const build of [...catalogue.builds.values()].slice(0, 40)) {
-      const text = handlers.write({ build });
+      const text = writeBuild({ build });
       const { record, findings } = readOne("build", text);
       expect(findings, build.id).toEqual([]);
       expect(record).toEqual(build);
@@ -169,9 +169,21 @@ describe("a build file", () => {
   });
 
   it("that cannot be read is told by line and column", () => {
-    const read = handlers.read({ text: "id: x\nname: X\nboard: skerry-16t\ncards:\n  - crad: gannet\n", file: "mine.yaml" });
+    const read = readBuild(catalogue, { text: "id: x\nname: X\nboard: skerry-16t\ncards:\n  - crad: gannet\n", file: "mine.yaml" });
     if (read.kind !== "unreadable") throw new Error("it was read");
     expect(read.findings[0]!.at).toMatchObject({ file: "mine.yaml", line: 5 });
     expect(read.findings[0]!.at.column).toBeGreaterThan(1);
+  });
+
+  it("that names what the records lack is not opened: every name by line and column, with the one that was meant", () => {
+    const text =
+      "id: x\nname: X\nboard: skerry-16t\ncards: []\nat_hand:\n  cards: [gannet-fixed-disk-controler]\nswitch:\n  device: 27c04\nstands:\n  firmware: R44A\n";
+    const read = readBuild(catalogue, { text, file: "mine.yaml" });
+    if (read.kind !== "unresolved") throw new Error(`it is ${read.kind}`);
+    expect(read.findings.map((f) => [f.at.line, f.at.column, f.says, f.hint])).toEqual([
+      [6, 11, 'No card is called "gannet-fixed-disk-controler".', 'Did you mean "gannet-fixed-disk-controller"?'],
+      [8, 11, 'No part is called "27c04".', expect.stringContaining("Did you mean")],
+      [10, 13, 'No version of Skerry Monitor is called "R44A".', 'Did you mean "R4A"?'],
+    ]);
   });
 });

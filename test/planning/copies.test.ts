@@ -141,7 +141,7 @@ describe("a test of two copies", () => {
 });
 
 describe("a second copy beside one that stands", () => {
-  const club = smallClub({ cards: [card("a")] });
+  const club = smallClub({ cards: [card("a"), card("b")] });
   const build: Build = { id: "q", name: "Q", board: "board", revision: "D1", cards: [{ card: "a", slot: "S1", settings: { J1: "x" } }] };
 
   it("is new: only the one that stands is moved, and the new one is to be got", () => {

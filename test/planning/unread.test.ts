@@ -2,7 +2,17 @@
 import { describe, expect, it } from "vitest";
 import { type Catalogue, link } from "../../src/catalogue/index.js";
 import { ask } from "../../src/machine/index.js";
-import { type Answer, beforeYouBuy, cell, compile, countsOf, matrix, openFacts, plan, whatWouldFit } from "../../src/planning/index.js";
+import {
+  type Answer,
+  beforeYouBuy,
+  cell,
+  compile,
+  countsOf,
+  matrix,
+  openFacts,
+  plan,
+  whatWouldFit as wouldFit,
+} from "../../src/planning/index.js";
 import { type Build, type Kind, kinds, readRecords, type Unread, writeRecord } from "../../src/records/index.js";
 import { demo, demoWith } from "../support/demo.js";
 import { Random } from "../support/solver/random.js";
@@ -12,6 +22,12 @@ import { randomSetup, type Setup } from "./support/world.js";
 function answer(catalogue: Catalogue, build: Build): Answer {
   const given = plan(catalogue, build);
   if (given.kind !== "answer") throw new Error(given.faults.map((f) => f.says).join(" "));
+  return given;
+}
+
+function whatWouldFit(catalogue: Catalogue, build: Build, most: number) {
+  const given = wouldFit(catalogue, build, most);
+  if ("kind" in given) throw new Error(given.faults.map((f) => f.says).join(" "));
   return given;
 }
 

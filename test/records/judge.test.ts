@@ -174,7 +174,7 @@ describe("one mistake is one finding", () => {
 
 test("schemas hold only what the judge knows, and every pattern has words and every field a description", () => {
   const known = new Set(
-    "type description properties patternProperties required additionalProperties items minItems maxItems enum const pattern minLength maxLength minimum maximum anyOf discriminator".split(
+    "type description properties patternProperties required additionalProperties items minItems maxItems enum const pattern minLength maxLength minimum maximum anyOf discriminator refersTo".split(
       " ",
     ),
   );

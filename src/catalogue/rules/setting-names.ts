@@ -1,4 +1,4 @@
-// Settings and positions that are named are those the card has.
+// Settings and positions that a card or a conflict names are those the card has.
 import type { Card } from "../../records/index.js";
 import { settingUses } from "../names.js";
 import { type Ref, ref } from "../ref.js";
@@ -8,7 +8,7 @@ import { noSuch } from "../say.js";
 export const settingNames: Rule = {
   name: "setting-names",
   says: "A setting and a position that are named are ones the card has.",
-  scope: ["card", "conflict", "build"],
+  scope: ["card", "conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const { card: id, from, positions } of settingUses(catalogue)) {
       const card = catalogue.cards.get(id);

@@ -67,6 +67,7 @@ export function tellFitting(club: Club, asked: AskedBuild, most: string | true, 
   terminal.progress(`trying ${counted(club.catalogue.cards.size, "card")}`);
   const fits = whatWouldFit(club.catalogue, asked.build, changes);
   terminal.progress("");
+  if ("kind" in fits) throw misasked(fits, asked);
   if (asJson)
     terminal.out(json({ kind: "fitting", most: changes, cards: fits, unread: club.catalogue.unread, errors: club.catalogue.errors }));
   else for (const line of fittingLines(club, fits, changes, (text) => styled(terminal, "bold", text))) terminal.out(line);

@@ -2,12 +2,13 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { defaultMode } from "../../catalogue/index.js";
-import { nameForCopy } from "../../machine/index.js";
+import { findFaults, nameForCopy } from "../../machine/index.js";
 import { type Build, type BuildCard, goesBy, kinds, type Mode, nearest, readOne } from "../../records/index.js";
 import type { Terminal } from "../printing/terminal.js";
 import { WrongUse } from "../wrong-use.js";
 import { type Club, findingText } from "./club.js";
 import { shown } from "./folders.js";
+import { misasked } from "./planner.js";
 
 export interface QuestionOptions {
   readonly board?: string;
@@ -29,7 +30,7 @@ export interface AskedBuild {
 }
 
 export function askedBuild(name: string | undefined, options: QuestionOptions, club: Club, terminal: Terminal): AskedBuild {
-  if (name === undefined) return { build: withKnownIds(fromOptions(options), club) };
+  if (name === undefined) return resolved({ build: fromOptions(options) }, club);
   const extra = Object.entries(options).find(
     ([key, value]) => value !== undefined && ["board", "card", "mode", "firmware", "revision", "memory", "family", "have"].includes(key),
   );
@@ -39,11 +40,15 @@ export function askedBuild(name: string | undefined, options: QuestionOptions, c
 }
 
 export function fromFile(name: string, club: Club, terminal: Terminal): AskedBuild {
+  return resolved(readFrom(name, club, terminal), club);
+}
+
+function readFrom(name: string, club: Club, terminal: Terminal): AskedBuild {
   if (name === "-") return fromBytes(readFileSync(0), "(standard input)", terminal);
   const path = resolve(terminal.folder, name);
   if (!existsSync(path)) {
     const own = club.catalogue.builds.get(name);
-    if (own) return { build: own, file: club.catalogue.files.get(`build/${name}`) };
+    if (own) return ownBuild(own, club);
     const lost = club.catalogue.unread.find((unread) => goesBy(unread, "build", name));
     if (lost)
       throw new WrongUse(
@@ -61,6 +66,12 @@ export function fromFile(name: string, club: Club, terminal: Terminal): AskedBui
   return { ...fromBytes(readFileSync(path), shown(path, terminal.folder), terminal), path };
 }
 
+/** A build among the club's records has its places in its own file. */
+function ownBuild(build: Build, club: Club): AskedBuild {
+  const file = club.catalogue.files.get(`build/${build.id}`);
+  return { build, file, text: file === undefined ? undefined : club.catalogue.texts.get(file) };
+}
+
 function fromBytes(bytes: Uint8Array, file: string, terminal: Terminal): AskedBuild {
   const { record, findings } = readOne("build", bytes, file);
   if (record) return { build: record, file, text: new TextDecoder().decode(bytes) };
@@ -69,17 +80,11 @@ function fromBytes(bytes: Uint8Array, file: string, terminal: Terminal): AskedBu
   throw new WrongUse(`${file} is not a build that can be read.`, next, wrong);
 }
 
-/** A part of a long id is a common slip; it gets the whole id as advice, but is not taken for it. */
-function withKnownIds(build: Build, club: Club): Build {
-  const check = (what: "board" | "card", id: string, among: ReadonlyMap<string, unknown>) => {
-    if (among.has(id) || club.catalogue.unread.some((unread) => goesBy(unread, what, id))) return;
-    const holding = [...among.keys()].filter((key) => key.split("-").includes(id) || key.startsWith(id));
-    if (holding.length === 0) return;
-    throw new WrongUse(`No ${what} is called "${id}".`, `Did you mean ${holding.slice(0, 4).join(", or ")}?`);
-  };
-  check("board", build.board, club.catalogue.boards);
-  for (const card of build.cards) check("card", card.card, club.catalogue.cards);
-  return build;
+/** The build, once every name in it is one the records have; whatever is asked about it afterwards can rest on that. */
+function resolved(asked: AskedBuild, club: Club): AskedBuild {
+  const faults = findFaults(club.catalogue, asked.build);
+  if (faults.length > 0) throw misasked({ kind: "misasked", faults }, asked);
+  return asked;
 }
 
 /** card[@slot][,setting=position]… */

@@ -23,7 +23,7 @@ export function misasked({ faults }: Misasked, { file, text }: AskedBuild): Wron
       level: "error",
       says: fault.says,
       hint: fault.hint,
-      at: place(file, text, fault.pointer),
+      at: place(file, text, fault.pointer, { on: fault.on }),
     };
     return findingText(finding, { colour: false });
   });

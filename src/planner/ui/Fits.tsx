@@ -12,13 +12,13 @@ export function Fits() {
   const { build, solve, shelf, store } = useDesk();
   const [open, setOpen] = useState(false);
   const [all, setAll] = useState(false);
-  const [told, setTold] = useState<{ readonly build: Build; readonly fits: readonly Fitting[] }>();
+  const [told, setTold] = useState<{ readonly build: Build; readonly fits: readonly Fitting[] | undefined }>();
   useEffect(() => {
     if (!open) return;
     let wanted = true;
     solve
       .ask("fits", { build })
-      .then((fits) => wanted && setTold({ build, fits }))
+      .then((fits) => wanted && setTold({ build, fits: "kind" in fits ? undefined : fits }))
       .catch(() => {});
     return () => {
       wanted = false;
@@ -31,6 +31,8 @@ export function Fits() {
         <p class="more" role="status">
           Trying every card.
         </p>
+      ) : told.fits === undefined ? (
+        <p class="more">The build names something the records do not have; mend that first.</p>
       ) : (
         <ul class="lines">
           {told.fits.slice(0, all ? undefined : first).map((f) => (

@@ -126,9 +126,10 @@ function Bring() {
   const box = useRef<HTMLTextAreaElement>(null);
   const read = async (text: string, file: string) => {
     const pasted = await bench.ask("read", { text, file });
-    if (pasted.kind === "unreadable") {
+    if (pasted.kind !== "read") {
       setFindings(pasted.findings);
-      setSaid(`${file} cannot be read as a build. Nothing was changed.`);
+      const why = pasted.kind === "unreadable" ? "cannot be read as a build" : "names something that these records do not have";
+      setSaid(`${file} ${why}. Nothing was changed.`);
       return;
     }
     setFindings(pasted.warnings);

@@ -45,12 +45,14 @@ export interface Tasks {
     readonly gives: WhyNot | Misasked;
   };
   readonly buy: { readonly asks: { readonly build: Build; readonly card: string }; readonly gives: Purchase | Misasked };
-  readonly fits: { readonly asks: { readonly build: Build }; readonly gives: readonly Fitting[] };
+  readonly fits: { readonly asks: { readonly build: Build }; readonly gives: readonly Fitting[] | Misasked };
 }
 
 export type Pasted =
   | { readonly kind: "read"; readonly build: Build; readonly warnings: readonly Finding[] }
-  | { readonly kind: "unreadable"; readonly findings: readonly Finding[] };
+  | { readonly kind: "unreadable"; readonly findings: readonly Finding[] }
+  /** It is a build, but names things the records do not have. */
+  | { readonly kind: "unresolved"; readonly findings: readonly Finding[] };
 
 /** What the second worker can be asked: all that is wanted only once a way has been found, or a file comes in or goes out. */
 export interface BenchTasks {

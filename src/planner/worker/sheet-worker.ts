@@ -1,6 +1,6 @@
 // The second worker, begun only when it is wanted: build sheets with their drawings, and build files in and out.
 import type { Catalogue } from "../../catalogue/index.js";
-import { handlers as files } from "./files.js";
+import { readBuild, writeBuild } from "./files.js";
 import type { BenchTasks } from "./protocol.js";
 import { catalogueFrom, serve } from "./serve.js";
 import { sheetOf } from "./sheet.js";
@@ -18,7 +18,10 @@ export const handlers = {
   sheet({ build, combination }: Asks<"sheet">): Gives<"sheet"> {
     return sheetOf(catalogue, build, combination);
   },
-  ...files,
+  write: writeBuild,
+  read(asks: Asks<"read">): Gives<"read"> {
+    return readBuild(catalogue, asks);
+  },
 };
 
 serve<BenchTasks>(self as unknown as Parameters<typeof serve>[0], handlers);

@@ -2,7 +2,7 @@
 // have to get, and what remains at risk. Every line comes from the planner's own answers.
 import { type Catalogue, defaultMode, modesOf } from "../../catalogue/index.js";
 import type { Misasked } from "../../machine/index.js";
-import { asStanding, withCard, withChoice } from "../../machine/index.js";
+import { asStanding, findFaults, findRecordFault, withCard, withChoice } from "../../machine/index.js";
 import type { Build, Card } from "../../records/index.js";
 import type {
   Answer,
@@ -59,6 +59,9 @@ export interface Purchase {
 
 /** `build` is the machine as it is (board, perhaps revision, memory, firmware, cards); the card is the one you think of buying. */
 export function beforeYouBuy(catalogue: Catalogue, build: Build, card: string): Purchase | Misasked {
+  const unknown = findRecordFault(catalogue, "card", card);
+  const faults = [...findFaults(catalogue, build), ...(unknown ? [unknown] : [])];
+  if (faults.length > 0) return { kind: "misasked", faults };
   const wish = withCard(asStanding(build), card);
   const wanted = wish.cards.at(-1)?.as ?? card;
   const answer = plan(catalogue, wish, { most: 3, keep: [`card:${wanted}`] });

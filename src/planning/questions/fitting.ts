@@ -1,7 +1,7 @@
 // The other way round: which cards of the catalogue would work in a machine as it stands, without touching anything that is in it,
 // with one change, with two. The count is proven least by the engine.
 import { type Catalogue, unreadIds } from "../../catalogue/index.js";
-import { ask, asStanding, withCard } from "../../machine/index.js";
+import { ask, asStanding, findFaults, type Misasked, withCard } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { cheapest } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
@@ -18,7 +18,9 @@ export interface Fitting {
 }
 
 /** Cards that would work with at most `most` changes, fewest first. What hangs on a missing fact is told as unknown, after the sure ones. */
-export function whatWouldFit(catalogue: Catalogue, build: Build, most = 2): Fitting[] {
+export function whatWouldFit(catalogue: Catalogue, build: Build, most = 2): readonly Fitting[] | Misasked {
+  const faults = findFaults(catalogue, build);
+  if (faults.length > 0) return { kind: "misasked", faults };
   const machine = asStanding(build);
   const here = new Set(build.cards.map((c) => c.card));
   const found = [...catalogue.cards.keys(), ...unreadIds(catalogue, "card")].flatMap((card) =>

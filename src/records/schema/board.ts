@@ -89,7 +89,7 @@ export const Board = strict("A mainboard or backplane.", {
   maker: text("Maker as marked."),
   model: text("Model as marked."),
   years: optional(text("When it was made.")),
-  bus: idOf("its expansion bus"),
+  bus: idOf("bus", "its expansion bus"),
   revisions: list(Revision, "Revisions, oldest first."),
   clock_MHz: fact(amount("MHz"), "Bus clock in MHz."),
   slots: list(Slot, "Slots, in order of position."),
@@ -104,7 +104,7 @@ export const Board = strict("A mainboard or backplane.", {
       base: optional(whole("First address of main memory (0 when left out).")),
     }),
   ),
-  firmware: list(idOf("a firmware family"), "Firmware families made for it."),
+  firmware: list(idOf("firmware", "a firmware family"), "Firmware families made for it."),
   firmware_sockets: list(FirmwareSocket, "Sockets for firmware."),
 });
 export type Board = Static<typeof Board>;

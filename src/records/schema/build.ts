@@ -6,7 +6,7 @@ import { flag, head, idOf, list, mark, oneOf, optional, size, strict, text, when
 const positions = Type.Record(Type.String(), mark("Position."), { description: "Setting id: position." });
 
 export const BuildCard = strict("A card of the machine.", {
-  card: idOf("the card"),
+  card: idOf("card", "the card"),
   as: optional(mark("Name of this copy, when the machine has two of one kind. A copy without it is called by its card's id.")),
   revision: optional(mark("Its revision; a hole when left out.")),
   slot: optional(mark("Its slot; a hole when left out.")),
@@ -47,7 +47,7 @@ export const Result = strict(
     modes: optional(list(ModeResult, "Mode by mode.")),
     symptoms: optional(list(text("What was seen."), "Symptoms, in plain words.")),
     faults_open: optional(list(text("A fault."), "Faults left open.")),
-    conflicts: optional(list(idOf("a conflict record"), "Conflict records that explain what went wrong.")),
+    conflicts: optional(list(idOf("conflict", "a conflict record"), "Conflict records that explain what went wrong.")),
     remedies: optional(list(text("What was done."), "Remedies that were taken.")),
     open_question: optional(text("Why the result and the rules disagree, as far as anyone knows; declares the disagreement as known.")),
     photo: optional(
@@ -61,21 +61,21 @@ export type Result = Static<typeof Result>;
 
 export const Build = strict("A machine with choices filled in; with a result, a tested build.", {
   ...head,
-  board: idOf("the board"),
+  board: idOf("board", "the board"),
   revision: optional(
     Type.Union([mark("The revision."), list(mark("A revision."), "One of these.")], {
       description: "Board revision; a hole when left out.",
     }),
   ),
   memory: optional(size("Main memory fitted; a hole when left out.")),
-  firmware: optional(idOf("the firmware family; the board's first when left out")),
+  firmware: optional(idOf("firmware", "the firmware family; the board's first when left out")),
   cards: Type.Array(BuildCard, { description: "Cards of the machine." }),
   modes: optional(list(Mode, "Modes; left out: one mode with every card on.")),
   at_hand: optional(
     strict("What the owner has already; it costs nothing.", {
       firmware: optional(list(mark("A version."), "Firmware versions.")),
-      cards: optional(list(idOf("a card"), "Cards.")),
-      parts: optional(list(idOf("a part"), "Parts.")),
+      cards: optional(list(idOf("card", "a card"), "Cards.")),
+      parts: optional(list(idOf("part", "a part"), "Parts.")),
     }),
   ),
   stands: optional(
@@ -88,10 +88,10 @@ export const Build = strict("A machine with choices filled in; with a result, a 
   ),
   switch: optional(
     strict("Parts chosen for the switched machine; left out, the planner chooses.", {
-      device: optional(idOf("the memory device")),
-      switch: optional(idOf("the switch")),
-      connector: optional(idOf("the panel connector")),
-      cable: optional(idOf("the cable")),
+      device: optional(idOf("part", "the memory device")),
+      switch: optional(idOf("part", "the switch")),
+      connector: optional(idOf("part", "the panel connector")),
+      cable: optional(idOf("part", "the cable")),
     }),
   ),
   result: optional(Result),

@@ -64,7 +64,7 @@ export const Needs = strict("What the card needs. Everything left out is not nee
   cards: optional(
     list(
       strict("Another card it needs, running in the same mode: any one of those named.", {
-        any_of: list(idOf("a card"), "Cards that will do."),
+        any_of: list(idOf("card", "a card"), "Cards that will do."),
         why: text("What for."),
       }),
       "Other cards it needs.",
@@ -116,7 +116,7 @@ export const Card = strict("An expansion card.", {
   model: text("Model as marked."),
   years: optional(text("When it was made.")),
   does: list(mark("A word."), "What it is for: disk, memory, network, trace, tape, serial, graphics, sound, clock, tool."),
-  bus: idOf("the bus it is made for"),
+  bus: idOf("bus", "the bus it is made for"),
   edge: mark("Its edge (edge id of the bus)."),
   revisions: optional(list(CardRevision, "Revisions, oldest first; left out when only one is known.")),
   room: strict("The room it takes.", {

@@ -45,8 +45,12 @@ export const Id = Type.String({
   description: "Identifier: lower-case words and digits joined by hyphens, the same as the file name.",
 });
 
-export function idOf(what: string) {
-  return Type.String({ pattern: "^[a-z0-9]+(-[a-z0-9]+)*$", description: `Identifier of ${what}.` });
+/** Kinds of record that other records name. Written out, since the schemas of the kinds are made from this file. */
+export type ReferredKind = "bus" | "board" | "firmware" | "card" | "conflict" | "build" | "part";
+
+/** A reference: the id of another record. `refersTo` says of which kind, so that whoever looks for references finds every one. */
+export function idOf(kind: ReferredKind, what: string) {
+  return Type.String({ pattern: "^[a-z0-9]+(-[a-z0-9]+)*$", description: `Identifier of ${what}.`, refersTo: kind });
 }
 
 /** Identifier inside a record (slot, setting, revision, line): as it is printed on the thing. */
@@ -176,7 +180,7 @@ export type ConditionalClaims = Static<typeof ConditionalClaims>;
 
 /** A span of firmware versions over the order the firmware record declares. */
 export const FirmwareRange = strict("A span of versions of one firmware family, in the declared order.", {
-  family: idOf("the firmware family"),
+  family: idOf("firmware", "the firmware family"),
   from: optional(mark("First version that belongs to it.")),
   upTo: optional(mark("Last version that belongs to it.")),
   before: optional(mark("First version that no longer belongs to it.")),
@@ -186,7 +190,7 @@ export const FirmwareRange = strict("A span of versions of one firmware family, 
 export type FirmwareRange = Static<typeof FirmwareRange>;
 
 export const BoardMatch = strict("A board, perhaps only some of its revisions.", {
-  board: idOf("the board"),
+  board: idOf("board", "the board"),
   revisions: optional(list(mark("A revision of that board."), "Only these revisions.")),
 });
 export type BoardMatch = Static<typeof BoardMatch>;

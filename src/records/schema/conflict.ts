@@ -34,7 +34,7 @@ export const conflictClasses = [
 ] as const;
 
 export const CardCondition = strict("A card of the machine, and how it stands.", {
-  card: idOf("the card"),
+  card: idOf("card", "the card"),
   revisions: optional(list(mark("A revision."), "Only these revisions.")),
   settings: optional(
     Type.Record(Type.String(), Type.Union([mark("Position."), Type.Array(mark("Position."), { minItems: 1 })]), {
@@ -52,7 +52,7 @@ export const Remedy = strict("A way out.", {
   leaves: oneOf(["nothing", "cosmetic", "degrades"], "What remains after it."),
   loss: optional(text("What is lost, when something remains.")),
   costs: oneOf(["jumper", "slot", "firmware", "part", "solder", "trace-cut"], "The dearest thing it takes."),
-  part: optional(idOf("the part it needs")),
+  part: optional(idOf("part", "the part it needs")),
 });
 export type Remedy = Static<typeof Remedy>;
 
@@ -64,7 +64,7 @@ export const EvidenceNote = strict("What it rests on.", {
   says: text("What was seen or read."),
   by: optional(text("Who.")),
   date: optional(when("When.")),
-  build: optional(idOf("the tested build it was seen in")),
+  build: optional(idOf("build", "the tested build it was seen in")),
 });
 
 export const Conflict = strict("A known problem.", {

@@ -50,6 +50,6 @@ export const Firmware = strict("A firmware family: an ordered line of releases."
     ),
   ),
   versions: list(FirmwareVersion, "Releases, oldest first. This order is the only order."),
-  replaces: optional(list(idOf("a firmware family"), "Families it takes the place of.")),
+  replaces: optional(list(idOf("firmware", "a firmware family"), "Families it takes the place of.")),
 });
 export type Firmware = Static<typeof Firmware>;

@@ -3,6 +3,12 @@ import type { RuleCases } from "../../support/rule-cases.js";
 
 export default {
   good: {
+    "a release of another family in a drawer": (c) => {
+      const family = { ...c.firmware.tm!, id: "tm2", name: "Tm2 firmware", versions: [{ ...c.firmware.tm!.versions[0]!, id: "Q9" }] };
+      c.firmware.tm2 = family;
+      c.board["tb-1"]!.firmware = [...c.board["tb-1"]!.firmware, "tm2"];
+      c.build.tbd!.at_hand!.firmware = ["Q9"];
+    },
     "a question that leaves all open": (c) => {
       c.build.tbd = { id: "tbd", name: "Open", board: "tb-1", cards: [] };
     },
@@ -39,6 +45,20 @@ export default {
     },
     "a copy of a card": (c) => {
       c.build.tbd!.modes![0]!.cards = ["tc3"];
+    },
+    "a setting the card lacks": (c) => {
+      c.build.tbd!.cards[0]!.settings = { J3: "300" };
+    },
+    "a position the setting lacks": (c) => {
+      c.build.tbd!.cards[0]!.settings = { J1: "301" };
+      c.build.tbd!.result!.conflicts = undefined;
+    },
+    "a mode a result speaks of": (c) => {
+      c.build.tbd!.modes![0]!.id = "night";
+      c.build.tbd!.modes!.length = 1;
+    },
+    "the machine as it stands": (c) => {
+      c.build.tbd!.stands = { revision: "Q", firmware: "R7", cards: [{ card: "tc", slot: "S11", revision: "9", settings: { J1: "999" } }] };
     },
     "a firmware of another board": (c) => {
       c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2", firmware: ["tm2"] };

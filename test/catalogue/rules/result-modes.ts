@@ -9,10 +9,6 @@ export default {
     },
   },
   bad: {
-    "a mode that is not there": (c) => {
-      c.build.tbd!.modes![0]!.id = "night";
-      c.build.tbd!.modes!.length = 1;
-    },
     "a whole that worked, a mode that did not": (c) => {
       c.build.tbd!.result!.outcome = "worked";
     },

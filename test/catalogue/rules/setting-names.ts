@@ -8,13 +8,6 @@ export default {
     },
   },
   bad: {
-    "a setting the card lacks": (c) => {
-      c.build.tbd!.cards[0]!.settings = { J3: "300" };
-    },
-    "a position the setting lacks": (c) => {
-      c.build.tbd!.cards[0]!.settings = { J1: "301" };
-      c.build.tbd!.result!.conflicts = undefined;
-    },
     "a claim under a position that is not there": (c) => {
       c.card.tc!.claims![0]!.when = { J1: "330" };
     },
