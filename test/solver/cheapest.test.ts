@@ -19,11 +19,11 @@ function rivals(random: Random): Problem {
   return { variables, rules: [...different, ...range(random.int(0, 2)).map(() => randomRule(random, variables))] };
 }
 
-/** Weights in one of the ways people set them: small, coarse, in steps with an offset, in fractions, or far apart. */
+/** Weights in one of the ways people set them: small, coarse, in steps with an offset, or far apart. */
 function weigher(random: Random): () => number {
-  const way = random.int(0, 4);
+  const way = random.int(0, 3);
   const small = () => random.int(-3, 6);
-  return [small, () => random.int(0, 3) * 12, () => 5 - 4 * random.int(0, 3), () => small() / 10, () => random.pick([0, 1, 400])][way]!;
+  return [small, () => random.int(0, 3) * 12, () => 5 - 4 * random.int(0, 3), () => random.pick([0, 1, 400])][way]!;
 }
 
 test(`${rounds} random problems with variables that differ: the k cheapest are those of brute force`, { timeout: 600_000 }, () => {
@@ -38,7 +38,7 @@ test(`${rounds} random problems with variables that differ: the k cheapest are t
     });
     const project = random.next() < 0.5 ? undefined : random.some(range(problem.variables.length), 0.6);
     const key = (s: readonly number[]) => (project ? project.map((v) => s[v]) : s).join();
-    const less = (a: readonly number[], b: readonly number[]) => a.map((n, i) => n - b[i]!).find((d) => Math.abs(d) > 1e-5) ?? 0;
+    const less = (a: readonly number[], b: readonly number[]) => a.map((n, i) => n - b[i]!).find((d) => d !== 0) ?? 0;
     const best = new Map<string, number[]>();
     for (const s of bruteSolutions(problem)) {
       const cost = costs.map((c) => bruteCost(c, s));

@@ -13,8 +13,8 @@ export interface Rivals {
   readonly weights: readonly (readonly number[])[];
 }
 
-/** Prices that are not whole numbers round; a value is not given up for that. */
-const slip = 1e-6;
+/** A path of moves adds up a cost for every variable and as many prices; all of that must be held exactly. */
+const mostOnAPath = 2 ** 50;
 
 /** A sum of assignments and single variables, bounded above. */
 export class Assignment implements Propagator {
@@ -23,6 +23,15 @@ export class Assignment implements Propagator {
   /** Moved between searches. */
   max = Number.POSITIVE_INFINITY;
   private readonly parts: readonly Part[];
+
+  /** Whether all prices stay exact: weights are whole numbers, and so are prices, which grow by at most the dearest step a variable. */
+  static fits(rivals: readonly Rivals[]): boolean {
+    return rivals.every(({ variables, weights }) => {
+      let most = 0;
+      for (const row of weights) for (const weight of row) most = Math.max(most, Math.abs(weight));
+      return 2 * most * (variables.length + 2) ** 2 <= mostOnAPath;
+    });
+  }
 
   /** No two of the `rivals` have a variable in common; one that need not differ from any is alone in its own. */
   constructor(rivals: readonly Rivals[], sizes: readonly number[]) {
@@ -33,7 +42,7 @@ export class Assignment implements Propagator {
   propagate(store: Store): boolean {
     if (this.max === Number.POSITIVE_INFINITY) return true;
     const least = this.least(store);
-    if (!(least <= this.max + slip)) return false;
+    if (!(least <= this.max)) return false;
     return this.parts.every((part) => part.filter(store, this.max - least));
   }
 
@@ -116,14 +125,14 @@ class Part {
     used.fill(0);
     for (let i = 0; i < this.count; i++) {
       if (at[i]! < 0) continue;
-      const most = cost[i * places + at[i]!]! + price[at[i]!]! - slip;
+      const most = cost[i * places + at[i]!]! + price[at[i]!]!;
       let cheaper = !(most < Number.POSITIVE_INFINITY);
       for (let g = 0; g < places && !cheaper; g++) cheaper = cost[i * places + g]! + price[g]! < most;
       if (cheaper) at[i] = -1;
       else used[at[i]!]!++;
     }
     for (let i = 0; i < this.count; i++) if (at[i]! < 0 && !this.place(i)) return false;
-    for (let g = 0; g < places; g++) if (price[g]! > slip && used[g]! < room[g]!) return false;
+    for (let g = 0; g < places; g++) if (price[g]! > 0 && used[g]! < room[g]!) return false;
     return true;
   }
 
@@ -134,7 +143,7 @@ class Part {
       const variable = rivals.variables[i]!;
       if (store.cells[variable] === 1) continue;
       const home = this.at[i]!;
-      const most = cost[i * places + home]! + price[home]! + slack + slip;
+      const most = cost[i * places + home]! + price[home]! + slack;
       for (let w = 0; w < store.length[variable]!; w++) {
         let gone = 0;
         for (let word = store.cells[store.start[variable]! + w]!; word !== 0; word &= word - 1) {

@@ -3,6 +3,7 @@
 
 import type { Propagator } from "../engine/propagator.js";
 import type { Store } from "../engine/store.js";
+import { reach } from "../model/exact.js";
 import type { Solution, Term } from "../model/problem.js";
 
 export class Linear implements Propagator {
@@ -27,12 +28,14 @@ export class Linear implements Propagator {
     this.steps = terms.map((term) => [...new Set(term.weights)]);
   }
 
-  /** Terms on one variable are added up, and every value has a weight. */
+  /** Terms on one variable are added up, and every value has a weight. Sums are whole, so bounds between whole numbers are moved to them. */
   static of(terms: readonly Term[], sizes: readonly number[], min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY): Linear {
+    if (Number.isNaN(min) || Number.isNaN(max)) throw new RangeError("The bounds of a sum must be numbers.");
+    reach(terms);
     return new Linear(
       [...weightsOf(terms, sizes)].map(([variable, weights]) => ({ variable, weights })),
-      min,
-      max,
+      Math.ceil(min),
+      Math.floor(max),
     );
   }
 
@@ -84,11 +87,10 @@ export class Linear implements Propagator {
     const room = this.max - this.least;
     const lack = this.min - this.least;
     const range = this.most - this.least;
-    if (!(range <= 4096) || !Number.isInteger(range) || !Number.isInteger(this.least)) {
+    if (!(range <= 4096)) {
       key[at] = Math.floor(this.least / 2 ** 31);
-      key[at + 1] = Math.floor(this.least % 2 ** 31);
-      key[at + 2] = Math.round((this.least % 1) * 1e9);
-      return at + 3;
+      key[at + 1] = this.least % 2 ** 31;
+      return at + 2;
     }
     let sums = 1n;
     for (let i = 0; i < this.terms.length; i++) {

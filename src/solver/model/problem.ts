@@ -13,7 +13,7 @@ export interface Literal {
   readonly values: readonly number[];
 }
 
-/** A value's part in a sum: `weights[v]` is added when the variable takes v. */
+/** A value's part in a sum: `weights[v]`, a whole number, is added when the variable takes v (exact.ts says how far a sum may reach). */
 export interface Term {
   readonly variable: number;
   readonly weights: readonly number[];
@@ -33,7 +33,7 @@ export interface Occupier {
  * - `table`: the variables together take one of the rows.
  * - `allDifferent`: no two variables take the same value; values in `except` may be shared.
  * - `cardinality`: the number of variables that take one of the values lies in min..max.
- * - `linear`: the sum of weights lies in min..max (whole numbers).
+ * - `linear`: the sum of weights lies in min..max.
  * - `disjoint`: no two variables occupy overlapping windows.
  */
 export type Rule = { readonly id?: string } & (

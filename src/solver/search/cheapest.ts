@@ -138,6 +138,8 @@ class Ranking {
   /** Looks for a solution within the bounds, for so many steps. */
   private probe(ration: number): Solution | "none" | "tired" | "stopped" {
     if (!this.alive) return "none";
+    // A probe refuted at once costs a step too, or the budget would not end the climb.
+    if (!this.purse.spend()) return "stopped";
     const { engine } = this;
     const { store } = engine;
     const purse = new Ration(this.purse, ration);

@@ -5,6 +5,7 @@ import { Assignment, type Rivals } from "../constraints/assignment.js";
 import { Linear, weightsOf } from "../constraints/linear.js";
 import type { Engine } from "../engine/engine.js";
 import type { Store } from "../engine/store.js";
+import { furthest, reach } from "../model/exact.js";
 import type { Problem, Solution } from "../model/problem.js";
 import type { Cost } from "../model/tasks.js";
 
@@ -12,20 +13,15 @@ export function costOf(cost: Cost, solution: Solution): number {
   return cost.terms.reduce((sum, { variable, weights }) => sum + (weights[solution[variable]!] ?? 0), 0);
 }
 
-/** Costs that are not whole numbers are told apart down to this. */
-const finest = 2 ** -20;
-
-/** Sums of numbers that are not whole round: a difference of so small a part of a unit is none. */
-const slip = 1e-6;
-
 export class Objective {
   /** For each variable the cost depends on, what each value adds. */
   readonly weights: ReadonlyMap<number, readonly number[]>;
   private readonly sum: Linear;
   private readonly assignment: Assignment | undefined;
-  /** Every cost a solution can have is `offset` and some number of `unit`s. */
+  /** Every cost a solution can have is `offset` and some number of `unit`s, and none is above `most`. */
   private readonly unit: number;
   private readonly offset: number = 0;
+  private readonly most: number;
 
   constructor(
     private readonly engine: Engine,
@@ -35,21 +31,23 @@ export class Objective {
     this.sum = Linear.of(cost.terms, engine.store.sizes);
     engine.add(this.sum);
     const { weights } = this;
-    const steps: number[] = [];
+    this.most = reach(cost.terms);
+    let unit = 0;
     for (const row of weights.values()) {
       this.offset += row[0] ?? 0;
-      for (const weight of row) steps.push(Math.abs(weight - row[0]!));
+      for (const weight of row) unit = commonDivisor(Math.abs(weight - row[0]!), unit);
     }
-    this.unit = steps.every(Number.isInteger) && Number.isInteger(this.offset) ? steps.reduce(commonDivisor, 0) || 1 : finest;
+    // Beyond half the range differences of weights may not be exact; every cost is a whole number all the same.
+    this.unit = this.most > furthest / 4 ? 1 : unit || 1;
     const rivals = rivalsOf(engine.problem, weights);
-    if (!rivals) return;
+    if (!rivals || !Assignment.fits(rivals)) return;
     this.assignment = new Assignment(rivals, engine.store.sizes);
     engine.add(this.assignment);
   }
 
   /** Bounds the cost, once it is roused. */
   bound(max: number): void {
-    this.sum.max = max + slip * this.unit;
+    this.sum.max = max;
     if (this.assignment) this.assignment.max = this.sum.max;
   }
 
@@ -63,7 +61,7 @@ export class Objective {
   least(store: Store): number {
     const alone = this.sum.floor(store);
     const least = this.assignment ? Math.max(alone, this.assignment.least(store)) : alone;
-    return this.onGrid(least, Math.ceil, -slip);
+    return this.onGrid(least, Math.ceil);
   }
 
   /** The highest cost below this one, and the lowest above. */
@@ -71,16 +69,17 @@ export class Objective {
     return cost - this.unit;
   }
   above(cost: number, steps = 1): number {
-    return cost + steps * this.unit;
+    const above = cost + steps * this.unit;
+    return above > this.most ? Number.POSITIVE_INFINITY : above;
   }
 
   /** Half way between two costs, the lower one when they are neighbours. */
   between(low: number, high: number): number {
-    return Math.max(low, this.onGrid((low + high) / 2, Math.floor, slip));
+    return Math.max(low, this.onGrid(low + Math.floor((high - low) / 2), Math.floor));
   }
 
-  private onGrid(cost: number, round: (x: number) => number, slack: number): number {
-    return this.offset + round((cost - this.offset) / this.unit + slack) * this.unit;
+  private onGrid(cost: number, round: (x: number) => number): number {
+    return this.unit === 1 ? cost : this.offset + round((cost - this.offset) / this.unit) * this.unit;
   }
 }
 
