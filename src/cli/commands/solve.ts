@@ -1,9 +1,10 @@
 // npm run solve: puts the problem of a file to the engine and prints the answer as JSON.
-// Exit codes: 0 there is an answer, 1 there is none (or the steps ran out), 2 wrong use or a bad file.
+// Exit codes: 0 there is an answer, 1 there is none (or the steps ran out; which of the two is said beside it), 2 wrong use or a bad file.
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import { type Budget, cheapest, count, decide, explain, list, possible, reasons, repairs, type Solution } from "../../solver/index.js";
+import { fromUnits } from "../reading/decimal.js";
 import { named, type ProblemFile, readProblemFile } from "../reading/problem-file.js";
 
 export const solveTasks = ["decide", "count", "list", "possible", "cheapest", "reasons", "repairs", "explain"] as const;
@@ -47,7 +48,10 @@ export function solveFile(file: ProblemFile, task: SolveTask, options: SolveOpti
     }
     case "cheapest": {
       const ranked = cheapest(whole, file.costs, { k: options.limit ?? 1, ...project }, budget);
-      const solutions = ranked.solutions.map(({ solution, cost }) => ({ cost, solution: words(solution) }));
+      const solutions = ranked.solutions.map(({ solution, cost }) => ({
+        cost: cost.map((sum, i) => fromUnits(sum, file.places[i]!)),
+        solution: words(solution),
+      }));
       return { answer: { task, solutions, proven: ranked.proven }, holds: ranked.proven && solutions.length > 0 };
     }
     case "reasons":
@@ -62,9 +66,25 @@ export function solveFile(file: ProblemFile, task: SolveTask, options: SolveOpti
   }
 }
 
-function wholeNumber(text: string): number {
-  if (!/^\d+$/.test(text)) throw new InvalidArgumentError("Give a whole number.");
-  return Number(text);
+/** The tasks that print a list whose length can be chosen. */
+const limited: readonly SolveTask[] = ["list", "cheapest"];
+
+/** Why the exit code is 1, where the answer alone may leave that open. */
+function whyNot(task: SolveTask, answer: object): string {
+  const cut = ["complete", "exact", "proven"].some((field) => (answer as Record<string, unknown>)[field] === false);
+  const kind = (answer as { kind?: string }).kind;
+  if (cut || kind === "stopped") return "The steps ran out before the answer was proven. Give more with --steps.";
+  if (task === "reasons" || task === "explain") return "There is a solution with all choices, so there is no reason to give.";
+  if (task === "repairs") return "There is no solution even without the choices. --task explain names the rules that clash.";
+  return "There is no solution. --task reasons or --task explain says why.";
+}
+
+function wholeNumber(least: number): (text: string) => number {
+  return (text) => {
+    const number = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+    if (!Number.isSafeInteger(number) || number < least) throw new InvalidArgumentError(`Give a whole number from ${least} on.`);
+    return number;
+  };
 }
 
 /** Runs the command line; gives the exit code. */
@@ -74,11 +94,16 @@ export function runSolve(args: readonly string[], out: (text: string) => void, e
     .description("Answers one question about a finite-domain problem given as a JSON file.")
     .argument("<file>", "the problem file (its form: DEVELOPERS.md, Solver)")
     .addOption(new Option("--task <task>", "what to ask").choices([...solveTasks]).default("decide"))
-    .option("--limit <n>", "most solutions to print (list: 100, cheapest: 1 when left out)", wholeNumber)
-    .option("--steps <n>", "most search steps; no end when left out", wholeNumber)
+    .option("--limit <n>", "most solutions of list (100 when left out) or cheapest (1)", wholeNumber(1))
+    .option("--steps <n>", "most search steps; no end when left out", wholeNumber(0))
     .exitOverride()
     .configureOutput({ writeOut: (text) => out(text.trimEnd()), writeErr: (text) => err(text.trimEnd()) })
     .action((path: string, options: SolveOptions & { task: SolveTask }) => {
+      if (options.limit !== undefined && !limited.includes(options.task)) {
+        err(`--limit means nothing for --task ${options.task}. Leave it out, or ask for ${limited.join(" or ")}.`);
+        code = 2;
+        return;
+      }
       let text: string;
       try {
         text = readFileSync(path, "utf8");
@@ -96,6 +121,7 @@ export function runSolve(args: readonly string[], out: (text: string) => void, e
       const { answer, holds } = solveFile(read.file, options.task, options);
       out(JSON.stringify(answer, null, 2));
       code = holds ? 0 : 1;
+      if (!holds) err(whyNot(options.task, answer));
     });
   try {
     program.parse([...args], { from: "user" });
