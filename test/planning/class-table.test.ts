@@ -1,10 +1,10 @@
-// The table of conflict classes in DEVELOPERS.md is true: every class once, with a record of the demo, files and tests that are there.
+// The table of conflict classes in src/planning/README.md is true: every class once, with a record of the demo, files and tests that are there.
 import { existsSync, readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { conflictClasses } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
 
-const rows = readFileSync("DEVELOPERS.md", "utf8")
+const rows = readFileSync("src/planning/README.md", "utf8")
   .split("| class | found by | in the demo | test |")[1]!
   .split("\n\n")[0]!
   .split("\n")

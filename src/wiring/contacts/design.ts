@@ -1,5 +1,5 @@
 // Which device, which switch, which lines: every candidate, ranked. What is at hand comes first, then the fewest poles, then the
-// fewest switched lines, then the fewest pins to work on. Turning a candidate into wires is for assemble.ts.
+// fewest switched lines, then the fewest pins to work on. Turning a candidate into wires is for plan.ts.
 import type { Catalogue } from "../../catalogue/index.js";
 import { known, type MemoryDevice, type Switch } from "../../records/index.js";
 import type { Demands } from "../demand/demands.js";

@@ -1,4 +1,4 @@
-// Every single fault a bench knows, as a variant of the build. What is seen of them is for faultTable.ts.
+// Every single fault a bench knows, as a variant of the build. What is seen of them is for fault-table.ts.
 import { burns } from "./burn-faults.js";
 import type { FaultCase, FaultInput } from "./fault-case.js";
 import { throwSwaps, wireSwaps } from "./swap-faults.js";
