@@ -6,6 +6,7 @@ export { type JsonSchema, jsonSchemas } from "./json-schema.js";
 export { few, nearest } from "./nearest.js";
 export { type Picture, pictureOf } from "./picture.js";
 export { type Locator, locator, place, type Spot, step, steps } from "./place.js";
+export { quoteText } from "./quote.js";
 export * from "./read.js";
 export { type Reference, references } from "./references.js";
 export type { Board, FirmwareSocket, Slot } from "./schema/board.js";

@@ -14,7 +14,7 @@ export function jsonSchemas(): Readonly<Record<Kind, JsonSchema>> {
   ) as unknown as Record<Kind, JsonSchema>;
 }
 
-/** Only what the standard knows: discriminator and refersTo are helps of our own, and TypeBox's marks are symbols. */
+/** Only what the standard knows: discriminator, refersTo and unit are helps of our own, and TypeBox's marks are symbols. */
 function plain(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(plain);
   if (typeof value !== "object" || value === null) return value;
@@ -27,6 +27,6 @@ function plain(value: unknown): unknown {
 
 /** A keyword, not a field of a record that happens to have its name: there a schema would stand. */
 function isOwnHelp(key: string, inner: unknown): boolean {
-  if (key === "refersTo") return typeof inner === "string";
+  if (key === "refersTo" || key === "unit") return typeof inner === "string";
   return key === "discriminator" && typeof inner === "object" && inner !== null && "propertyName" in inner;
 }

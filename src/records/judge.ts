@@ -4,7 +4,8 @@
 import type { FindingCode } from "./finding.js";
 import { few, nearest } from "./nearest.js";
 import { step } from "./place.js";
-import { describe, type Shape, words } from "./shape.js";
+import { hintForNumber } from "./quantity.js";
+import { describe, flat, type Shape, unitOf, words } from "./shape.js";
 
 export interface Misfit {
   readonly code: FindingCode;
@@ -16,21 +17,27 @@ export interface Misfit {
   readonly hint?: string;
 }
 
+/** A value as it stands in the file, by its pointer: 1.10 where the value is 1.1. Undefined when nobody knows. */
+export type Written = (pointer: string) => string | undefined;
+
 /** Every misfit of a value, in the order of the schema. Empty means it fits. */
-export function judge(shape: Shape, value: unknown, pointer = ""): readonly Misfit[] {
-  if (shape.anyOf) return judgeUnion(shape, value, pointer);
+export function judge(shape: Shape, value: unknown, pointer = "", written: Written = () => undefined): readonly Misfit[] {
+  const wrong = (of: Shape, what: unknown, at: string, code?: FindingCode) => misfit(of, what, at, written, code);
+  if (shape.anyOf) return judgeUnion(shape, value, pointer, written);
   if (shape.const !== undefined)
     return value === shape.const ? [] : [wrong(shape, value, pointer, typeof value === "string" ? "shape-bad-word" : "shape-wrong-type")];
   switch (shape.type) {
     case "object":
-      return isMapping(value) ? judgeObject(shape, value, pointer) : [wrong(shape, value, pointer)];
+      return isMapping(value) ? judgeObject(shape, value, pointer, written) : [wrong(shape, value, pointer)];
     case "array":
-      return Array.isArray(value) ? judgeList(shape, value, pointer) : [wrong(shape, value, pointer)];
+      return Array.isArray(value) ? judgeList(shape, value, pointer, written) : [wrong(shape, value, pointer)];
     case "string":
-      return typeof value === "string" ? judgeText(shape, value, pointer) : [wrong(shape, value, pointer)];
+      return typeof value === "string" ? judgeText(shape, value, pointer, written) : [wrong(shape, value, pointer)];
     case "integer":
     case "number":
-      return typeof value === "number" && Number.isFinite(value) ? judgeNumber(shape, value, pointer) : [wrong(shape, value, pointer)];
+      return typeof value === "number" && Number.isFinite(value)
+        ? judgeNumber(shape, value, pointer, written)
+        : [wrong(shape, value, pointer)];
     case "boolean":
       return typeof value === "boolean" ? [] : [wrong(shape, value, pointer)];
     default:
@@ -51,69 +58,70 @@ function fieldOf(pointer: string): string {
       : last;
 }
 
-function wrong(shape: Shape, value: unknown, pointer: string, code: FindingCode = "shape-wrong-type"): Misfit {
+function misfit(shape: Shape, value: unknown, pointer: string, written: Written, code: FindingCode = "shape-wrong-type"): Misfit {
   const expected = words(shape);
+  const source = written(pointer);
   return {
     code,
     pointer,
     on: "value",
     says: `${fieldOf(pointer)} should be ${expected}.`,
     expected,
-    actual: describe(value),
-    ...hinted(shape, value),
+    actual: describe(value, source),
+    hint: hintFor(shape, value, source),
   };
 }
 
 /** The next action for a value of the wrong type or spelling. */
-function hinted(shape: Shape, value: unknown): { hint: string } {
+function hintFor(shape: Shape, value: unknown, source: string | undefined): string {
   const kinds = flat(shape);
   const has = (type: string) => kinds.some((k) => k.type === type);
-  if (value === null) return { hint: "Write a value after the colon, or leave the field out." };
+  if (value === null && source && has("string"))
+    return `Write a value after the colon; for the word itself, put it in quotes: "${source}".`;
+  if (value === null) return "Write a value after the colon, or leave the field out.";
   if ((typeof value === "number" || typeof value === "boolean") && has("string"))
-    return { hint: `Put it in quotes, so that it is read as text: "${value}".` };
-  if (typeof value === "string") {
-    const near = nearest(
-      value,
-      kinds.flatMap((k) => k.enum ?? (typeof k.const === "string" ? [k.const] : [])),
-    );
-    if (near) return { hint: `Did you mean ${near}?` };
-    if (has("boolean") && /^(yes|no|on|off|true|false)$/i.test(value))
-      return { hint: `Write ${/^(yes|on|true)$/i.test(value) ? "true" : "false"}.` };
-    if ((has("number") || has("integer")) && /^[0-9][0-9.,]*\s*[a-zA-Z]*$/.test(value))
-      return { hint: "Write the number alone, without quotes and without its unit." };
-    if (has("array") && /^-\S/.test(value)) return { hint: "Put a space after each dash." };
-    if (has("array") && !has("object")) return { hint: `Write it as a list: [${value}].` };
-  }
+    return `Put it in quotes, so that it is read as text: "${source ?? value}".`;
+  const text = typeof value === "string" ? textHint(shape, kinds, value) : undefined;
+  if (text !== undefined) return text;
   if (!Array.isArray(value) && typeof value !== "string" && has("array"))
-    return { hint: "Write it as a list: each entry begins with a dash and a space." };
-  if (has("object")) return { hint: "Write fields below it, one a line: name: value." };
-  return { hint: shape.description ?? "Compare it with another record of its kind." };
+    return "Write it as a list: each entry begins with a dash and a space.";
+  if (has("object")) return "Write fields below it, one a line: name: value.";
+  return shape.description ?? "Compare it with another record of its kind.";
 }
 
-function flat(shape: Shape): readonly Shape[] {
-  return shape.anyOf ? shape.anyOf.flatMap(flat) : [shape];
+function textHint(shape: Shape, kinds: readonly Shape[], value: string): string | undefined {
+  const has = (type: string) => kinds.some((k) => k.type === type);
+  const near = nearest(
+    value,
+    kinds.flatMap((k) => k.enum ?? (typeof k.const === "string" ? [k.const] : [])),
+  );
+  if (near) return `Did you mean ${near}?`;
+  if (has("boolean") && /^(yes|no|on|off|true|false)$/i.test(value)) return `Write ${/^(yes|on|true)$/i.test(value) ? "true" : "false"}.`;
+  const number = has("number") || has("integer") ? hintForNumber(value.trim(), unitOf(shape), !has("number")) : undefined;
+  if (number !== undefined) return number;
+  if (has("array") && /^-\S/.test(value)) return "Put a space after each dash.";
+  return has("array") && !has("object") ? `Write it as a list: [${value}].` : undefined;
 }
 
 /** Picks the branch the writer meant: the one named by the discriminator, else the one of the same type. */
-function judgeUnion(shape: Shape, value: unknown, pointer: string): readonly Misfit[] {
+function judgeUnion(shape: Shape, value: unknown, pointer: string, written: Written): readonly Misfit[] {
   const branches = flat(shape);
   const found = shape.discriminator?.propertyName;
   if (found !== undefined) {
-    if (!isMapping(value)) return [wrong(branches[0]!, value, pointer)];
+    if (!isMapping(value)) return [misfit(branches[0]!, value, pointer, written)];
     const named = branches.map((b) => b.properties![found]!.const as string);
     const type = value[found];
     if (type === undefined) return [missing(found, `one of: ${named.join(", ")}`, pointer)];
     const branch = branches[named.indexOf(type as string)];
-    if (branch) return judge(branch, value, pointer);
+    if (branch) return judge(branch, value, pointer, written);
     const choice: Shape = { type: "string", enum: named };
-    return judge(choice, type, step(pointer, found));
+    return judge(choice, type, step(pointer, found), written);
   }
   if (branches.some((b) => judge(b, value, pointer).length === 0)) return [];
   const same = branches.filter((b) => b.const === undefined && sameType(b, value));
-  if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return judge(same[0]!, value, pointer);
-  if (same.length === 1 && typeof value === "number") return judge(same[0]!, value, pointer);
-  const bad = wrong(shape, value, pointer, typeof value === "string" ? "shape-bad-value" : "shape-wrong-type");
-  return [bad];
+  if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return judge(same[0]!, value, pointer, written);
+  if (same.length === 1 && typeof value === "number") return judge(same[0]!, value, pointer, written);
+  return [misfit(shape, value, pointer, written, typeof value === "string" ? "shape-bad-value" : "shape-wrong-type")];
 }
 
 function sameType(shape: Shape, value: unknown): boolean {
@@ -135,7 +143,7 @@ function missing(name: string, expected: string, pointer: string): Misfit {
   };
 }
 
-function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, pointer: string): readonly Misfit[] {
+function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, pointer: string, written: Written): readonly Misfit[] {
   const out: Misfit[] = [];
   const own = shape.properties ?? {};
   const pattern = Object.values(shape.patternProperties ?? {})[0];
@@ -161,7 +169,7 @@ function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, poi
   for (const [name, inner] of Object.entries(value)) {
     const at = step(pointer, name);
     const field = Object.hasOwn(own, name) ? own[name] : pattern;
-    if (field) out.push(...judge(field, inner, at));
+    if (field) out.push(...judge(field, inner, at, written));
     else {
       const near = misspelt.get(name);
       const hint = near ? `Did you mean ${near}?` : `Fields here: ${few(Object.keys(own), 12)}.`;
@@ -172,7 +180,7 @@ function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, poi
   return out;
 }
 
-function judgeList(shape: Shape, value: readonly unknown[], pointer: string): readonly Misfit[] {
+function judgeList(shape: Shape, value: readonly unknown[], pointer: string, written: Written): readonly Misfit[] {
   const short = shape.minItems !== undefined && value.length < shape.minItems;
   const long = shape.maxItems !== undefined && value.length > shape.maxItems;
   if (short || long) {
@@ -190,21 +198,21 @@ function judgeList(shape: Shape, value: readonly unknown[], pointer: string): re
       },
     ];
   }
-  return value.flatMap((inner, i) => judge(shape.items!, inner, step(pointer, i)));
+  return value.flatMap((inner, i) => judge(shape.items!, inner, step(pointer, i), written));
 }
 
-function judgeText(shape: Shape, value: string, pointer: string): readonly Misfit[] {
-  if (shape.enum) return shape.enum.includes(value) ? [] : [wrong(shape, value, pointer, "shape-bad-word")];
+function judgeText(shape: Shape, value: string, pointer: string, written: Written): readonly Misfit[] {
+  if (shape.enum) return shape.enum.includes(value) ? [] : [misfit(shape, value, pointer, written, "shape-bad-word")];
   const short = shape.minLength !== undefined && value.length < shape.minLength;
   const long = shape.maxLength !== undefined && [...value].length > shape.maxLength;
   const odd = shape.pattern !== undefined && !new RegExp(shape.pattern, "u").test(value);
-  return short || long || odd ? [wrong(shape, value, pointer, "shape-bad-value")] : [];
+  return short || long || odd ? [misfit(shape, value, pointer, written, "shape-bad-value")] : [];
 }
 
-function judgeNumber(shape: Shape, value: number, pointer: string): readonly Misfit[] {
+function judgeNumber(shape: Shape, value: number, pointer: string, written: Written): readonly Misfit[] {
   const fits =
     (shape.type === "number" || Number.isInteger(value)) &&
     (shape.minimum === undefined || value >= shape.minimum) &&
     (shape.maximum === undefined || value <= shape.maximum);
-  return fits ? [] : [wrong(shape, value, pointer, "shape-bad-value")];
+  return fits ? [] : [misfit(shape, value, pointer, written, "shape-bad-value")];
 }

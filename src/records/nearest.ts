@@ -23,15 +23,16 @@ export function slips(a: string, b: string): number {
 /**
  * The nearest candidate, or nothing when none is near enough to be a slip of the hand, or two are equally near.
  * Of names of one or two characters (S1, R2) every one is near every other, so only their case may differ.
+ * A maker's name in front, or the kind of thing behind, makes no two names near: what stands between must be.
  */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   let best: string | undefined;
-  let least = word.length < 3 ? 0.5 : Math.max(1, Math.floor(word.length / 3)) + 0.5;
+  let least = mostSlips(word) + 0.5;
   let alone = true;
   for (const candidate of new Set(candidates)) {
     if (Math.abs(candidate.length - word.length) > least) continue;
     const count = slips(word, candidate);
-    if (count > least) continue;
+    if (count > least || !nearInside(word, candidate)) continue;
     alone = count < least;
     best = candidate;
     least = count;
@@ -39,8 +40,35 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
   return alone ? best : undefined;
 }
 
-/** "a, b, c and 4 more": a list a reader can take in. */
-export function few(words: readonly string[], most = 8): string {
+function mostSlips(word: string): number {
+  return word.length < 3 ? 0 : Math.max(1, Math.floor(word.length / 3));
+}
+
+/**
+ * Whether two names are near in the words they do not share. vellgate-serial-card and vellgate-floppy-card have but maker and kind in
+ * common; of tallow-tracer and tallow-bus-tracer one has a word more, with shared words on both sides of it.
+ */
+function nearInside(a: string, b: string): boolean {
+  const x = a.toLowerCase().split(separators);
+  const y = b.toLowerCase().split(separators);
+  const shorter = Math.min(x.length, y.length);
+  let front = 0;
+  while (front < shorter && x[front] === y[front]) front += 1;
+  let back = 0;
+  while (back < shorter - front && x.at(-1 - back) === y.at(-1 - back)) back += 1;
+  if (front + back === 0) return true;
+  const [p, q] = [x.slice(front, x.length - back), y.slice(front, y.length - back)].map((rest) => rest.join("-"));
+  if (p === undefined || q === undefined) return true;
+  // A whole word more: between shared words it is a slip; at an end, after a single shared word, it is another thing of one maker.
+  if (p === "" || q === "") return (front > 0 && back > 0) || front + back > 1 || p.length + q.length < 2;
+  return slips(p, q) <= mostSlips(p.length > q.length ? p : q);
+}
+
+const separators = /[-_ /]+/;
+
+/** "a, b, c and 4 more": a list a reader can take in; each word as `write` has it. */
+export function few(words: readonly string[], most = 8, write: (word: string) => string = (word) => word): string {
   if (words.length === 0) return "none";
-  return words.length <= most ? words.join(", ") : `${words.slice(0, most).join(", ")} and ${words.length - most} more`;
+  const shown = words.slice(0, most).map(write).join(", ");
+  return words.length <= most ? shown : `${shown} and ${words.length - most} more`;
 }

@@ -1,13 +1,27 @@
 // From text to a plain value: YAML 1.2, one document, no anchors, no tags, no key twice.
 // A record is written by people and reviewed by eye, so what hides its meaning is refused.
-import { type Document, isAlias, isCollection, isNode, isScalar, parseDocument, visit, type YAMLError } from "yaml";
+import {
+  type Document,
+  isAlias,
+  isCollection,
+  isMap,
+  isNode,
+  isScalar,
+  isSeq,
+  parseDocument,
+  type Scalar,
+  visit,
+  type YAMLError,
+} from "yaml";
 import type { Finding, FindingCode } from "./finding.js";
-import { type Locator, locator } from "./place.js";
+import { type Locator, locator, steps } from "./place.js";
 import { anchorWords, tagWords, yamlWords } from "./yaml-words.js";
 
 export interface Parsed {
   /** Left out when the text could not be read. */
   readonly value?: unknown;
+  /** A number or a word without quotes as the file writes it, by its pointer: 1.10 where the value is 1.1. */
+  readonly written?: (pointer: string) => string | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -24,10 +38,23 @@ export function parse(file: string, text: string): Parsed {
   const errors = doc.errors.length > 0 ? faults(doc, text, at) : hidden(doc, text, at);
   if (errors.length > 0) return { findings: errors };
   try {
-    return { value: doc.toJS({ maxAliasCount: 0 }), findings: cutShort(doc, at) };
+    return { value: doc.toJS({ maxAliasCount: 0 }), written: (pointer) => writtenAt(doc, pointer), findings: cutShort(doc, at) };
   } catch {
     return fault(at, "yaml-syntax", [0, 1], "The file could not be read as YAML.", "Compare it with another record of its kind.");
   }
+}
+
+function writtenAt(doc: Document.Parsed, pointer: string): string | undefined {
+  let node: unknown = doc.contents;
+  for (const at of steps(pointer)) {
+    if (isMap(node)) node = node.items.find(({ key }) => String(isScalar(key) ? key.value : key) === at)?.value;
+    else node = isSeq(node) ? node.items[Number(at)] : undefined;
+  }
+  return isScalar(node) ? plainSource(node) : undefined;
+}
+
+function plainSource(node: Scalar): string | undefined {
+  return node.type === "PLAIN" && node.source !== "" ? node.source : undefined;
 }
 
 /**
@@ -131,6 +158,9 @@ function hidden(doc: Document.Parsed, text: string, at: Locator): readonly Findi
       if (!isScalar(pair.key) || pair.key.value === null || pair.key.value === "" || pair.key.value === "<<")
         return tell("yaml-syntax", range, "A field name is a plain word.", "Write name: value.");
       if (pair.key.value === "__proto__") return tell("shape-unknown-field", range, "__proto__ is not a field.", "Leave it out.");
+      const source = plainSource(pair.key);
+      if (source !== undefined && source !== String(pair.key.value))
+        return tell("yaml-syntax", range, `The name ${source} would be read as ${pair.key.value}.`, `Put it in quotes: "${source}".`);
       return undefined;
     },
     Node(_, node) {

@@ -78,7 +78,7 @@ function readText(
   const parsed = parse(file, text);
   const seen = [...odd, ...parsed.findings];
   if (!("value" in parsed)) return { findings: seen };
-  const misfits = judge(kinds[kind].schema as Shape, parsed.value);
+  const misfits = judge(kinds[kind].schema as Shape, parsed.value, "", parsed.written);
   if (misfits.length === 0) return { record: parsed.value as RecordOf[Kind], text, findings: [...seen, ...schemaLine(kind, file, text)] };
   const at = locator(file, text);
   const told = misfits

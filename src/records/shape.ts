@@ -1,4 +1,5 @@
 // The part of JSON Schema that record schemas use, and how to say a shape or a value in words.
+import type { Unit } from "./quantity.js";
 
 /** What a schema of ours may hold. A test walks every schema and fails on anything else. */
 export interface Shape {
@@ -22,6 +23,18 @@ export interface Shape {
   readonly discriminator?: { readonly propertyName: string };
   /** The text is the id of a record of this kind. No keyword of the standard: other readers pass over it. */
   readonly refersTo?: string;
+  /** What the number is counted in; our own, not part of JSON Schema. */
+  readonly unit?: Unit;
+}
+
+/** A shape, or the branches of a union of any depth. */
+export function flat(shape: Shape): readonly Shape[] {
+  return shape.anyOf ? shape.anyOf.flatMap(flat) : [shape];
+}
+
+/** What a number there is counted in, when the schema says so. */
+export function unitOf(shape: Shape): Unit | undefined {
+  return shape.unit ?? shape.anyOf?.map(unitOf).find((unit) => unit !== undefined);
 }
 
 /** What a pattern asks for, in words. A test fails when a schema has a pattern without words. */
@@ -74,17 +87,17 @@ export function words(shape: Shape): string {
   }
 }
 
-/** A value in words, for "actual". */
-export function describe(value: unknown): string {
+/** A value in words, for "actual"; `source` is how the file writes it. */
+export function describe(value: unknown, source?: string): string {
   if (value === null || value === undefined) return "nothing";
   if (Array.isArray(value)) return value.length === 0 ? "an empty list" : `a list of ${value.length}`;
   switch (typeof value) {
     case "string":
       return value === "" ? "an empty text" : `the text "${value.length > 40 ? `${value.slice(0, 40)}…` : value}"`;
     case "number":
-      return `the number ${value}`;
+      return `the number ${source ?? value}`;
     case "boolean":
-      return `${value}`;
+      return source ?? `${value}`;
     default:
       return "a mapping";
   }

@@ -2,7 +2,7 @@
 import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { parseDocument } from "yaml";
+import { parse, parseDocument } from "yaml";
 import { recordForm, typesOf } from "../../src/cli/reading/record-form.js";
 import { type Finding, type Kind, kinds } from "../../src/records/index.js";
 import { freshFolder, slotwright } from "../support/recorder.js";
@@ -195,6 +195,10 @@ describe("new", () => {
     const text = recordForm(kind, "x", type).replace(/#: /g, "");
     expect(parseDocument(text).errors).toEqual([]);
     expect(recordForm(kind, "x", type)).not.toMatch(/undefined|null/);
+  });
+
+  it.each(["1234", "0300", "1e5", "true", "null", "plain-one"])("writes the id %s so that it is read as that text", (id) => {
+    for (const [kind, type] of forms) expect((parse(recordForm(kind, id, type)) as { id: unknown }).id).toBe(id);
   });
 
   it("leaves a record that is there alone, and asks for what is missing", async () => {

@@ -168,13 +168,13 @@ describe("one mistake is one finding", () => {
   });
 
   test("a number with its unit", () => {
-    expect(first("card", { ...card, room: { length_mm: "120 mm", height_mm: 1 } }).hint).toContain("without its unit");
+    expect(first("card", { ...card, room: { length_mm: "120 mm", height_mm: 1 } }).hint).toBe("Write the number alone: 120.");
   });
 });
 
 test("schemas hold only what the judge knows, and every pattern has words and every field a description", () => {
   const known = new Set(
-    "type description properties patternProperties required additionalProperties items minItems maxItems enum const pattern minLength maxLength minimum maximum anyOf discriminator refersTo".split(
+    "type description properties patternProperties required additionalProperties items minItems maxItems enum const pattern minLength maxLength minimum maximum anyOf discriminator refersTo unit".split(
       " ",
     ),
   );

@@ -32,6 +32,20 @@ describe("nearest", () => {
     ["R1B", ["R1", "R1A"], undefined],
     ["301", ["300", "710"], "300"],
     ["", ["a"], undefined],
+    // Nothing but the maker's name, or the maker's and the kind of thing, is shared.
+    ["vellgate-plover", ["vellgate-gannet"], undefined],
+    ["vellgate-electronics-crake", ["vellgate-electronics-knot", "vellgate-electronics-ruff"], undefined],
+    ["vellgate-serial-card", ["vellgate-floppy-card"], undefined],
+    ["Vellgate VX-20", ["Vellgate TR-31"], undefined],
+    ["vellgate-x1", ["vellgate-x2"], undefined],
+    ["vellgate-abc", ["vellgate"], undefined],
+    ["vellgate-plovr", ["vellgate-gannet", "vellgate-plover"], "vellgate-plover"],
+    ["vellgate-electronics-krake", ["vellgate-electronics-crake", "vellgate-electronics-knot"], "vellgate-electronics-crake"],
+    ["velgate-plover", ["vellgate-plover", "vellgate-gannet"], "vellgate-plover"],
+    ["tallow-tracer", ["tallow-bus-tracer"], "tallow-bus-tracer"],
+    ["tallow-bus-tracer-b", ["tallow-bus-tracer"], "tallow-bus-tracer"],
+    ["tallowbus-tracer", ["tallow-bus-tracer"], "tallow-bus-tracer"],
+    ["worst_a", ["worst_A", "idle_A"], "worst_A"],
   ])("%s of %j is %s", (word, of, meant) => {
     expect(nearest(word, of)).toBe(meant);
     expect(nearest(word, [...of].reverse()), "whatever the order").toBe(meant);

@@ -1,5 +1,5 @@
 // Every id a record names is the id of a record.
-import { few, kinds, nearest } from "../../records/index.js";
+import { few, kinds, nearest, quoteText } from "../../records/index.js";
 import { allOf } from "../catalogue.js";
 import { namings } from "../names.js";
 import type { Draft, Rule } from "../rule.js";
@@ -16,9 +16,9 @@ export const danglingReference: Rule = {
       yield {
         says: `There is no ${kind} ${id}.`,
         at: from,
-        expected: `the id of a ${kind}: ${few([...of.keys()], 6)}`,
+        expected: `the id of a ${kind}: ${few([...of.keys()], 6, quoteText)}`,
         actual: id,
-        hint: near ? `Did you mean ${near}?` : `Add ${kinds[kind].folder}/${id}.yaml, or correct the id.`,
+        hint: near ? `Did you mean ${quoteText(near)}?` : `Add ${kinds[kind].folder}/${id}.yaml, or correct the id.`,
       };
     }
   },

@@ -1,5 +1,5 @@
 // A record's file bears its id, so that a name in one record leads to a file.
-import { kinds } from "../../records/index.js";
+import { kinds, quoteText } from "../../records/index.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
@@ -17,7 +17,7 @@ export const fileName: Rule = {
         at: ref(kind, id, "id"),
         expected: name,
         actual: id,
-        hint: `Rename the file to ${kinds[kind].folder}/${id}.yaml, or write id: ${name}.`,
+        hint: `Rename the file to ${kinds[kind].folder}/${id}.yaml, or write id: ${quoteText(name)}.`,
       };
     }
   },

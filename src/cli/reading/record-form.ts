@@ -1,6 +1,6 @@
 // A blank record of one kind, made from its schema: every required field with its question beside it, every other field
 // as a comment to be opened when there is an answer. Nothing is filled in that nobody said.
-import { type Kind, kinds, schemaLineOf } from "../../records/index.js";
+import { type Kind, kinds, quoteText, schemaLineOf } from "../../records/index.js";
 
 /** What of a JSON Schema the form looks at. */
 interface Shape {
@@ -39,7 +39,9 @@ function fields(shape: Shape, indent: string, given: Readonly<Record<string, str
   const wanted = all.filter(([name]) => required.has(name));
   const others = all.filter(([name]) => !required.has(name));
   return [
-    ...wanted.flatMap(([name, field]) => (given[name] === undefined ? asked(name, field, indent) : [`${indent}${name}: ${given[name]}`])),
+    ...wanted.flatMap(([name, field]) =>
+      given[name] === undefined ? asked(name, field, indent) : [`${indent}${name}: ${quoteText(given[name])}`],
+    ),
     ...others.map(([name, field]) => `${indent}#: ${name}: # ${question(field)}`),
   ];
 }

@@ -1,6 +1,7 @@
 // A board: mainboard or backplane, with revisions, slots, firmware sockets, fixed resources and rails.
 import { type Static, Type } from "@sinclair/typebox";
 import {
+  address,
   amount,
   Claims,
   fact,
@@ -17,6 +18,7 @@ import {
   text,
   when,
   whole,
+  wholeOf,
 } from "./common.js";
 
 export const Revision = strict("A revision of the board.", {
@@ -30,7 +32,7 @@ export const Slot = strict("A slot for a card.", {
   id: mark("As printed beside it."),
   edge: mark("Edge of the bus it takes (edge id)."),
   position: whole("Place in the row, counted from 1; neighbours differ by 1.", 1),
-  pitch_mm: optional(amount("Distance to the next slot up, in mm.")),
+  pitch_mm: optional(amount("mm", "Distance to the next slot up, in mm.")),
   longest_mm: optional(fact(amount("mm"), "Longest card that fits, in mm.")),
   highest_mm: optional(fact(amount("mm"), "Highest card that fits, in mm.")),
   opening: optional(mark("Rear opening it uses; two slots naming the same one share it.")),
@@ -71,15 +73,15 @@ export const UpperPin = strict("What the socket carries on a pin that a larger d
 export const FirmwareSocket = strict("A socket for firmware.", {
   id: mark("As printed: IC7."),
   pins: whole("Number of pins.", 8),
-  data_width: whole("Data bits the socket has.", 8),
+  data_width: wholeOf("bits", "Data bits the socket has.", 8),
   window: strict("Where it appears in the address space.", {
-    base: whole("First address."),
+    base: address("First address."),
     size: size("Length in bytes."),
   }),
   wired_for: text("Memory device family it is wired for (27C010)."),
   lane: optional(oneOf(["whole", "even", "odd"], "Which bytes it holds when two sockets share the width.")),
   upper_pins: optional(list(UpperPin, "Pins that matter to larger devices.")),
-  slowest_ns: fact(whole("ns", 1), "Slowest access time that still works, in ns."),
+  slowest_ns: fact(wholeOf("ns", "ns", 1), "Slowest access time that still works, in ns."),
   revisions: optional(OnRevisions),
 });
 export type FirmwareSocket = Static<typeof FirmwareSocket>;
@@ -101,7 +103,7 @@ export const Board = strict("A mainboard or backplane.", {
   memory: optional(
     strict("Main memory.", {
       options: list(size("Bytes fitted."), "Amounts that can be fitted."),
-      base: optional(whole("First address of main memory (0 when left out).")),
+      base: optional(address("First address of main memory (0 when left out).")),
     }),
   ),
   firmware: list(idOf("firmware", "a firmware family"), "Firmware families made for it."),

@@ -1,7 +1,7 @@
 // A build: a machine with choices filled in. Every choice left out is a hole the planner fills.
 // With a result it is a tested build: one form for the question and for the answer.
 import { type Static, Type } from "@sinclair/typebox";
-import { flag, head, idOf, list, mark, oneOf, optional, size, strict, text, when, whole } from "./common.js";
+import { flag, head, idOf, list, mark, oneOf, optional, size, strict, text, when, wholeOf } from "./common.js";
 
 const positions = Type.Record(Type.String(), mark("Position."), { description: "Setting id: position." });
 
@@ -43,7 +43,7 @@ export const Result = strict(
     by: text("Who tested it."),
     date: when("When."),
     outcome: oneOf(["worked", "failed", "partly"], "As a whole."),
-    hours: optional(whole("Hours it ran.")),
+    hours: optional(wholeOf("h", "Hours it ran.")),
     modes: optional(list(ModeResult, "Mode by mode.")),
     symptoms: optional(list(text("What was seen."), "Symptoms, in plain words.")),
     faults_open: optional(list(text("A fault."), "Faults left open.")),

@@ -1,10 +1,10 @@
 // A bus: what every slot of one kind carries, whatever board it is on.
 import { type Static, Type } from "@sinclair/typebox";
-import { amount, fact, flag, head, list, mark, oneOf, optional, strict, text, whole } from "./common.js";
+import { amount, fact, flag, head, list, mark, oneOf, optional, signed, strict, text, whole, wholeOf } from "./common.js";
 
 export const Rail = strict("A supply rail of the bus.", {
   id: mark("The rail as it is written (+5, -12)."),
-  volts: Type.Number({ description: "Nominal voltage." }),
+  volts: signed("V", "Nominal voltage."),
 });
 
 export const InterruptLine = strict("An interrupt line of the bus.", {
@@ -20,7 +20,7 @@ export type InterruptLine = Static<typeof InterruptLine>;
 
 export const DmaChannel = strict("A DMA channel of the bus.", {
   id: mark("Name of the channel."),
-  width: optional(whole("Bits per transfer.", 1)),
+  width: optional(wholeOf("bits", "Bits per transfer.", 1)),
 });
 
 export const Edge = strict("A kind of card edge (and the slot made for it).", {
@@ -31,7 +31,7 @@ export const Edge = strict("A kind of card edge (and the slot made for it).", {
   interrupts: optional(Type.Array(mark("Line."), { description: "Interrupt lines on this edge." })),
   dma: optional(Type.Array(mark("Channel."), { description: "DMA channels on this edge." })),
   address_bits: optional(whole("Memory address lines on this edge.", 1)),
-  data_bits: optional(whole("Data lines on this edge.", 1)),
+  data_bits: optional(wholeOf("bits", "Data lines on this edge.", 1)),
 });
 export type Edge = Static<typeof Edge>;
 

@@ -87,7 +87,7 @@ export const Enable = strict("How the card is switched off while it stays in its
           ["a", "b", "common", "on", "off", "ground"],
           "a/b: the two ends of a simple contact; common/on/off: of a change-over; ground: its own ground.",
         ),
-        current_mA: optional(amount("Current through it, in mA.")),
+        current_mA: optional(amount("mA", "Current through it, in mA.")),
       }),
       "Points on the card that the switch is wired to.",
     ),

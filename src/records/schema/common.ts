@@ -1,6 +1,7 @@
 // Building blocks shared by every record kind: facts that may be unknown, addresses, ranges, claims.
 // Each block is a JSON Schema (draft 2020-12) with its TypeScript type inferred from it.
 import { type Static, type TObject, type TProperties, type TSchema, Type } from "@sinclair/typebox";
+import type { Unit } from "../quantity.js";
 
 /** An object that takes no fields but its own. `description` feeds editors and the field guide. */
 export function strict<P extends TProperties>(description: string, properties: P): TObject<P> {
@@ -27,12 +28,29 @@ export function text(description: string) {
   return Type.String({ description, minLength: 1 });
 }
 
+/** A count of things. */
 export function whole(description: string, minimum = 0) {
   return Type.Integer({ description, minimum });
 }
 
-export function amount(description: string) {
-  return Type.Number({ description, minimum: 0 });
+/** A whole number of something that has a unit. */
+export function wholeOf(unit: Unit, description: string, minimum = 0) {
+  return Type.Integer({ description, minimum, unit });
+}
+
+/** A place in an address space. */
+export function address(description: string) {
+  return wholeOf("address", description);
+}
+
+/** A measure, in the unit its field names; never below zero. */
+export function amount(unit: Unit, description: string = unit) {
+  return Type.Number({ description, minimum: 0, unit });
+}
+
+/** A measure that may lie below zero. */
+export function signed(unit: Unit, description: string) {
+  return Type.Number({ description, unit });
 }
 
 export function flag(description: string) {
@@ -69,7 +87,7 @@ export function hexDigest(digits: number, description: string) {
 
 /** Bytes: a whole number (0x4000) or a number with K or M (16K; K = 1024). */
 export function size(description: string) {
-  return Type.Union([Type.Integer({ minimum: 1 }), Type.String({ pattern: "^[1-9][0-9]*[KM]$" })], { description });
+  return Type.Union([Type.Integer({ minimum: 1, unit: "bytes" }), Type.String({ pattern: "^[1-9][0-9]*[KM]$" })], { description });
 }
 
 /**
@@ -125,7 +143,7 @@ export const OnRevisions = list(mark("A revision of this record."), "Holds for t
 
 /** A run of addresses. Ports of a card that decodes few bits answer again at aliases. */
 export const IoWindow = strict("A run of port addresses.", {
-  base: whole("First port, usually written in hex (0x300)."),
+  base: address("First port, usually written in hex (0x300)."),
   size: whole("Number of ports.", 1),
   decoded_bits: optional(
     whole("How many low address bits the card looks at; left out: all of them. 10 means it answers again every 0x400.", 1),
@@ -134,7 +152,7 @@ export const IoWindow = strict("A run of port addresses.", {
 export type IoWindow = Static<typeof IoWindow>;
 
 export const MemoryWindow = strict("A run of memory addresses.", {
-  base: whole("First address, usually written in hex (0xD0000)."),
+  base: address("First address, usually written in hex (0xD0000)."),
   size: size("Length in bytes (0x4000 or 16K)."),
   is: optional(oneOf(["ram", "rom", "registers", "option-rom"], "What answers there.")),
   shareable: optional(flag("May overlap another window that is also shareable (both are the same contents or are switched by software).")),

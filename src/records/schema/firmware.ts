@@ -1,10 +1,10 @@
 // A firmware family: an ordered line of releases. The order is the order of the list, never the spelling.
 import type { Static } from "@sinclair/typebox";
-import { BoardMatch, fact, head, hexDigest, idOf, list, mark, oneOf, optional, size, strict, text, when, whole } from "./common.js";
+import { BoardMatch, fact, head, hexDigest, idOf, list, mark, oneOf, optional, size, strict, text, when, wholeOf } from "./common.js";
 
 export const Image = strict("The bytes of one version.", {
   size: fact(size("Bytes."), "Length in bytes."),
-  width: optional(whole("Data bits of the socket it is made for (8 or 16).", 8)),
+  width: optional(wholeOf("bits", "Data bits of the socket it is made for (8 or 16).", 8)),
   crc32: fact(hexDigest(8, "CRC-32, lower-case hex."), "CRC-32 (the zip one)."),
   sha1: optional(fact(hexDigest(40, "SHA-1, lower-case hex."), "SHA-1.")),
   sha256: optional(fact(hexDigest(64, "SHA-256, lower-case hex."), "SHA-256.")),

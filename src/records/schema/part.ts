@@ -1,6 +1,6 @@
 // A generic part that switched machines are built from: memory device, switch, connector, cable, resistor.
 import { type Static, Type } from "@sinclair/typebox";
-import { amount, fact, flag, head, list, mark, oneOf, optional, pair, size, strict, text, whole } from "./common.js";
+import { amount, fact, flag, head, list, mark, oneOf, optional, pair, signed, size, strict, text, whole, wholeOf } from "./common.js";
 
 export const Pin = strict("A pin of a device.", {
   pin: whole("Number.", 1),
@@ -14,12 +14,15 @@ export const MemoryDevice = strict("A memory device.", {
   technology: oneOf(["uv-eprom", "otp-eprom", "eeprom", "flash"], "How it is erased and written."),
   capacity: size("Bytes."),
   organisations: list(
-    strict("Words by bits.", { words: whole("Words.", 1), width: whole("Bits per word.", 8) }),
+    strict("Words by bits.", { words: whole("Words.", 1), width: wholeOf("bits", "Bits per word.", 8) }),
     "Organisations; a device with two is switched by a pin.",
   ),
   package: text("Package: DIP32."),
   pins: list(Pin, "Every pin, with what it carries when the device is read."),
-  grades_ns: list(strict("A speed grade.", { marking: text("As marked: -15."), access_ns: whole("Access time, ns.", 1) }), "Speed grades."),
+  grades_ns: list(
+    strict("A speed grade.", { marking: text("As marked: -15."), access_ns: wholeOf("ns", "Access time, ns.", 1) }),
+    "Speed grades.",
+  ),
   read_pins: optional(
     list(
       strict("A pin that must be held while reading.", { pin: whole("Pin.", 1), at: oneOf(["high", "low"], "Level.") }),
@@ -58,8 +61,8 @@ export const Connector = strict("A connector.", {
   face: list(
     strict("A contact as it lies on the mating face of this half.", {
       contact: mark("Number."),
-      x_mm: Type.Number({ description: "From the centre, to the right." }),
-      y_mm: Type.Number({ description: "From the centre, upwards." }),
+      x_mm: signed("mm", "From the centre, to the right."),
+      y_mm: signed("mm", "From the centre, upwards."),
     }),
     "Contacts seen on the mating face of this half; the solder side is its mirror image.",
   ),
@@ -67,11 +70,11 @@ export const Connector = strict("A connector.", {
   rating_A: optional(fact(amount("A"), "Per contact, in A.")),
   hole: optional(
     strict("Panel cut-out.", {
-      round_mm: optional(amount("Diameter of a round hole, in mm.")),
-      width_mm: optional(amount("Width of a cut-out, in mm.")),
-      height_mm: optional(amount("Height of a cut-out, in mm.")),
-      screws_mm: optional(amount("Distance between fixing holes, in mm.")),
-      screw_hole_mm: optional(amount("Fixing hole, in mm.")),
+      round_mm: optional(amount("mm", "Diameter of a round hole, in mm.")),
+      width_mm: optional(amount("mm", "Width of a cut-out, in mm.")),
+      height_mm: optional(amount("mm", "Height of a cut-out, in mm.")),
+      screws_mm: optional(amount("mm", "Distance between fixing holes, in mm.")),
+      screw_hole_mm: optional(amount("mm", "Fixing hole, in mm.")),
     }),
   ),
   panel: flag("It is made to be fixed in a panel."),
@@ -92,7 +95,7 @@ export type Cable = Static<typeof Cable>;
 export const Resistor = strict("A resistor.", {
   ...head,
   type: Type.Literal("resistor", { description: "A resistor or a network of them." }),
-  ohms: amount("Resistance in ohm."),
+  ohms: amount("ohm", "Resistance in ohm."),
   network: optional(whole("Resistors in it, when it is a network.", 1)),
 });
 export type Resistor = Static<typeof Resistor>;

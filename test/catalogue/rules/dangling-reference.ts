@@ -21,6 +21,11 @@ export default {
     "an id of nothing like it": (c) => {
       c.build.tbd!.at_hand!.parts = ["zz-9000"];
     },
+    "an id of digits, which stands in quotes": (c) => {
+      const { sources } = c.part["t-r"] ?? {};
+      c.part["27256"] = { id: "27256", name: "Device of digits", sources, type: "sundry", what: "A socket." };
+      Object.assign(c.build.tbd?.at_hand ?? {}, { parts: ["27266"] });
+    },
     "a part that is gone": (c) => {
       c.conflict.tx!.remedies = [{ says: "Fit a pull-up.", leaves: "nothing", costs: "part", part: "t-resistor" }];
     },
