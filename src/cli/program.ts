@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Command, CommanderError } from "commander";
+import { explainSystemError, FileRefusal } from "../files/index.js";
 import { type Everywhere, json, type Register, type Setting } from "./command.js";
 import { registerBurn } from "./commands/burn.js";
 import { registerCheck } from "./commands/check.js";
@@ -80,9 +81,17 @@ export async function run(args: readonly string[], terminal: Terminal, until: ()
       terminal.err(help);
       return 2;
     }
-    if (problem instanceof WrongUse) return tell(problem, program.opts<Everywhere>().json === true || args.includes("--json"), terminal);
+    const wrong = asWrongUse(problem);
+    if (wrong) return tell(wrong, program.opts<Everywhere>().json === true || args.includes("--json"), terminal);
     throw problem;
   }
+}
+
+/** What the person, not the program, has to mend: wrong use, a place that cannot be written, a disk without room. */
+function asWrongUse(problem: unknown): WrongUse | undefined {
+  if (problem instanceof WrongUse) return problem;
+  const explained = problem instanceof FileRefusal ? problem : explainSystemError(problem);
+  return explained && new WrongUse(explained.message, explained.next);
 }
 
 function tell(problem: WrongUse, asJson: boolean, terminal: Terminal): ExitCode {

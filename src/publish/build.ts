@@ -1,10 +1,11 @@
 // Builds the whole site into a folder: pages through Eleventy, exports, search index, assets. Uses Node.
-// It writes beside the wanted folder and swaps when everything is there, so that a failed build leaves the old site standing.
-import { cpSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+// The folder is replaced as a whole when everything is there, so that a failed build leaves the old site standing.
+import { cpSync, existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { EleventyConfig } from "@11ty/eleventy";
 import type { Catalogue } from "../catalogue/index.js";
+import { type FolderJob, replaceFolder } from "../files/index.js";
 import { entriesOf, type Pages, pagesOf } from "../pages/index.js";
 import { fieldGuide, jsonSchemas, locator } from "../records/index.js";
 import { downloads, exportsOf } from "./exports/index.js";
@@ -18,8 +19,12 @@ export interface BuildSiteOptions {
   readonly records: readonly { readonly file: string; readonly text?: string }[];
   /** Pictures that records name, by the name they have there. */
   readonly pictures?: readonly { readonly name: string; readonly bytes: Uint8Array }[];
-  /** The folder to make; an older site there is replaced, anything else is refused. */
+  /** The folder to make. An older site there is replaced, what else is in it stays; a folder that holds other things is refused. */
   readonly out: string;
+  /** Put the site into a folder that holds other things. */
+  readonly replace?: boolean;
+  /** The folder as the person named it. */
+  readonly shown?: string;
   /** Told as the work goes on: what is being done, and how much of it. */
   readonly say?: (line: string) => void;
   /** Address the site will be served from, for the feed; left out, links in it stay relative. */
@@ -32,7 +37,10 @@ export interface BuiltSite {
   readonly files: number;
 }
 
-const mark = ".slotwright-site";
+/** The folder of a site as a place to write to. */
+export function siteJob({ out, shown = out, replace = false }: Pick<BuildSiteOptions, "out" | "shown" | "replace">): FolderJob {
+  return { folder: resolve(out), shown, list: ".slotwright-site", maker: "slotwright site", replace };
+}
 
 /** The folder of the package: the one that holds .eleventy.js, whether this runs from dist/ or from sources. */
 export function packageTop(): string {
@@ -100,56 +108,40 @@ export async function render(top: string, pages: Pages): Promise<readonly Render
 }
 
 export async function buildSite(options: BuildSiteOptions): Promise<BuiltSite> {
+  const job = siteJob(options);
+  const counted = await replaceFolder(job, (folder) => fillSite(folder, options));
+  return { out: job.folder, ...counted };
+}
+
+async function fillSite(folder: string, options: BuildSiteOptions): Promise<Omit<BuiltSite, "out">> {
   const { catalogue, records, pictures, say = () => {} } = options;
-  const out = resolve(options.out);
-  if (existsSync(out) && !existsSync(join(out, mark)) && readdirSync(out).length > 0)
-    throw new Error(`${options.out} exists and is not a site made by this command.`);
   const top = packageTop();
-  const made = `${out}.making`;
-  rmSync(made, { recursive: true, force: true });
-  mkdirSync(made, { recursive: true });
   const write = (name: string, content: string | Uint8Array) => {
-    const file = join(made, name);
+    const file = join(folder, name);
     mkdirSync(dirname(file), { recursive: true });
     writeFileSync(file, content);
   };
-  try {
-    say("Working out the answers");
-    const pages = pagesFor(catalogue, records, pictures);
-    for (const { name, bytes } of pictures ?? []) write(name, bytes);
-    say("Setting the pages");
-    const rendered = await render(top, pages);
-    for (const page of rendered) write(fileOf(page.url), page.content);
-    say("Writing the exports");
-    const exported = exportsOf({ catalogue, pages, schemas: jsonSchemas(), address: options.address?.replace(/\/?$/, "/") ?? "" });
-    for (const { name, content } of exported) write(name, content);
-    const assets = join(top, "dist", "templates", "assets");
-    cpSync(assets, join(made, "assets"), { recursive: true });
-    write("assets/search-data.js", `globalThis.slotwrightSearch=${JSON.stringify(entriesOf(pages))};\n`);
-    write(mark, "Made by slotwright site; this folder is replaced as a whole when the site is made again.\n");
-    say(`Indexing ${rendered.length} pages for search`);
-    const found = await indexPages(
-      made,
-      rendered.map((p) => ({ name: fileOf(p.url), content: p.content })),
-    );
-    say("Packing it for reading without a network");
-    const packed = writePack(made);
-    swap(made, out);
-    return { out, pages: rendered.length, files: rendered.length + exported.length + found + packed };
-  } finally {
-    rmSync(made, { recursive: true, force: true });
-  }
+  say("Working out the answers");
+  const pages = pagesFor(catalogue, records, pictures);
+  for (const { name, bytes } of pictures ?? []) write(name, bytes);
+  say("Setting the pages");
+  const rendered = await render(top, pages);
+  for (const page of rendered) write(fileOf(page.url), page.content);
+  say("Writing the exports");
+  const exported = exportsOf({ catalogue, pages, schemas: jsonSchemas(), address: options.address?.replace(/\/?$/, "/") ?? "" });
+  for (const { name, content } of exported) write(name, content);
+  const assets = join(top, "dist", "templates", "assets");
+  cpSync(assets, join(folder, "assets"), { recursive: true });
+  write("assets/search-data.js", `globalThis.slotwrightSearch=${JSON.stringify(entriesOf(pages))};\n`);
+  say(`Indexing ${rendered.length} pages for search`);
+  const found = await indexPages(rendered.map((p) => ({ name: fileOf(p.url), content: p.content })));
+  for (const { name, content } of found) write(`pagefind/${name}`, content);
+  say("Packing it for reading without a network");
+  const packed = writePack(folder);
+  return { pages: rendered.length, files: rendered.length + exported.length + found.length + packed };
 }
 
 /** Eleventy names a page by its address; "/boards/" is boards/index.html. */
 export function fileOf(url: string): string {
   return (url.endsWith("/") ? `${url}index.html` : url).slice(1);
-}
-
-function swap(made: string, out: string): void {
-  const old = `${out}.old`;
-  rmSync(old, { recursive: true, force: true });
-  if (existsSync(out)) renameSync(out, old);
-  renameSync(made, out);
-  rmSync(old, { recursive: true, force: true });
 }

@@ -5,7 +5,7 @@ import { expect, it } from "vitest";
 import { freshFolder, slotwright } from "../support/recorder.js";
 
 it.each<[string[], RegExp]>([
-  [["site", "--out", "mine"], /mine holds files that slotwright did not build/],
+  [["site", "--out", "mine"], /mine holds files that slotwright site did not write/],
   [["site", "--out", "file"], /file is a file/],
   [["site", "--address", "example.org"], /example\.org is not an address/],
   [["start", "--port", "http"], /--port http is not a port/],

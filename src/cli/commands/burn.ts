@@ -1,7 +1,9 @@
 // slotwright burn: says what an owner's dumps are, lays out the memory device of a build, writes and verifies it.
 // What a dump is and where a bank lies is decided in wiring; here files are opened, written beside their place and renamed.
+
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { basename, join, resolve } from "node:path";
+import { writeFile } from "../../files/index.js";
 import {
   type BurnDevice,
   type FileFormat,
@@ -24,7 +26,6 @@ import { type TriedRom, tryCardRom } from "../reading/card-rom.js";
 import { openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
-import { writeBeside } from "../write-file.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 
 interface BurnOptions extends Everywhere, EvenSo {
@@ -179,7 +180,7 @@ function writeAll(
       `${there.map(({ path }) => shown(path, terminal.folder)).join(", ")} ${there.length === 1 ? "is" : "are"} there already; nothing was written.`,
       "Say --replace to write over, or name another folder.",
     );
-  for (const { path, content } of files) writeBeside(path, content, options.replace === true);
+  for (const { path, content } of files) writeFile(path, content, options.replace === true);
   return files;
 }
 

@@ -1,6 +1,8 @@
 // slotwright new conflict --from-build: a failure on the bench as a conflict record to finish, written beside the others.
+
 import { existsSync } from "node:fs";
 import { join } from "node:path";
+import { writeFile } from "../../files/index.js";
 import { draftConflict } from "../../planning/index.js";
 import { kinds, nearest, readOne, writeRecord } from "../../records/index.js";
 import { type Everywhere, json } from "../command.js";
@@ -9,7 +11,6 @@ import { openClub } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { checkId, clubsOwn } from "../reading/own-record.js";
 import { writeSchemas } from "../reading/schemas.js";
-import { writeBeside } from "../write-file.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 
 export function writeConflictDraft(id: string | undefined, from: string, options: Everywhere, terminal: Terminal): ExitCode {
@@ -34,7 +35,7 @@ export function writeConflictDraft(id: string | undefined, from: string, options
   const path = join(data.path, kinds.conflict.folder, `${named}.yaml`);
   const file = shown(path, terminal.folder);
   if (existsSync(path)) throw new WrongUse(`${file} is there already.`, "Choose another id, or edit that file.");
-  writeBeside(path, text, false);
+  writeFile(path, text, false);
   writeSchemas(data.path);
   if (options.json) terminal.out(json({ wrote: file, kind: "conflict", id: named, from }));
   else {

@@ -1,13 +1,14 @@
 // slotwright new: a blank record in its place, with the questions to answer as comments.
+
 import { existsSync } from "node:fs";
 import { join } from "node:path";
+import { writeFile } from "../../files/index.js";
 import { type Kind, kinds, nearest } from "../../records/index.js";
 import { type Everywhere, json, type Register } from "../command.js";
 import { findData, shown } from "../reading/folders.js";
 import { checkId, clubsOwn } from "../reading/own-record.js";
 import { recordForm, typesOf } from "../reading/record-form.js";
 import { writeSchemas } from "../reading/schemas.js";
-import { writeBeside } from "../write-file.js";
 import { WrongUse } from "../wrong-use.js";
 import { writeConflictDraft } from "./conflict-draft.js";
 
@@ -38,7 +39,7 @@ export const registerNew: Register = (program, { terminal, action }) => {
         const path = join(data.path, kinds[kind].folder, `${id}.yaml`);
         if (existsSync(path))
           throw new WrongUse(`${shown(path, terminal.folder)} is there already.`, "Choose another id, or edit that file.");
-        writeBeside(path, recordForm(kind, id, type), false);
+        writeFile(path, recordForm(kind, id, type), false);
         writeSchemas(data.path);
         const file = shown(path, terminal.folder);
         if (options.json) terminal.out(json({ wrote: file, kind, id }));

@@ -1,12 +1,12 @@
 // slotwright pocket: the whole club in one HTML file that opens from a disk: records, search, planner, sheets.
-import { existsSync } from "node:fs";
+
 import { resolve } from "node:path";
+import { checkFile, writeFile } from "../../files/index.js";
 import { type Everywhere, json, type Register } from "../command.js";
 import { counted, openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
-import { writeBeside } from "../write-file.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import type { ExitCode } from "../wrong-use.js";
 
 interface PocketOptions extends Everywhere, EvenSo {
   readonly out?: string;
@@ -24,8 +24,8 @@ export const registerPocket: Register = (program, { terminal, action }) => {
       action<PocketOptions>(async (_, options): Promise<ExitCode> => {
         const path = resolve(terminal.folder, options.out ?? "slotwright-pocket.html");
         // Said before the work, which takes a while.
-        if (existsSync(path) && !options.replace)
-          throw new WrongUse(`${shown(path, terminal.folder)} is there already.`, "Say --replace to write over it, or name another file.");
+        const out = shown(path, terminal.folder);
+        checkFile(path, options.replace === true, out);
         const club = openClub(options.data, terminal);
         if (!isSound(club, options, terminal)) return 1;
         // Only now: the other commands need neither Eleventy nor Preact, and start without them.
@@ -33,8 +33,7 @@ export const registerPocket: Register = (program, { terminal, action }) => {
         const { catalogue, records } = club;
         const pocket = await makePocket({ catalogue, records, made: today(), say: (line) => terminal.progress(line) });
         terminal.progress("");
-        writeBeside(path, pocket.html, options.replace === true);
-        const out = shown(path, terminal.folder);
+        writeFile(path, pocket.html, options.replace === true, out);
         const bytes = Buffer.byteLength(pocket.html);
         if (options.json) terminal.out(json({ out, pages: pocket.pages, bytes }));
         else

@@ -1,6 +1,8 @@
 // slotwright result: tells what a bench test of a build showed, and writes it down as a tested build of the club.
+
 import { existsSync } from "node:fs";
 import { join, resolve } from "node:path";
+import { writeFile } from "../../files/index.js";
 import { fillBuild } from "../../machine/index.js";
 import { kinds, type Result, readOne, writeRecord } from "../../records/index.js";
 import { type Everywhere, gathered, json, type Register } from "../command.js";
@@ -11,7 +13,6 @@ import { type Club, counted, findingText, openClub, today } from "../reading/clu
 import { shown } from "../reading/folders.js";
 import { checkId, clubsOwn } from "../reading/own-record.js";
 import { answerFor } from "../reading/planner.js";
-import { writeBeside } from "../write-file.js";
 import { WrongUse } from "../wrong-use.js";
 import { allFindings } from "./check.js";
 
@@ -76,7 +77,7 @@ export const registerResult: Register = (program, { terminal, action }) => {
           options.out === undefined
             ? join(clubsOwn(club.data).path, kinds.build.folder, `${id}.yaml`)
             : resolve(terminal.folder, options.out);
-        writeBeside(path, text, options.replace === true);
+        writeFile(path, text, options.replace === true, shown(path, terminal.folder));
         return told(path, options, terminal);
       }),
     );

@@ -1,6 +1,6 @@
-// slotwright site: builds the club's pages into a folder. The site room writes beside and swaps; here only what was asked is judged.
-import { existsSync, readdirSync, statSync } from "node:fs";
-import { join, resolve } from "node:path";
+// slotwright site: builds the club's pages into a folder; here only what was asked is judged.
+import { resolve } from "node:path";
+import { checkFolder } from "../../files/index.js";
 import type { BuiltSite } from "../../publish/index.js";
 import { type Everywhere, json, type Register } from "../command.js";
 import type { Terminal } from "../printing/terminal.js";
@@ -12,6 +12,7 @@ import { type ExitCode, WrongUse } from "../wrong-use.js";
 
 interface SiteOptions extends Everywhere, EvenSo {
   readonly out?: string;
+  readonly replace?: boolean;
   readonly address?: string;
 }
 
@@ -20,6 +21,7 @@ export const registerSite: Register = (program, { terminal, action }) => {
     .command("site")
     .option("--out <folder>", "where to build it (default: _site here)")
     .option("--address <url>", "where it will be published; the feed needs it for full links")
+    .option(...replaceFolderOption)
     .option(...evenSoOption)
     .description("build the club's pages: a folder that any web server, or none, can show")
     .action(
@@ -27,7 +29,7 @@ export const registerSite: Register = (program, { terminal, action }) => {
         const club = openClub(options.data, terminal);
         if (!isSound(club, options, terminal)) return 1;
         const from = Date.now();
-        const built = await siteOf(club, options.out ?? "_site", terminal, options.address);
+        const built = await siteOf(club, options, terminal, options.address);
         const out = shown(built.out, terminal.folder);
         const seconds = ((Date.now() - from) / 1000).toFixed(1);
         if (options.json) terminal.out(json({ out, pages: built.pages, files: built.files }));
@@ -40,27 +42,32 @@ export const registerSite: Register = (program, { terminal, action }) => {
     );
 };
 
+export const replaceFolderOption = ["--replace", "write into a folder that holds other files too; those stay"] as const;
+
+export interface SiteTarget {
+  readonly out?: string;
+  readonly replace?: boolean;
+}
+
 /** Builds the site of an opened club; a record that could not be read is left out of it. */
-export async function siteOf(club: Club, asked: string, terminal: Terminal, address?: string): Promise<BuiltSite> {
-  const out = resolve(terminal.folder, asked);
-  refuseOthers(out, asked);
+export async function siteOf(club: Club, { out = "_site", replace }: SiteTarget, terminal: Terminal, address?: string): Promise<BuiltSite> {
+  // Only now: the other commands need neither Eleventy nor Preact, and start without them.
+  const { buildSite, siteJob } = await import("../../publish/index.js");
+  const target = { out: resolve(terminal.folder, out), shown: out, replace: replace === true };
+  checkFolder(siteJob(target));
   if (address !== undefined && !/^https?:\/\//.test(address))
     throw new WrongUse(`${address} is not an address.`, "Write it with its scheme: https://example.org/machines/");
-  // Only now: the other commands need neither Eleventy nor Preact, and start without them.
-  const { buildSite } = await import("../../publish/index.js");
   try {
     const { catalogue, records } = club;
-    return await buildSite({ catalogue, records, pictures: pictureFiles(club), out, address, say: (line) => terminal.progress(line) });
+    return await buildSite({
+      ...target,
+      catalogue,
+      records,
+      pictures: pictureFiles(club),
+      address,
+      say: (line) => terminal.progress(line),
+    });
   } finally {
     terminal.progress("");
   }
-}
-
-/** A folder that holds something else than a site of ours is not ours to replace. */
-function refuseOthers(out: string, asked: string): void {
-  if (!existsSync(out)) return;
-  const next = "Name a new folder with --out, or one that slotwright built before.";
-  if (!statSync(out).isDirectory()) throw new WrongUse(`${asked} is a file.`, next);
-  if (existsSync(join(out, ".slotwright-site")) || readdirSync(out).length === 0) return;
-  throw new WrongUse(`${asked} holds files that slotwright did not build.`, next);
 }

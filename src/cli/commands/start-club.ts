@@ -1,12 +1,13 @@
 // slotwright start-club: a folder of a club's own, with one small example of every kind that a first plan needs.
+
 import { cpSync, existsSync, mkdirSync, readdirSync, statSync } from "node:fs";
 import { basename, join, resolve } from "node:path";
+import { writeFile } from "../../files/index.js";
 import { kinds } from "../../records/index.js";
 import { type Everywhere, json, type Register } from "../command.js";
 import { exampleFiles } from "../reading/example-club.js";
 import { packageTop, shown } from "../reading/folders.js";
 import { writeSchemas } from "../reading/schemas.js";
-import { writeBeside } from "../write-file.js";
 import { WrongUse } from "../wrong-use.js";
 
 interface StartClubOptions extends Everywhere {
@@ -32,7 +33,7 @@ export const registerStartClub: Register = (program, { terminal, action }) => {
         const clubName = options.name ?? titled(basename(folder));
         for (const { folder: kindFolder } of Object.values(kinds)) mkdirSync(join(data, kindFolder), { recursive: true });
         const files = exampleFiles(clubName);
-        for (const [file, text] of Object.entries(files)) writeBeside(join(folder, ...file.split("/")), text, false);
+        for (const [file, text] of Object.entries(files)) writeFile(join(folder, ...file.split("/")), text, false);
         if (options.parts !== false) {
           cpSync(join(packageTop(), "data", "parts"), join(data, "parts"), { recursive: true });
           cpSync(join(packageTop(), "data", "LICENSE.md"), join(data, "parts", "LICENSE.md"));

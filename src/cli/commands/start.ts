@@ -6,10 +6,11 @@ import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 import { allFindings, holds, tellCheck } from "./check.js";
 import { serve } from "./serve.js";
-import { siteOf } from "./site.js";
+import { replaceFolderOption, siteOf } from "./site.js";
 
 interface StartOptions extends Everywhere, EvenSo {
   readonly out?: string;
+  readonly replace?: boolean;
   readonly port?: string;
 }
 
@@ -18,6 +19,7 @@ export const registerStart: Register = (program, { terminal, action, until }) =>
     .command("start")
     .option("--out <folder>", "where to build the site (default: _site here)")
     .option("--port <port>", "the port to serve on (default: any free one)")
+    .option(...replaceFolderOption)
     .option(...evenSoOption)
     .description("check the records, build the site, serve it on this machine and print the address")
     .action(
@@ -27,7 +29,7 @@ export const registerStart: Register = (program, { terminal, action, until }) =>
         const findings = allFindings(club, terminal, true);
         if (!options.json) tellCheck(club, findings, false, terminal);
         if (!isSound(club, options, terminal)) return 1;
-        const built = await siteOf(club, options.out ?? "_site", terminal);
+        const built = await siteOf(club, options, terminal);
         const served = await serve(built.out, port).catch((problem: NodeJS.ErrnoException) => {
           throw new WrongUse(`Port ${port} cannot be used (${problem.code}).`, "Leave --port out to take any free one.");
         });

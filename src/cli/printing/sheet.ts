@@ -1,6 +1,8 @@
 // Writes the build sheet of an answered build as one self-contained page, and says why when there is none.
+
 import { existsSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
+import { writeFile } from "../../files/index.js";
 import { sheetOf } from "../../pages/index.js";
 import type { Answer } from "../../planning/index.js";
 import { sheetFile } from "../../publish/index.js";
@@ -8,7 +10,6 @@ import { noticeText } from "../../words/index.js";
 import type { AskedBuild } from "../reading/build-question.js";
 import type { Club } from "../reading/club.js";
 import { packageTop, shown } from "../reading/folders.js";
-import { writeBeside } from "../write-file.js";
 import { WrongUse } from "../wrong-use.js";
 import type { Terminal } from "./terminal.js";
 
@@ -41,6 +42,7 @@ export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: 
       result.why.reasons,
     );
   const path = resolve(terminal.folder, file);
-  writeBeside(path, sheetFile({ ...result.page, notice: noticeText(club.catalogue) }, styleText()), replace);
-  return shown(path, terminal.folder);
+  const place = shown(path, terminal.folder);
+  writeFile(path, sheetFile({ ...result.page, notice: noticeText(club.catalogue) }, styleText()), replace, place);
+  return place;
 }

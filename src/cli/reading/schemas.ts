@@ -1,8 +1,9 @@
 // The JSON Schemas beside a club's records: line 1 of every record names one, so that editors check and complete.
+
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { writeFile } from "../../files/index.js";
 import { jsonSchemas } from "../../records/index.js";
-import { writeBeside } from "../write-file.js";
 
 /** Writes those that are missing or differ from what this version reads; says how many. */
 export function writeSchemas(dataFolder: string): number {
@@ -11,7 +12,7 @@ export function writeSchemas(dataFolder: string): number {
     const path = join(dataFolder, "schema", `${kind}.json`);
     const text = `${JSON.stringify(schema, null, 2)}\n`;
     if (existsSync(path) && readFileSync(path, "utf8") === text) continue;
-    writeBeside(path, text, true);
+    writeFile(path, text, true);
     written += 1;
   }
   return written;
