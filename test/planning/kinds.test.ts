@@ -6,7 +6,7 @@ import { ask } from "../../src/machine/index.js";
 import { type Compiled, compile, countsOf, grades, waysOf, workables } from "../../src/planning/index.js";
 import type { Build, Card, Loaded } from "../../src/records/index.js";
 import { Random } from "../support/solver/random.js";
-import { judge, type Machine, type World } from "./support/checker.js";
+import { judge, type Machine, type World } from "./support/checker/index.js";
 import { withTests } from "./support/exactly-tested.js";
 import { type Grade, gradeOf } from "./support/grader.js";
 import { machineOf, machines, pinnedTo, size, verdictFor } from "./support/twin.js";

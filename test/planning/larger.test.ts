@@ -3,7 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { plan } from "../../src/planning/index.js";
 import { Random } from "../support/solver/random.js";
-import { judge, type Machine } from "./support/checker.js";
+import { judge, type Machine } from "./support/checker/index.js";
 import { machineOf, pinnedTo, size, verdictFor } from "./support/twin.js";
 import { randomSetup, type Setup } from "./support/world.js";
 

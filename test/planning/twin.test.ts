@@ -2,7 +2,7 @@
 // and every combination offered must pass the independent checker.
 import { describe, expect, it } from "vitest";
 import { plan } from "../../src/planning/index.js";
-import { judge } from "./support/checker.js";
+import { judge } from "./support/checker/index.js";
 import { machineOf, size, twin, verdictFor } from "./support/twin.js";
 import { randomSetup } from "./support/world.js";
 

@@ -33,9 +33,11 @@ export const Slot = strict("A slot for a card.", {
   edge: mark("Edge of the bus it takes (edge id)."),
   position: whole("Place in the row, counted from 1; neighbours differ by 1.", 1),
   pitch_mm: optional(amount("mm", "Distance to the next slot up, in mm.")),
-  longest_mm: optional(fact(amount("mm"), "Longest card that fits, in mm.")),
-  highest_mm: optional(fact(amount("mm"), "Highest card that fits, in mm.")),
-  opening: optional(mark("Rear opening it uses; two slots naming the same one share it.")),
+  longest_mm: optional(fact(amount("mm"), "Longest card that fits, in mm; left out: any.")),
+  highest_mm: optional(fact(amount("mm"), "Highest card that fits, in mm; left out: any.")),
+  opening: optional(
+    mark("Rear opening it uses; two slots naming the same one share it, and only one of two cards may use it. Left out: its own."),
+  ),
   interrupts: optional(Type.Array(mark("Line."), { description: "Lines that reach this slot, when not all of its edge do." })),
   dma: optional(Type.Array(mark("Channel."), { description: "DMA channels that reach this slot, when not all of its edge do." })),
   bus_master: optional(fact(flag("Bus master works here."), "Whether a bus master works here (default no).")),
@@ -53,10 +55,15 @@ export const Fixed = strict("A resource the board itself takes.", {
 
 export const RailLimit = strict("What the supply gives on one rail.", {
   rail: mark("Rail of the bus."),
-  limit_A: fact(amount("A"), "What the supply can give for the whole machine, in A."),
+  limit_A: fact(
+    amount("A"),
+    "What the supply can give for the whole machine, in A. The board alone is within it; the cards are judged with the board.",
+  ),
   board_A: optional(fact(amount("A"), "What the board itself takes, in A.")),
-  per_slot_A: optional(fact(amount("A"), "Most that one slot may take, in A.")),
-  derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of the limit to plan with (0.8); 1 when left out." })),
+  per_slot_A: optional(
+    fact(amount("A"), "Most that one card may take from its slot, all its entries for this rail together, in A; left out: any."),
+  ),
+  derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of limit_A to plan with (0.8); 1 when left out." })),
   revisions: optional(OnRevisions),
   source: optional(text("Where it comes from.")),
 });
@@ -74,7 +81,7 @@ export const FirmwareSocket = strict("A socket for firmware.", {
   id: mark("As printed: IC7."),
   pins: whole("Number of pins.", 8),
   data_width: wholeOf("bits", "Data bits the socket has.", 8),
-  window: strict("Where it appears in the address space.", {
+  window: strict("Where it appears in the address space; nothing else may answer there.", {
     base: address("First address."),
     size: size("Length in bytes."),
   }),
@@ -95,16 +102,29 @@ export const Board = strict("A mainboard or backplane.", {
   revisions: list(Revision, "Revisions, oldest first."),
   clock_MHz: fact(amount("MHz"), "Bus clock in MHz."),
   slots: list(Slot, "Slots, in order of position."),
-  chain: optional(list(mark("Slot id."), "Slots in the order of the priority chain, highest priority first; left out: no chain.")),
+  chain: optional(
+    list(
+      mark("Slot id."),
+      "Slots in the order of the priority chain, highest priority first; one that a revision lacks is passed over. Left out: no chain, and no card that uses one works.",
+    ),
+  ),
   fixed: list(Fixed, "Resources the board itself takes."),
   rails: list(RailLimit, "Supply rails and limits."),
-  total_W: optional(fact(amount("W"), "What the supply can give in all, in W.")),
+  total_W: optional(
+    fact(
+      amount("W"),
+      "What the supply can give in all, in W: currents of cards and board, each times the volts of its rail without the sign. Left out: not judged.",
+    ),
+  ),
   total_derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of the total to plan with (0.8); 1 when left out." })),
   memory: optional(
-    strict("Main memory.", {
-      options: list(size("Bytes fitted."), "Amounts that can be fitted."),
-      base: optional(address("First address of main memory (0 when left out).")),
-    }),
+    strict(
+      "Main memory. It takes the addresses from its base up to the amount fitted, or to the first window of the board in its way; what lies beyond is reached otherwise.",
+      {
+        options: list(size("Bytes fitted."), "Amounts that can be fitted."),
+        base: optional(address("First address of main memory (0 when left out).")),
+      },
+    ),
   ),
   firmware: list(idOf("firmware", "a firmware family"), "Firmware families made for it."),
   firmware_sockets: list(FirmwareSocket, "Sockets for firmware."),

@@ -23,7 +23,10 @@ export const Mode = strict("One way to run the machine.", {
       mark(
         "A copy by its name: what it has after as, or its card's id when it has none. A card's id that no copy is called by: all its copies.",
       ),
-      { description: "Cards switched on in this mode; left out: all; an empty list, []: none." },
+      {
+        description:
+          "Cards switched on in this mode; left out: all; an empty list, []: none. A card that nothing can switch off runs all the same.",
+      },
     ),
   ),
   safest: optional(flag("The mode the machine should fall into when a wire breaks.")),

@@ -28,8 +28,12 @@ export const Edge = strict("A kind of card edge (and the slot made for it).", {
   name: text("In words."),
   contacts: optional(whole("Number of contacts.", 1)),
   fits: list(mark("An edge id."), "Slots (by edge id) that take a card with this edge."),
-  interrupts: optional(Type.Array(mark("Line."), { description: "Interrupt lines on this edge." })),
-  dma: optional(Type.Array(mark("Channel."), { description: "DMA channels on this edge." })),
+  interrupts: optional(
+    Type.Array(mark("Line."), {
+      description: "Interrupt lines on this edge, of a card or of a slot; left out: all. A card uses a line only where both have it.",
+    }),
+  ),
+  dma: optional(Type.Array(mark("Channel."), { description: "DMA channels on this edge, of a card or of a slot; left out: all." })),
   address_bits: optional(whole("Memory address lines on this edge.", 1)),
   data_bits: optional(wholeOf("bits", "Data lines on this edge.", 1)),
 });
@@ -47,7 +51,7 @@ export const Bus = strict("A bus: the lines, rails and edges that boards and car
   chain: optional(
     strict("Priority (grant) chain through the slots.", {
       name: text("What the chain is called."),
-      broken_by_empty: flag("An empty slot breaks the chain for the slots behind it."),
+      broken_by_empty: flag("An empty slot breaks the chain for the slots behind it; one that a wide card only covers is empty."),
     }),
   ),
 });

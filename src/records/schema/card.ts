@@ -41,7 +41,12 @@ export const Setting = strict("A jumper, switch or software setting.", {
   by: oneOf(["jumper", "dip", "software", "solder"], "How it is set."),
   default: optional(mark("Position it left the factory with.")),
   positions: list(Position, "Every position it can take."),
-  revisions: optional(OnRevisions),
+  revisions: optional(
+    list(
+      mark("A revision of this record."),
+      "Only these revisions have it, all when left out; on the others it takes nothing and is no choice.",
+    ),
+  ),
 });
 export type Setting = Static<typeof Setting>;
 
@@ -49,7 +54,7 @@ export const RailDraw = strict("Current taken from one rail.", {
   rail: mark("Rail of the bus."),
   idle_A: optional(fact(amount("A"), "Idle, in A.")),
   worst_A: fact(amount("A"), "Worst case, in A; unknown is never 0."),
-  start_A: optional(fact(amount("A"), "At start-up, in A.")),
+  start_A: optional(fact(amount("A"), "At start-up, in A; told, not judged.")),
   basis: optional(oneOf(["measured", "claimed", "estimated"], "Where the figure comes from.")),
   revisions: optional(OnRevisions),
 });
@@ -63,10 +68,13 @@ export const Needs = strict("What the card needs. Everything left out is not nee
   clock_at_most_MHz: optional(fact(amount("MHz"), "Fastest bus clock it follows.")),
   cards: optional(
     list(
-      strict("Another card it needs, running in the same mode: any one of those named.", {
-        any_of: list(idOf("card", "a card"), "Cards that will do."),
-        why: text("What for."),
-      }),
+      strict(
+        "Another card it needs, running in the same mode, switched on or not to be switched off: any one of those named, and not this copy itself.",
+        {
+          any_of: list(idOf("card", "a card"), "Cards that will do."),
+          why: text("What for."),
+        },
+      ),
       "Other cards it needs.",
     ),
   ),
@@ -77,7 +85,10 @@ export const Needs = strict("What the card needs. Everything left out is not nee
 export type Needs = Static<typeof Needs>;
 
 export const Enable = strict("How the card is switched off while it stays in its slot.", {
-  by: oneOf(["contacts", "setting"], "contacts: two or three points to wire to a switch; setting: one of its settings."),
+  by: oneOf(
+    ["contacts", "setting"],
+    "contacts: two or three points to wire to a switch; setting: one of its settings. A mode can switch the card off by contacts, or by a setting that software makes; a card that it cannot switch off runs in every mode.",
+  ),
   sense: optional(oneOf(["closed-enables", "open-enables", "change-over"], "What enables it. change-over: common to one of two throws.")),
   points: optional(
     list(
@@ -97,7 +108,7 @@ export const Enable = strict("How the card is switched off while it stays in its
   off: optional(mark("Its position that switches the card off.")),
   releases: list(
     oneOf(["io", "memory", "interrupts", "dma", "firmware", "features", "clock", "cards", "chain", "memory-size"], "A resource or need."),
-    "What it lets go of when off. It keeps its slot and its current always, and all else not listed here.",
+    "What it lets go of when off: io, memory, interrupts, dma as claimed; its need of firmware, features, clock, cards, memory-size; chain: it passes the chain on. It keeps its slot and its current always, and all else not listed here.",
   ),
 });
 export type Enable = Static<typeof Enable>;
@@ -122,16 +133,21 @@ export const Card = strict("An expansion card.", {
   room: strict("The room it takes.", {
     length_mm: fact(amount("mm"), "Length in mm."),
     height_mm: fact(amount("mm"), "Height in mm."),
-    slots: optional(whole("Slots it takes, counted upwards from its own (default 1).", 1)),
+    slots: optional(whole("Slots it takes, counted upwards from its own (default 1); the board must have them all.", 1)),
     opening: optional(flag("It uses the rear opening of its slot.")),
   }),
-  power: list(RailDraw, "Current per rail."),
+  power: list(
+    RailDraw,
+    "Current per rail; several entries for one rail add up. Each rail named for a revision must be there on the board.",
+  ),
   claims: optional(list(ConditionalClaims, "Resources it takes whatever the settings, or under settings taken together.")),
   settings: optional(list(Setting, "Jumpers, switches and software settings.")),
   impossible: optional(
     list(
       strict("Positions that cannot stand together.", {
-        when: Type.Record(Type.String(), mark("Position."), { description: "Setting id: position; all together." }),
+        when: Type.Record(Type.String(), mark("Position."), {
+          description: "Setting id: position; all together, on revisions that have these settings.",
+        }),
         why: text("Why not."),
       }),
       "Positions of several settings that exclude one another.",

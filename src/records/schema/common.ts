@@ -161,7 +161,12 @@ export type MemoryWindow = Static<typeof MemoryWindow>;
 
 export const InterruptClaim = strict("Use of an interrupt line.", {
   line: mark("The line as the bus names it, or one of its other names."),
-  mode: optional(oneOf(["edge", "level"], "How the card drives it; left out: as the bus triggers.")),
+  mode: optional(
+    oneOf(
+      ["edge", "level"],
+      "How the card drives it; left out: as the bus triggers. A card that drives it by edges shares it with nobody.",
+    ),
+  ),
   shareable: optional(flag("The card lets go of the line between requests and its software looks for others (default no).")),
 });
 export type InterruptClaim = Static<typeof InterruptClaim>;
@@ -187,7 +192,8 @@ export type Claims = Static<typeof Claims>;
 export const ConditionalClaims = strict("Resources taken when the named settings stand so.", {
   when: optional(
     Type.Record(Type.String(), Type.Union([mark("Position."), Type.Array(mark("Position."), { minItems: 1 })]), {
-      description: "Setting id: position, or a list of positions. All must hold. Left out: always.",
+      description:
+        "Setting id: position, or a list of positions. All must hold; one that this revision of the card lacks never does. Left out: always.",
     }),
   ),
   revisions: optional(OnRevisions),

@@ -1,7 +1,7 @@
 // An independent reading of what a tested build proves, from its description alone: that machine as it was, in every mode it ran in. One that
 // ran so is not held back by what nobody wrote down; one that also failed so is, and so is whatever differs in a single respect.
 import type { Build } from "../../../src/records/index.js";
-import type { Judgement, Machine, World } from "./checker.js";
+import type { Judgement, Machine, World } from "./checker/index.js";
 
 const toBytes = (s: number | string): number => (typeof s === "number" ? s : Number(s.slice(0, -1)) * (s.endsWith("K") ? 1024 : 1048576));
 

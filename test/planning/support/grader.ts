@@ -2,7 +2,7 @@
 // The weakest of: each card running in a mode, each pair running together, the whole when it is more than two. A link is on the bench when
 // a build that worked had it so; a single card may also rest on its own papers.
 import type { Build, BuildCard, Card } from "../../../src/records/index.js";
-import type { Machine, World } from "./checker.js";
+import type { Machine, World } from "./checker/index.js";
 
 export type Grade = "bench" | "documented" | "reported" | "inferred";
 const best: readonly Grade[] = ["bench", "documented", "reported", "inferred"];

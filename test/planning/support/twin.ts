@@ -1,7 +1,7 @@
 // The brute-force twin of the planner: fills the holes of a build in every way there is and judges each machine with the checker.
 import type { Combination } from "../../../src/planning/index.js";
 import type { Build } from "../../../src/records/index.js";
-import { type Judgement, judge, type Machine, type World } from "./checker.js";
+import { type Judgement, judge, type Machine, type World } from "./checker/index.js";
 
 export interface Verdicts {
   readonly certain: number;

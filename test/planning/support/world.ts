@@ -4,7 +4,7 @@
 import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import type { Board, Build, Bus, Card, Conflict, Firmware } from "../../../src/records/index.js";
 import { Random } from "../../support/solver/random.js";
-import type { World } from "./checker.js";
+import type { World } from "./checker/index.js";
 
 export interface Setup {
   readonly world: World;

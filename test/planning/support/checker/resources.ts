@@ -1,0 +1,122 @@
+// Ports, memory, interrupt lines and DMA channels: who takes which in a mode, whether a slot has the line, and who may share.
+import type { Claims, DmaClaim, InterruptClaim, IoWindow, MemoryWindow } from "../../../../src/records/index.js";
+import { bytesOf, known, onBoard, onCard, settingsHold, standsAt } from "./facts.js";
+import { keeps } from "./switching.js";
+import { type Case, type Fitted, type ModeOfUse, no, type Objection, unknown } from "./world.js";
+
+interface Owner {
+  readonly name: string;
+  readonly fitted?: Fitted;
+  readonly io: readonly IoWindow[];
+  readonly memory: readonly MemoryWindow[];
+  readonly interrupts: readonly InterruptClaim[];
+  readonly dma: readonly DmaClaim[];
+}
+
+export function resourceObjections(c: Case, mode: ModeOfUse): Objection[] {
+  const owners = [boardAsOwner(c), ...c.fitted.map((f) => cardAsOwner(f, mode))];
+  const pairs = owners.flatMap((a, i) => owners.slice(i + 1).map((b) => [a, b] as const));
+  return [
+    ...owners.flatMap((o) => (o.fitted ? linesReach(c, o, o.fitted) : [])),
+    ...pairs.flatMap(([a, b]) => [...ports(c, a, b), ...memory(a, b)]),
+    ...interruptLines(c, owners),
+    ...channels(owners),
+  ];
+}
+
+/** The board is one owner, whatever it takes. */
+function boardAsOwner(c: Case): Owner {
+  const { fixed } = c.world.board;
+  const here = fixed.filter((x) => onBoard(x, c) && (!x.when_memory || x.when_memory.some((m) => bytesOf(m) === c.machine.memory)));
+  const sockets = c.world.board.firmware_sockets.filter((s) => onBoard(s, c)).map((s) => ({ memory: [s.window] }));
+  return ownerOf("the board", undefined, [...here, ...sockets], () => true);
+}
+
+function cardAsOwner(f: Fitted, mode: ModeOfUse): Owner {
+  const positions = (f.card.settings ?? []).flatMap((s) => s.positions.filter((p) => p.id === standsAt(f, s.id)));
+  const always = (f.card.claims ?? []).filter((claim) => onCard(claim, f) && settingsHold(f, claim.when));
+  return ownerOf(f.as, f, [...always, ...positions], (what) => keeps(f, mode, what));
+}
+
+function ownerOf(
+  name: string,
+  fitted: Fitted | undefined,
+  claims: readonly Claims[],
+  keptOf: (what: "io" | "memory" | "interrupts" | "dma") => boolean,
+): Owner {
+  const all = <T>(what: "io" | "memory" | "interrupts" | "dma", of: (claim: Claims) => readonly T[] | undefined): T[] =>
+    keptOf(what) ? claims.flatMap((claim) => [...(of(claim) ?? [])]) : [];
+  return {
+    name,
+    ...(fitted ? { fitted } : {}),
+    io: all("io", (x) => x.io),
+    memory: all("memory", (x) => x.memory),
+    interrupts: all("interrupts", (x) => x.interrupts),
+    dma: all("dma", (x) => x.dma),
+  };
+}
+
+/** Every port the window answers at, aliases included; kept, since a window is asked about for every machine. */
+function answersAt(window: IoWindow, bits: number): Set<number> {
+  const before = answers.get(window);
+  if (before) return before;
+  const looked = 2 ** Math.min(window.decoded_bits ?? bits, bits);
+  const low = new Set(Array.from({ length: window.size }, (_, i) => (window.base + i) % looked));
+  const ports = new Set(Array.from({ length: 2 ** bits }, (_, port) => port).filter((port) => low.has(port % looked)));
+  answers.set(window, ports);
+  return ports;
+}
+const answers = new WeakMap<IoWindow, Set<number>>();
+
+function ports(c: Case, a: Owner, b: Owner): Objection[] {
+  const bits = c.world.bus.io_address_bits;
+  const clash = a.io.some((x) => b.io.some((y) => [...answersAt(x, bits)].some((port) => answersAt(y, bits).has(port))));
+  return clash ? [no(`${a.name} and ${b.name} both answer at a port`)] : [];
+}
+
+function memory(a: Owner, b: Owner): Objection[] {
+  const end = (w: MemoryWindow) => w.base + bytesOf(w.size);
+  const clash = a.memory.some((x) => b.memory.some((y) => x.base < end(y) && y.base < end(x) && !(x.shareable && y.shareable)));
+  return clash ? [no(`${a.name} and ${b.name} both answer in memory`)] : [];
+}
+
+/** The bus's own name of a line that may be written by any of its names. */
+const lineOf = (c: Case, written: string) =>
+  c.world.bus.interrupts.find((l) => l.id === written || l.also?.includes(written))?.id ?? written;
+
+/** Lines reach a slot by its edge, unless the slot says which do; a card has only the lines of its own edge. */
+function linesReach(c: Case, owner: Owner, f: Fitted): Objection[] {
+  const edge = (id: string) => c.world.bus.edges.find((e) => e.id === id);
+  const has = (given: readonly string[] | undefined, id: string) => !given || given.map((l) => lineOf(c, l)).includes(id);
+  const reaches = (id: string, kind: "interrupts" | "dma") =>
+    has(f.slot[kind] ?? edge(f.slot.edge)?.[kind], id) && has(edge(f.card.edge)?.[kind], id);
+  return [
+    ...owner.interrupts.filter((i) => !reaches(lineOf(c, i.line), "interrupts")).map((i) => no(`${i.line} does not reach ${f.as}`)),
+    ...owner.dma.filter((d) => !reaches(d.channel, "dma")).map((d) => no(`${d.channel} does not reach ${f.as}`)),
+  ];
+}
+
+/**
+ * "never: one owner; if-shareable: several, when the line is level-triggered and every owner is shareable." An owner that drives the line
+ * by its edges does not share it.
+ */
+function interruptLines(c: Case, owners: readonly Owner[]): Objection[] {
+  return c.world.bus.interrupts.flatMap((line) => {
+    const claims = owners.map((o) => o.interrupts.filter((i) => lineOf(c, i.line) === line.id)).filter((list) => list.length > 0);
+    if (claims.length < 2) return [];
+    const trigger = known(line.trigger);
+    const share = known(line.share);
+    const each = claims.flat();
+    if (share === "never" || trigger === "edge") return [no(`${line.id} has several owners`)];
+    if (each.some((i) => !i.shareable || i.mode === "edge")) return [no(`an owner of ${line.id} does not share it`)];
+    return share === undefined || trigger === undefined ? [unknown(`whether ${line.id} can be shared`)] : [];
+  });
+}
+
+function channels(owners: readonly Owner[]): Objection[] {
+  const names = new Set(owners.flatMap((o) => o.dma.map((d) => d.channel)));
+  return [...names].flatMap((name) => {
+    const claims = owners.map((o) => o.dma.filter((d) => d.channel === name)).filter((list) => list.length > 0);
+    return claims.length > 1 && claims.flat().some((d) => !d.shareable) ? [no(`${name} has several owners`)] : [];
+  });
+}
