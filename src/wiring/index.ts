@@ -22,4 +22,5 @@ export { type Verification, verify } from "./images/verify.js";
 export { planWiring } from "./plan.js";
 export { cautions, cautionsOf } from "./report/cautions.js";
 export * from "./report/sheet.js";
+export { planSingleVersion, type SingleVersion } from "./single-version.js";
 export * from "./types.js";

@@ -1,5 +1,5 @@
 // slotwright burn on the demo club: the headline machine's device from dumps made by the firmware record's own recipe.
-import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { joinLanes, readMemoryFile, repeatTo, sameBytes, swapBytes, takeLane } from "../../src/wiring/index.js";
@@ -122,15 +122,64 @@ describe("burning for two sockets", () => {
     expect(crossed.code).toBe(1);
     expect(crossed.out).toContain("It is the device of socket IC22: the two are exchanged.");
   });
+});
 
-  it("lays out one version for a machine that is not switched", async () => {
+describe("burning one version for a machine that is not switched", () => {
+  /** One mode, R6 on a Skerry 16T D1, with the device its owner named. */
+  const folderWith = (device?: string) => {
+    const folder = freshFolder();
+    const named = device === undefined ? "" : `switch: {device: ${device}}\n`;
+    const text = `id: mine\nname: Mine\nboard: skerry-16t\nrevision: D1\ncards: []\nmodes:\n  - {id: day, firmware: R6}\n${named}`;
+    writeFileSync(join(folder, "mine.yaml"), text);
+    writeFileSync(join(folder, "r6.bin"), image("R6"));
+    return folder;
+  };
+  const burned = async (folder: string) => {
+    const { code, out } = await slotwright(["burn", "mine.yaml", "--dump", "r6.bin", "--out", ".", "--json"], { folder });
+    return { code, told: JSON.parse(out) };
+  };
+
+  it("fills the device the socket was wired for, larger than the window as it is, and says what to do with the pin left open", async () => {
     const folder = freshFolder();
     writeFileSync(join(folder, "r4a.bin"), image("R4A"));
-    const { code, out } = await slotwright(["burn", "tracer-r4a-16t-d1", "--dump", "r4a.bin", "--out", ".", "--json"], { folder });
+    const args = ["burn", "tracer-r4a-16t-d1", "--dump", "r4a.bin", "--out", "."];
+    const { code, out } = await slotwright([...args, "--json"], { folder });
     expect(code).toBe(0);
-    const { devices, wrote } = JSON.parse(out);
-    expect(devices[0].regions).toMatchObject([{ version: "R4A", repeats: 2, offset: 0, size: 65536 }]);
-    expect(sameBytes(readFileSync(join(folder, wrote[0])), repeatTo(image("R4A"), 65536))).toBe(true);
+    const { devices, wrote, pinWork } = JSON.parse(out);
+    expect(devices[0].regions).toMatchObject([{ version: "R4A", repeats: 4, offset: 0, size: 131072 }]);
+    expect(sameBytes(readFileSync(join(folder, wrote[0])), repeatTo(image("R4A"), 131072))).toBe(true);
+    expect(pinWork).toMatchObject([{ socket: "IC12", pin: 2, signal: "A16", does: "tie", to: "ground" }]);
+    const text = await slotwright([...args, "--replace"], { folder });
+    expect(text.out).toContain("Tie pin 2 (A16) of the 27C010 in IC12 to ground. At socket pin 2 it meets nothing");
+  });
+
+  it("fills the device the owner named, and no pin of it is left without a level", async () => {
+    const folder = folderWith("27c040");
+    const { code, told } = await burned(folder);
+    expect(code).toBe(0);
+    expect(told.wrote).toEqual(["IC12-27C040.bin", "IC12-27C040.label.txt"]);
+    expect(sameBytes(readFileSync(join(folder, told.wrote[0])), repeatTo(image("R6"), 512 * 1024))).toBe(true);
+    expect(told.pinWork.map((w: { pin: number }) => w.pin)).toEqual([2, 30]);
+    expect(readFileSync(join(folder, told.wrote[1]), "utf8")).toContain("27C040  512K");
+  });
+
+  it.each([
+    ["27c256", "it is smaller than the window"],
+    ["27c1024", "it has no 8-bit organisation"],
+  ])("refuses %s, which does not stand there, with the reason and what to do, and writes nothing", async (device, says) => {
+    const folder = folderWith(device);
+    const { code, err } = await slotwright(["burn", "mine.yaml", "--dump", "r6.bin", "--out", "."], { folder });
+    expect(code).toBe(2);
+    expect(err).toContain(`mine.yaml cannot be burned. IC12: ${device.toUpperCase()}`);
+    expect(err).toContain(says);
+    expect(err).toContain("Name the device that will stand in it");
+    expect(readdirSync(folder).sort()).toEqual(["mine.yaml", "r6.bin"]);
+  });
+
+  it("refuses to exchange the bytes of a device that has only eight bits", async () => {
+    const { code, err } = await slotwright(["burn", "mine.yaml", "--dump", "r6.bin", "--high-byte-first"], { folder: folderWith() });
+    expect(code).toBe(2);
+    expect(err).toContain("no high byte");
   });
 });
 
@@ -158,6 +207,47 @@ describe("saying what a dump is", () => {
     const { code, err } = await slotwright(args, { folder });
     expect(code).toBe(0);
     expect(err).toContain("own.bin is taken for R6 on your word; nothing was checked.");
+  });
+
+  it.each([
+    ["another version", image("R5.1"), "It is Skerry Monitor R5.1."],
+    ["its own version with bytes exchanged", swapBytes(image("R6")), "with --dump, which puts it right"],
+    ["a half of it", takeLane(image("R6"), "even"), "It has 32K, and the records know that version with 64K."],
+    ["a device that was not read", new Uint8Array(65536).fill(0xff), "Every byte of it is FF: nothing was read there."],
+    [
+      "one half that was not read",
+      joinLanes(stream(4, 32768), new Uint8Array(32768)),
+      "Every odd byte of it is 00: nothing was read there.",
+    ],
+    ["a file known to be damaged", image("R4").fill(0xff, 0, 16), "It is a file known to be damaged, of Skerry Monitor R4."],
+  ])("takes %s for no version, whatever the owner says, and writes nothing", async (_, bytes, says) => {
+    const folder = freshFolder();
+    dumpsIn(folder);
+    writeFileSync(join(folder, "own.bin"), bytes);
+    const args = ["burn", headline, "--dump", "r4a.bin", "--dump", "r51.bin", "--as", "R6=own.bin", "--out", "o"];
+    const { code, out, err } = await slotwright(args, { folder });
+    expect(code).toBe(1);
+    expect(out).toContain("own.bin is not taken for Skerry Monitor R6.");
+    expect(out).toContain(says);
+    expect(err).toContain("Nothing was written.");
+    expect(existsSync(join(folder, "o"))).toBe(false);
+  });
+
+  it("marks on the label what was not checked, and only that", async () => {
+    const folder = freshFolder();
+    dumpsIn(folder);
+    writeFileSync(join(folder, "own.bin"), stream(99, 65536));
+    const args = ["burn", headline, "--dump", "r4a.bin", "--as", "R5.1=r51.bin", "--as", "R6=own.bin", "--out", "o", "--json"];
+    const { code, out, err } = await slotwright(args, { folder });
+    expect(code).toBe(0);
+    expect(err).toContain("The records know Skerry Monitor R6 by a checksum that these bytes do not have.");
+    const told = JSON.parse(out);
+    expect(told.unchecked).toEqual(["R6"]);
+    const banks = readFileSync(join(folder, told.wrote[1]), "utf8")
+      .split("\n")
+      .filter((line) => line.startsWith("bank "));
+    expect(banks.length).toBeGreaterThan(2);
+    for (const line of banks) expect(line.includes("not checked"), line).toBe(/ R6 /.test(line));
   });
 
   it.each([

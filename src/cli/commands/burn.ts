@@ -9,21 +9,23 @@ import {
   type FileFormat,
   fileEnding,
   type Identification,
+  identify,
   identifyTogether,
   labelText,
   layOut,
   type NamedBytes,
   readMemoryFile,
-  type Verification,
+  takeWord,
   verify,
   writeMemoryFile,
 } from "../../wiring/index.js";
-import { type Everywhere, gathered, json, type Register } from "../command.js";
+import { type Everywhere, gathered, type Register } from "../command.js";
+import { type BurnReport, type ReadBack, tellBurn } from "../printing/print-burn.js";
 import type { Terminal } from "../printing/terminal.js";
 import { fromFile } from "../reading/build-question.js";
 import { type BurnRecipe, burnRecipe } from "../reading/burn-recipe.js";
-import { type TriedRom, tryCardRom } from "../reading/card-rom.js";
-import { openClub, today } from "../reading/club.js";
+import { tryCardRom } from "../reading/card-rom.js";
+import { type Club, openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
@@ -63,15 +65,6 @@ export const registerBurn: Register = (program, { terminal, action }) => {
     .action(action<BurnOptions>(([name], options) => burn(name, options, terminal)));
 };
 
-interface Told {
-  readonly identified: readonly Identification[];
-  readonly problems: readonly string[];
-  readonly devices: readonly BurnDevice[];
-  readonly wrote: readonly string[];
-  readonly verified: readonly (Verification & { readonly file: string })[];
-  readonly cardRoms: readonly TriedRom[];
-}
-
 export async function burn(name: string | undefined, options: BurnOptions, terminal: Terminal): Promise<ExitCode> {
   const format = formats.find((f) => f === options.format);
   if (!format) throw new WrongUse(`--format ${options.format} is not a format.`, `Say one of: ${formats.join(", ")}.`);
@@ -94,24 +87,37 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
   const cardRoms = (options.cardRom ?? []).flatMap((word) => tryCardRom(word, club.catalogue.cards, open));
   const dumps = (options.dump ?? []).flatMap(open);
   const identified = await identifyTogether(dumps, club.catalogue.firmware.values());
-  const none = { identified, problems, devices: [], wrote: [], verified: [], cardRoms };
+  const none: BurnReport = { identified, problems, pinWork: [], unchecked: [], devices: [], wrote: [], verified: [], cardRoms };
   // Asked about cards alone, there is no device to lay out.
-  if (recipe === undefined || !device) return tell(none, options, terminal);
+  if (recipe === undefined || !device) return tellBurn(none, options, terminal);
 
   const images = imagesFor(recipe, identified);
-  for (const word of options.as ?? []) takeOnWord(word, recipe, images, terminal, problems);
+  const word = await takeOnWord(options.as ?? [], recipe, images, club, open);
+  for (const warning of word.warnings) terminal.err(warning);
+  if (word.refused.length > 0) {
+    problems.push(...word.refused);
+    return tellBurn(none, options, terminal);
+  }
+  if (options.highByteFirst && recipe.plan.device.width !== 16)
+    throw new WrongUse(
+      `The ${recipe.plan.device.family} is read ${recipe.plan.device.width} bits at a time; it has no high byte to come first.`,
+      "Leave --high-byte-first out.",
+    );
   const layout = layOut(recipe.plan, images, { fill: Number.parseInt(options.fill, 16), highByteFirst: options.highByteFirst });
   if (layout.kind === "refused") {
     problems.push(...layout.problems.map((p) => p.says));
-    return tell(none, options, terminal);
+    return tellBurn(none, options, terminal);
   }
   const { devices } = layout;
+  const stands = { device: recipe.device, pinWork: recipe.pinWork ?? [], unchecked: [...word.unchecked] };
   const compared = compareAll(options.verify ?? [], devices, terminal, problems);
-  const written = options.out === undefined ? [] : writeAll(options.out, devices, recipe, format, options, terminal);
+  const written = options.out === undefined ? [] : writeAll(options.out, devices, recipe, word.unchecked, format, options, terminal);
   const again = written.filter((w) => w.device).map((w) => readBack(w.path, w.device!, devices, terminal));
   const wrote = written.map((w) => shown(w.path, terminal.folder));
-  return tell({ identified, problems, devices, wrote, verified: [...compared, ...again], cardRoms }, options, terminal);
+  return tellBurn({ ...none, ...stands, devices, wrote, verified: [...compared, ...again] }, options, terminal);
 }
+
+type Open = (file: string) => readonly NamedBytes[];
 
 function bytesOf(file: string, terminal: Terminal): Uint8Array {
   const path = resolve(terminal.folder, file);
@@ -141,31 +147,45 @@ function imagesFor(recipe: BurnRecipe, identified: readonly Identification[]): M
   return images;
 }
 
-function takeOnWord(word: string, recipe: BurnRecipe, images: Map<string, Uint8Array>, terminal: Terminal, problems: string[]): void {
-  const at = word.indexOf("=");
-  const [version, file] = [word.slice(0, at), word.slice(at + 1)];
-  if (at < 1 || file === "") throw new WrongUse(`--as ${word} cannot be read.`, "Write --as <version>=<file>.");
-  if (!recipe.family.versions.some((v) => v.id === version))
-    throw new WrongUse(
-      `${recipe.family.name} has no version ${version}.`,
-      `It has: ${recipe.family.versions.map((v) => v.id).join(", ")}.`,
-    );
-  for (const dump of openDump(file, terminal, problems)) {
-    images.set(version, dump.bytes);
-    terminal.err(`${file} is taken for ${version} on your word; nothing was checked.`);
+/** Takes files on the owner's word where nothing speaks against it; gives the versions that nothing was checked of, or why not. */
+async function takeOnWord(words: readonly string[], recipe: BurnRecipe, images: Map<string, Uint8Array>, club: Club, open: Open) {
+  const unchecked = new Set<string>();
+  const warnings: string[] = [];
+  const refused: string[] = [];
+  for (const word of words) {
+    const at = word.indexOf("=");
+    const [version, file] = [word.slice(0, at), word.slice(at + 1)];
+    if (at < 1 || file === "") throw new WrongUse(`--as ${word} cannot be read.`, "Write --as <version>=<file>.");
+    if (!recipe.family.versions.some((v) => v.id === version))
+      throw new WrongUse(
+        `${recipe.family.name} has no version ${version}.`,
+        `It has: ${recipe.family.versions.map((v) => v.id).join(", ")}.`,
+      );
+    for (const { name, bytes } of open(file)) {
+      const given = takeWord(await identify(bytes, club.catalogue.firmware.values(), name), bytes, recipe.family, version);
+      if (given.kind === "refused") refused.push(given.says);
+      else images.set(version, bytes);
+      if (given.kind !== "unchecked") continue;
+      unchecked.add(version);
+      warnings.push(
+        `${file} is taken for ${version} on your word; nothing was checked.${given.says === undefined ? "" : ` ${given.says}`}`,
+      );
+    }
   }
+  return { unchecked, warnings, refused };
 }
 
 function writeAll(
   folder: string,
   devices: readonly BurnDevice[],
   recipe: BurnRecipe,
+  unchecked: ReadonlySet<string>,
   format: FileFormat,
   options: BurnOptions,
   terminal: Terminal,
 ): { readonly path: string; readonly device?: BurnDevice }[] {
   const family = recipe.plan.device.family;
-  const facts = { family, firmware: recipe.family.name, date: today(), positions: recipe.positions };
+  const facts = { family, firmware: recipe.family.name, date: today(), positions: recipe.positions, unchecked };
   const files = devices.flatMap((device) => {
     const stem = join(resolve(terminal.folder, folder), `${device.socket}-${family}`.replace(/[^A-Za-z0-9._-]/g, "_"));
     return [
@@ -184,19 +204,14 @@ function writeAll(
   return files;
 }
 
-function readBack(path: string, device: BurnDevice, devices: readonly BurnDevice[], terminal: Terminal): Told["verified"][number] {
+function readBack(path: string, device: BurnDevice, devices: readonly BurnDevice[], terminal: Terminal): ReadBack {
   const file = shown(path, terminal.folder);
   const read = readMemoryFile(bytesOf(path, terminal));
   const bytes = read.kind === "read" ? read.bytes : new Uint8Array();
   return { ...verify(bytes, device, devices), file };
 }
 
-function compareAll(
-  files: readonly string[],
-  devices: readonly BurnDevice[],
-  terminal: Terminal,
-  problems: string[],
-): Told["verified"][number][] {
+function compareAll(files: readonly string[], devices: readonly BurnDevice[], terminal: Terminal, problems: string[]): ReadBack[] {
   if (files.length > devices.length)
     throw new WrongUse(
       `${files.length} files are to be verified and the build has ${devices.length} ${devices.length === 1 ? "device" : "devices"}.`,
@@ -205,41 +220,4 @@ function compareAll(
   return files.flatMap((file, i) =>
     openDump(file, terminal, problems).map((dump) => ({ ...verify(dump.bytes, devices[i]!, devices), file: basename(file) })),
   );
-}
-
-function tell(told: Told, options: BurnOptions, terminal: Terminal): ExitCode {
-  const unknown = told.identified.filter((one) => one.matches.length === 0);
-  const differ = told.verified.filter((one) => !one.same);
-  const bad = told.cardRoms.filter((one) => !one.holds);
-  const holds = bad.length === 0 && unknown.length === 0 && told.problems.length === 0 && differ.length === 0;
-  if (options.json) {
-    terminal.out(
-      json({
-        identified: told.identified.map(({ matches, ...one }) => ({
-          ...one,
-          matches: matches.map(({ image, ...m }) => ({ ...m, bytes: image?.length })),
-        })),
-        problems: told.problems,
-        devices: told.devices.map(({ bytes, ...device }) => ({ ...device, size: bytes.length })),
-        wrote: told.wrote,
-        verified: told.verified,
-        cardRoms: told.cardRoms,
-      }),
-    );
-    return holds ? 0 : 1;
-  }
-  for (const one of told.identified) terminal.out(`${one.name}: ${one.says}`);
-  for (const one of told.cardRoms) terminal.out(`${one.file}: ${one.says}`);
-  for (const problem of told.problems) terminal.out(problem);
-  for (const { socket, lane, crc32, bytes, regions } of told.devices) {
-    terminal.out(`Socket ${socket}${lane === "whole" ? "" : ` (${lane} bytes)`}: ${bytes.length} bytes, CRC-32 ${crc32}.`);
-    for (const r of regions)
-      terminal.out(
-        `  bank ${r.bank} at 0x${r.offset.toString(16).toUpperCase().padStart(5, "0")}: ${r.version}${r.repeats > 1 ? `, ${r.repeats} times over` : ""}`,
-      );
-  }
-  for (const file of told.wrote) terminal.out(`Wrote ${file}.`);
-  for (const one of told.verified) terminal.out(`${one.file}: ${one.says}`);
-  if (told.problems.length > 0 && told.devices.length === 0) terminal.err("Nothing was written.");
-  return holds ? 0 : 1;
 }

@@ -86,7 +86,9 @@ export const FirmwareSocket = strict("A socket for firmware.", {
     size: size("Length in bytes."),
   }),
   wired_for: text("Memory device family it is wired for (27C010)."),
-  lane: optional(oneOf(["whole", "even", "odd"], "Which bytes it holds when two sockets share the width.")),
+  lane: optional(
+    oneOf(["whole", "even", "odd"], "Which bytes it holds when two sockets share the width; of two 16-bit sockets, which words."),
+  ),
   upper_pins: optional(list(UpperPin, "Pins that matter to larger devices.")),
   slowest_ns: fact(wholeOf("ns", "ns", 1), "Slowest access time that still works, in ns."),
   revisions: optional(OnRevisions),

@@ -19,7 +19,7 @@ export type Lies =
   /** A half that the records list by its own checksum; the other half is needed too. */
   | { readonly kind: "half"; readonly lane: "even" | "odd" }
   /** Two dumps that are the halves of one image. */
-  | { readonly kind: "two-halves"; readonly even: string; readonly odd: string }
+  | { readonly kind: "two-halves"; readonly even: string; readonly odd: string; readonly by: "bytes" | "words" }
   /** A file the records list as damaged. */
   | { readonly kind: "bad-dump" };
 
@@ -84,7 +84,7 @@ function sentence(image: KnownImage, order: string, lies: Lies): string {
       case "half":
         return `It is the ${lies.lane} half of`;
       case "two-halves":
-        return `${lies.even} (even bytes) and ${lies.odd} (odd bytes) together are`;
+        return `${lies.even} (even ${lies.by}) and ${lies.odd} (odd ${lies.by}) together are`;
       case "bad-dump":
         return "It is a file known to be damaged, of";
       default:
@@ -191,12 +191,14 @@ export async function identifyTogether(dumps: readonly NamedBytes[], firmware: I
   for (const [i, even] of dumps.entries())
     for (const [k, odd] of dumps.entries()) {
       if (i === k || even.bytes.length !== odd.bytes.length) continue;
-      const joined = joinLanes(even.bytes, odd.bytes);
-      for (const match of await findImages(joined, images)) {
-        if (match.lies.kind === "inside" || match.order !== "as-is") continue;
-        const image = images.find((m) => m.family === match.family && m.version === match.version)!;
-        const lies: Lies = { kind: "two-halves", even: even.name, odd: odd.name };
-        pairs.push({ ...match, lies, says: sentence(image, "", lies) });
+      for (const by of ["bytes", "words"] as const) {
+        const joined = joinLanes(even.bytes, odd.bytes, by === "bytes" ? 1 : 2);
+        for (const match of await findImages(joined, images)) {
+          const image = images.find((m) => m.family === match.family && m.version === match.version);
+          if (match.lies.kind === "inside" || match.order !== "as-is" || !image) continue;
+          const lies: Lies = { kind: "two-halves", even: even.name, odd: odd.name, by };
+          pairs.push({ ...match, lies, says: sentence(image, "", lies) });
+        }
       }
     }
   return alone.map((one) => {

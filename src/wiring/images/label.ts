@@ -1,6 +1,6 @@
 // The text for the label on a burned device: what it holds, by which checksum to know it, when it was made.
 import { sizeText } from "../../records/index.js";
-import type { BurnDevice } from "./lay-out.js";
+import { type BurnDevice, laneText } from "./lay-out.js";
 import { hexAddress } from "./memory-file.js";
 
 export interface LabelFacts {
@@ -11,18 +11,20 @@ export interface LabelFacts {
   readonly date: string;
   /** Position of the switch that selects a version. */
   readonly positions?: Readonly<Record<string, readonly string[]>>;
+  /** Versions whose bytes were taken on the owner's word. */
+  readonly unchecked?: ReadonlySet<string>;
 }
 
 export function labelText(device: BurnDevice, facts: LabelFacts): string {
-  const half = device.lane === "whole" ? "" : `, ${device.lane} bytes`;
+  const lane = laneText(device);
   const banks = device.regions.map((r) => {
     const at = facts.positions?.[String(r.bank)];
     const times = r.repeats > 1 ? ` x${r.repeats}` : "";
     const where = at === undefined || at.length === 0 ? "" : `  position ${at.join(", ")}`;
-    return `bank ${r.bank}  ${hexAddress(r.offset)}  ${r.version}${times}  ${r.imageCrc32}${where}`;
+    return `bank ${r.bank}  ${hexAddress(r.offset)}  ${r.version}${times}  ${r.imageCrc32}${facts.unchecked?.has(r.version) ? "  not checked" : ""}${where}`;
   });
   return [
-    `${device.socket}  ${facts.family}  ${sizeText(device.bytes.length)}${half}`,
+    `${device.socket}  ${facts.family}  ${sizeText(device.bytes.length)}${lane === "" ? "" : `, ${lane}`}`,
     facts.firmware,
     ...banks,
     `device CRC-32 ${device.crc32}`,

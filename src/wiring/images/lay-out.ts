@@ -26,6 +26,8 @@ export interface Region {
 export interface BurnDevice {
   readonly socket: string;
   readonly lane: "whole" | "even" | "odd";
+  /** Data bits of the device: a lane of 8 bits holds every second byte, one of 16 every second word. */
+  readonly width: number;
   readonly bytes: Uint8Array;
   readonly crc32: string;
   /** In order of offset; what lies between holds the fill. */
@@ -43,12 +45,23 @@ export interface LayOutOptions {
   readonly highByteFirst?: boolean;
 }
 
+/** What a device holds when two share the width: "even bytes", "odd words"; empty when it holds all. */
+export function laneText({ lane, width }: Pick<BurnDevice, "lane" | "width">): string {
+  return lane === "whole" ? "" : `${lane} ${width === 16 ? "words" : "bytes"}`;
+}
+
 export function layOut(plan: BurnPlan, images: ReadonlyMap<string, Uint8Array>, options: LayOutOptions = {}): Layout {
   const fill = options.fill ?? 0xff;
   const { device, banks } = plan;
   const lanes = device.sockets.length > 1 ? 2 : 1;
+  const unit = device.width / 8;
   const problems: { version?: string; says: string }[] = [];
   if (!Number.isInteger(fill) || fill < 0 || fill > 0xff) problems.push({ says: `The fill is ${fill}; it must be one byte, 0 to 255.` });
+  const order = device.sockets.map((s) => s.lane).join(" ");
+  if (order !== "whole" && order !== "even odd" && order !== "odd even")
+    problems.push({
+      says: `Sockets ${device.sockets.map((s) => `${s.socket} (${s.lane})`).join(", ")}: only one socket that holds the whole width, or one even and one odd, can be laid out.`,
+    });
 
   const sorted = [...banks].sort((a, b) => a.offset - b.offset);
   for (const [i, bank] of sorted.entries()) {
@@ -66,10 +79,14 @@ export function layOut(plan: BurnPlan, images: ReadonlyMap<string, Uint8Array>, 
       problems.push({ version, says: `There is no image of ${version}; bank ${mine.map((b) => b.index).join(", ")} needs it.` });
       continue;
     }
-    if (image.length % lanes !== 0)
-      problems.push({ version, says: `The image of ${version} has an odd length; it cannot be split over two devices.` });
-    if (device.width === 16 && image.length % 2 !== 0)
-      problems.push({ version, says: `The image of ${version} has an odd length; the ${device.family} holds 16-bit words.` });
+    if (image.length % (lanes * unit) !== 0)
+      problems.push({
+        version,
+        says:
+          lanes === 2
+            ? `The image of ${version} has ${image.length} bytes; it cannot be split evenly over two devices of ${device.width} bits.`
+            : `The image of ${version} has an odd length; the ${device.family} holds ${device.width}-bit words.`,
+      });
     const part = image.length / lanes;
     for (const bank of mine)
       if (part * bank.repeats !== bank.size)
@@ -84,13 +101,13 @@ export function layOut(plan: BurnPlan, images: ReadonlyMap<string, Uint8Array>, 
     const out = new Uint8Array(device.capacity).fill(fill);
     const regions = sorted.map((bank): Region => {
       const image = images.get(bank.version)!;
-      const part = lane === "whole" ? image : takeLane(image, lane);
+      const part = lane === "whole" ? image : takeLane(image, lane, unit);
       out.set(repeatTo(part, bank.size), bank.offset);
       const { index, offset, size, version, repeats } = bank;
       return { bank: index, offset, size, version, repeats, imageCrc32: crc32(image) };
     });
     const bytes = options.highByteFirst && device.width === 16 ? swapBytes(out) : out;
-    return { socket, lane, bytes, crc32: crc32(bytes), regions };
+    return { socket, lane, width: device.width, bytes, crc32: crc32(bytes), regions };
   });
   return { kind: "layout", family: device.family, fill, devices };
 }

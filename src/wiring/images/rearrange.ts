@@ -20,21 +20,25 @@ export function swapWords(bytes: Uint8Array): Uint8Array {
   return out;
 }
 
-/** Every second byte: lane "even" holds the bytes at even addresses. */
-export function takeLane(bytes: Uint8Array, lane: "even" | "odd"): Uint8Array {
-  const start = lane === "even" ? 0 : 1;
-  const out = new Uint8Array(Math.floor((bytes.length + 1 - start) / 2));
-  for (let i = 0; i < out.length; i++) out[i] = bytes[2 * i + start]!;
-  return out;
+/** Every second byte, or every second word of `unit` bytes: lane "even" holds the first of each two. */
+export function takeLane(bytes: Uint8Array, lane: "even" | "odd", unit = 1): Uint8Array {
+  const out = new Uint8Array(bytes.length);
+  let length = 0;
+  for (let at = lane === "even" ? 0 : unit; at < bytes.length; at += 2 * unit) {
+    const part = bytes.subarray(at, at + unit);
+    out.set(part, length);
+    length += part.length;
+  }
+  return out.slice(0, length);
 }
 
-/** Two lanes of equal length back into one image. */
-export function joinLanes(even: Uint8Array, odd: Uint8Array): Uint8Array {
+/** Two lanes of equal length back into one image, by turns of `unit` bytes. */
+export function joinLanes(even: Uint8Array, odd: Uint8Array, unit = 1): Uint8Array {
   const out = new Uint8Array(even.length + odd.length);
   const pairs = Math.min(even.length, odd.length);
-  for (let i = 0; i < pairs; i++) {
-    out[2 * i] = even[i]!;
-    out[2 * i + 1] = odd[i]!;
+  for (let at = 0; at < pairs; at += unit) {
+    out.set(even.subarray(at, Math.min(at + unit, pairs)), 2 * at);
+    out.set(odd.subarray(at, Math.min(at + unit, pairs)), 2 * at + unit);
   }
   return out;
 }

@@ -25,10 +25,6 @@ export function plannedModes(candidate: Candidate, demands: Demands): PlannedMod
 export function devicePlan(fit: DeviceFit, sockets: Sockets, atHand: ReadonlySet<string>): DevicePlan {
   const { device, grade } = fit;
   const where = sockets.sockets.map((s) => s.socket.id).join(" and ");
-  const speed =
-    grade === "unknown"
-      ? "how fast it must be is unknown: take the fastest grade and try it"
-      : `grade ${grade.marking} (${grade.access_ns} ns) or faster, since the socket takes ${sockets.slowest_ns} ns at most`;
   return {
     part: device.id,
     name: device.name,
@@ -40,9 +36,16 @@ export function devicePlan(fit: DeviceFit, sockets: Sockets, atHand: ReadonlySet
     sockets: sockets.sockets.map((s) => ({ socket: s.socket.id, lane: s.lane })),
     grade,
     slowest_ns: sockets.slowest_ns,
-    says: `${sockets.sockets.length === 2 ? "Two of " : ""}${device.name} in ${where}: ${fit.banks} banks of ${sockets.share} bytes; ${speed}.`,
+    says: `${sockets.sockets.length === 2 ? "Two of " : ""}${device.name} in ${where}: ${fit.banks} banks of ${sockets.share} bytes; ${speedText(fit, sockets)}.`,
     atHand: atHand.has(device.id),
   };
+}
+
+/** How fast the device must be, as far as that is known. */
+export function speedText({ grade }: DeviceFit, sockets: Sockets): string {
+  return grade === "unknown"
+    ? "how fast it must be is unknown: take the fastest grade and try it"
+    : `grade ${grade.marking} (${grade.access_ns} ns) or faster, since the socket takes ${sockets.slowest_ns} ns at most`;
 }
 
 export function lineTable(candidate: Candidate): BankLine[] {

@@ -1,0 +1,114 @@
+// One version in the device that really stands there: every byte of it told, every pin with a level, and a refusal where that cannot be.
+import { describe, expect, it } from "vitest";
+import { type BurnPlan, joinLanes, layOut, planSingleVersion, sameBytes } from "../../src/wiring/index.js";
+import { stream } from "./images/world.js";
+import { combination, m27c010, m27c020, m27c040, memory, socket32, world } from "./support/world.js";
+
+const K64 = 0x10000;
+const upper = socket32.upper_pins ?? [];
+/** Pin list of a 16-bit device of 40 pins, from memory of the JEDEC layout of the 27C1024. */
+const wide = memory(
+  "27C1024",
+  "VPP /CE D15 D14 D13 D12 D11 D10 D9 D8 GND D7 D6 D5 D4 D3 D2 D1 D0 /OE A0 A1 A2 A3 A4 A5 A6 A7 A8 GND2 A9 A10 A11 A12 A13 A14 A15 NC /PGM VCC"
+    .split(" ")
+    .map((name) => (name === "GND2" ? "NC" : name)),
+  128,
+  16,
+);
+const socket40 = (id: string, lane: "whole" | "even" | "odd", size: number) => ({
+  ...socket32,
+  id,
+  pins: 40,
+  data_width: 16,
+  window: { base: 0xe0000, size },
+  wired_for: "27C1024",
+  lane,
+  upper_pins: [{ pin: 1, carries: "supply" as const }],
+});
+const parts = [m27c010, m27c020, m27c040, wide];
+const always = combination([{ firmware: "R6" }, { firmware: "R6", on: [] }], []);
+
+function single(input: Partial<Parameters<typeof world>[0]> = {}, device?: string) {
+  return planSingleVersion(world({ parts, versions: { R6: K64 }, ...input }), always, device === undefined ? {} : { switch: { device } });
+}
+
+function planned(...given: Parameters<typeof single>) {
+  const plan = single(...given);
+  if (plan.kind !== "single-version") throw new Error(plan.reasons[0]?.says);
+  return plan;
+}
+
+function refusal(...given: Parameters<typeof single>): string {
+  const plan = single(...given);
+  if (plan.kind !== "refused") throw new Error("it was not refused");
+  return plan.reasons.map((r) => r.says).join(" ");
+}
+
+describe("one version in one socket", () => {
+  it("fills the device of the socket's own family, and of any larger one", () => {
+    expect(planned().banks).toMatchObject([{ offset: 0, size: 2 * K64, repeats: 2, modes: ["m1", "m2"] }]);
+    expect(planned({}, "27c040").banks).toMatchObject([{ offset: 0, size: 8 * K64, repeats: 8 }]);
+  });
+
+  it("ties each address pin that meets nothing, and no other", () => {
+    // The socket leaves pins 2 and 30 open and ties 31 high: A16 floats in each device, A17 in the two larger ones.
+    expect(planned().pinWork.map((w) => [w.pin, w.signal, w.does])).toEqual([[2, "A16", "tie"]]);
+    const both = planned({}, "27c040").pinWork;
+    expect(both.map((w) => [w.pin, w.signal, w.does])).toEqual([
+      [2, "A16", "tie"],
+      [30, "A17", "tie"],
+    ]);
+    const driven = { ...socket32, upper_pins: [...upper.slice(0, 1), { pin: 2, carries: "driven" as const, line: "A16" }] };
+    expect(planned({ sockets: [driven] }).pinWork).toEqual([]);
+  });
+
+  it("lifts a pin over a socket pin that no record speaks of", () => {
+    const silent = { ...socket32, upper_pins: upper.filter((p) => p.pin !== 30) };
+    expect(planned({ sockets: [silent] }, "27c020").pinWork.find((w) => w.pin === 30)).toMatchObject({
+      does: "lift-and-tie",
+      to: "ground",
+    });
+  });
+
+  it("is refused where the socket's device is in no record, with the name of the device", () => {
+    expect(refusal({ parts: [m27c040] })).toContain("27C010");
+    expect(refusal({ parts }, "27c999")).toBe("The parts records hold no memory device 27c999.");
+  });
+
+  it("is refused where the image is made for another width, is too large, or of a length nobody knows", () => {
+    expect(refusal({ versions: { R6: 2 * K64 } })).toContain("the window");
+    expect(refusal({ versions: { R6: "unknown" } })).toContain("unknown");
+    expect(refusal({ versions: { R6: 0xc000 } })).toContain("evenly");
+  });
+});
+
+describe("one version in several sockets", () => {
+  it("is refused where each holds a window of its own, as sockets in a row do", () => {
+    const row = [socket32, { ...socket32, id: "IC8", window: { base: 0xe0000, size: "64K" } }];
+    expect(refusal({ sockets: row })).toContain("IC7 (whole), IC8 (whole)");
+  });
+
+  it("is refused where they are wired for different devices and none was named", () => {
+    const lanes = [
+      { ...socket32, lane: "even" as const },
+      { ...socket32, id: "IC8", lane: "odd" as const, wired_for: "27C020" },
+    ];
+    expect(refusal({ sockets: lanes })).toBe("IC7 and IC8 are wired for different devices: 27C010 and 27C020.");
+    expect(planned({ sockets: lanes }, "27c020").device.sockets).toHaveLength(2);
+  });
+
+  it("of 16 bits each gets every second word, not every second byte", () => {
+    const image = stream(5, 4 * K64);
+    const lanes = [socket40("IC1", "even", 4 * K64), socket40("IC2", "odd", 4 * K64)];
+    const { device, banks } = planned({ sockets: lanes, versions: { R6: 4 * K64 } });
+    const layout = layOut({ device, banks } satisfies BurnPlan, new Map([["R6", image]]));
+    if (layout.kind !== "layout") throw new Error(layout.problems.map((p) => p.says).join(" "));
+    const [even, odd] = layout.devices.map((d) => d.bytes);
+    if (!even || !odd) throw new Error("two devices");
+    for (let at = 0; at < image.length; at += 4) {
+      expect([...even.subarray(at / 2, at / 2 + 2), ...odd.subarray(at / 2, at / 2 + 2)]).toEqual([...image.subarray(at, at + 4)]);
+      if (at > 4000) break;
+    }
+    expect(sameBytes(joinLanes(even, odd, 2), image)).toBe(true);
+  });
+});
