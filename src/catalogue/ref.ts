@@ -32,3 +32,10 @@ export function placeIn(catalogue: Catalogue, file: string, pointer: string, spo
   known.set(file, of);
   return of(pointer, spot);
 }
+
+/** A single value as the file writes it, 0x300 or 768; undefined where there is no file, or more than one value there. */
+export function writtenAt(catalogue: Catalogue, at: Ref): string | undefined {
+  const { pointer, text, column, span } = placeOf(catalogue, at);
+  if (text === undefined || span === undefined || pointer !== at.pointer) return undefined;
+  return text.slice(column - 1, column - 1 + span);
+}

@@ -7,6 +7,8 @@ import { sample } from "./samples.js";
 export type TestClub = { -readonly [K in Kind]: Record<string, RecordOf[K]> } & {
   /** File names that differ from the id, by "kind/id". */
   files: Record<string, string>;
+  /** What a file's text is changed to before it is read, by "kind/id": for what the writer would write otherwise. */
+  texts: Record<string, (text: string) => string>;
 };
 
 export function testClub(): TestClub {
@@ -21,6 +23,7 @@ export function testClub(): TestClub {
     build: of("build"),
     part: of("part"),
     files: {},
+    texts: {},
   };
 }
 
@@ -29,7 +32,7 @@ export function linkClub(club: TestClub, today = "2000-01-01"): Linked {
   const files = (Object.keys(kinds) as Kind[]).flatMap((kind) =>
     Object.values(club[kind]).map((record) => ({
       file: `${kinds[kind].folder}/${club.files[`${kind}/${record.id}`] ?? record.id}.yaml`,
-      content: writeRecord(kind, record as RecordOf[typeof kind]),
+      content: (club.texts[`${kind}/${record.id}`] ?? ((text) => text))(writeRecord(kind, record as RecordOf[typeof kind])),
     })),
   );
   const reading = readRecords(files);

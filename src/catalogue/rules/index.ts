@@ -24,6 +24,7 @@ import { enableReleases } from "./enable-releases.js";
 import { featureNames } from "./feature-names.js";
 import { fileName } from "./file-name.js";
 import { fixedOverlap } from "./fixed-overlap.js";
+import { hexAddresses } from "./hex-addresses.js";
 import { imageFits } from "./image-fits.js";
 import { lossNamed } from "./loss-named.js";
 import { memoryDevicePins } from "./memory-device-pins.js";
@@ -76,6 +77,7 @@ export const rules: readonly Rule[] = [
   fixedOverlap,
   claimsApart,
   addressSpace,
+  hexAddresses,
   optionRomStep,
   socketWindow,
   boardFirmware,

@@ -12,7 +12,7 @@ export default {
       c.card.tc!.claims = [{ memory: [{ base: 0xd0400, size: "8K", is: "option-rom" }] }];
     },
     "a ROM with an odd length": (c) => {
-      c.card.tc!.claims = [{ memory: [{ base: 0xd0800, size: 1000, is: "option-rom" }] }];
+      c.card.tc!.claims = [{ memory: [{ base: 0xd0800, size: 1100, is: "option-rom" }] }];
     },
   },
 } satisfies RuleCases;
