@@ -1,6 +1,6 @@
 // A board: the answer, how to tell its revisions apart, then slots, addresses, rails, firmware, problems, tests.
 import type { BoardPage } from "../src/pages/index.js";
-import { Act, Answer, Claims, Conflicts, Drawing, Facts, Link, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
+import { Act, Answer, Claims, Conflicts, counted, Drawing, Facts, Link, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
@@ -10,7 +10,7 @@ export function render({ view }: Shown<BoardPage>) {
   const { root } = view;
   return (
     <Layout page={view} heading={view.name} kind="Board">
-      <Answer says={view.answer} sure={view.sure} root={root} />
+      <Answer says={view.answer} counts={view.counts} sure={view.sure} root={root} />
       <Act href={view.planner} root={root}>
         Plan a machine with this board
       </Act>
@@ -24,7 +24,7 @@ export function render({ view }: Shown<BoardPage>) {
               <dd>
                 <p>{r.tell}</p>
                 {r.changes ? <p class="more">Changed: {r.changes}</p> : null}
-                <p>
+                <p {...counted(r.counts)}>
                   {r.works}. <Link link={r.matrix} root={root} />
                 </p>
               </dd>

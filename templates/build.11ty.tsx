@@ -24,6 +24,11 @@ export function render({ view }: Shown<BuildPage>) {
   return (
     <Layout page={view} heading={view.name} kind={view.tested ? "Tested build" : "A question"}>
       <Answer mark={view.mark} says={view.answer} sure={view.sure} root={root} />
+      {view.now ? (
+        <p class="now">
+          Put to all the records here as a question, this machine comes out as: <Mark mark={view.now} />.
+        </p>
+      ) : null}
       {view.summary ? <p>{view.summary}</p> : null}
       <Section id="result" title="Mode by mode">
         {view.modes.length > 0 ? (

@@ -1,10 +1,23 @@
 // A firmware family: the order of its releases, what each brings and what changed for cards.
-import type { FirmwarePage } from "../src/pages/index.js";
-import { Answer, Conflicts, Drawing, Facts, Link, Links, Notes, Section, Sources, Tested } from "./parts/bits.js";
+import type { ChangeView, FirmwarePage } from "../src/pages/index.js";
+import { Answer, Conflicts, Drawing, Facts, Link, Notes, Section, Sources, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
 export const data = paged("firmware");
+
+function Changes({ changes, to, root }: { readonly changes: readonly ChangeView[]; readonly to: string; readonly root: string }) {
+  return (
+    <>
+      {changes.map((c, i) => (
+        <span key={c.card.href} data-change={to} data-asks={c.asks} data-before={c.before}>
+          {i > 0 ? "; " : ""}
+          <Link link={c.card} root={root} /> ({c.on.join(", ")})
+        </span>
+      ))}
+    </>
+  );
+}
 
 export function render({ view }: Shown<FirmwarePage>) {
   const { root } = view;
@@ -25,6 +38,9 @@ export function render({ view }: Shown<FirmwarePage>) {
             {view.bound.map((b) => (
               <li key={b.card.href}>
                 <Link link={b.card} root={root} /> <code>{b.takes}</code>
+                {b.best.map((best) => (
+                  <span key={best.version} hidden data-verdict={best.verdict} data-asks={best.asks} data-best="" />
+                ))}
               </li>
             ))}
           </ul>
@@ -49,12 +65,12 @@ export function render({ view }: Shown<FirmwarePage>) {
             {r.changes ? <p>{r.changes}</p> : null}
             {r.begins.length > 0 ? (
               <p>
-                From here on works: <Links links={r.begins} root={root} />.
+                From here on works: <Changes changes={r.begins} to="works" root={root} />.
               </p>
             ) : null}
             {r.ends.length > 0 ? (
               <p>
-                No longer works: <Links links={r.ends} root={root} />.
+                No longer works: <Changes changes={r.ends} to="fails" root={root} />.
               </p>
             ) : null}
             {r.adds.length > 0 ? <p>Brings: {r.adds.join("; ")}.</p> : null}

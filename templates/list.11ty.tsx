@@ -1,6 +1,6 @@
 // The index of one kind of record: groups of lines, each with its answer.
 import type { ListPage } from "../src/pages/index.js";
-import { Link, Mark, Section } from "./parts/bits.js";
+import { counted, Link, Mark, Section } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
@@ -21,7 +21,9 @@ export function render({ view }: Shown<ListPage>) {
                     <Mark mark={l.mark} />
                   </span>
                 ) : null}
-                <span class="more">{l.says}</span>
+                <span class="more" {...counted(l.counts)}>
+                  {l.says}
+                </span>
               </li>
             ))}
           </ul>

@@ -4,7 +4,7 @@ import { verdictMarkSymbols } from "../src/drawing/index.js";
 import type { MatrixPage } from "../src/pages/index.js";
 import { markUse } from "../src/pages/index.js";
 import { evidenceWords, verdictWords } from "../src/words/index.js";
-import { Link, Svg } from "./parts/bits.js";
+import { counted, Link, Svg, stated } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { Legend } from "./parts/Legend.js";
 import { paged, type Shown } from "./parts/paged.js";
@@ -16,7 +16,9 @@ export function render({ view }: Shown<MatrixPage>) {
   return (
     <Layout page={view} heading={`${view.board.text}, revision ${view.revision}`} kind="Which card under which firmware" wide>
       <div class="answer">
-        <p class="says">{view.answer}</p>
+        <p class="says" {...counted(view.counts)}>
+          {view.answer}
+        </p>
         <p>
           It is revision <code>{view.revision}</code> when: {view.tell} More on the <Link link={view.board} root={root} />.
         </p>
@@ -73,7 +75,7 @@ export function render({ view }: Shown<MatrixPage>) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section class={`grid on-paper-${view.paper}`} tabIndex={0} aria-label={`Cards and firmware, ${view.board.text} ${view.revision}`}>
         {/* biome-ignore lint/a11y/noRedundantRoles: on a phone the table is set as a list; the roles keep it a table for a screen reader */}
-        <table class="matrix" role="table">
+        <table class="matrix" role="table" data-asks={view.counts.asks}>
           <thead>
             <tr>
               <th scope="col" rowSpan={2}>
@@ -87,7 +89,7 @@ export function render({ view }: Shown<MatrixPage>) {
             </tr>
             <tr>
               {view.columns.map((c) => (
-                <th key={c.href + c.version} scope="col">
+                <th key={c.href + c.version} scope="col" data-asks={c.asks}>
                   <a href={`${root}${c.href}`}>
                     <code>{c.version}</code>
                   </a>
@@ -97,7 +99,7 @@ export function render({ view }: Shown<MatrixPage>) {
           </thead>
           <tbody>
             {view.rows.map((row) => (
-              <tr key={row.card.href} data-says={row.says} data-does={row.does}>
+              <tr key={row.card.href} data-says={row.says} data-does={row.does} data-asks={row.asks}>
                 <th scope="row">
                   <Link link={row.card} root={root} />
                   {row.bars.map((b) => (
@@ -108,7 +110,7 @@ export function render({ view }: Shown<MatrixPage>) {
                   ))}
                 </th>
                 {row.cells.map((c) => (
-                  <td key={c.version} class={c.run ? "run" : undefined}>
+                  <td key={c.version} class={c.run ? "run" : undefined} {...stated(c.mark)}>
                     <a href={`${root}${c.href}`}>
                       <Svg svg={markUse(c.mark)} css={`mk ${c.mark.css}`} />
                       <span class="words">

@@ -1,6 +1,6 @@
 // Start: which machine? Then the ways in by card, symptom and bench result.
 import type { StartPage } from "../src/pages/index.js";
-import { Conflicts, Link, Section, Tested } from "./parts/bits.js";
+import { Conflicts, counted, Link, Section, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
@@ -30,7 +30,7 @@ export function render({ view }: Shown<StartPage>) {
               {b.maker} <code>{b.model}</code>
               {b.years ? `, ${b.years}` : ""}
             </p>
-            <p>
+            <p {...counted(b.counts)}>
               {b.summary} {b.says}
             </p>
             <p class="revs">

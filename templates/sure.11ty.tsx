@@ -13,7 +13,7 @@ export function render({ view }: Shown<SurePage>) {
         <p class="says">{view.answer}</p>
       </div>
       <Section title="What it says">
-        <dl class="marks">
+        <dl class="marks" data-examples="">
           {view.verdicts.map((v) => (
             <div key={v.mark.word}>
               <dt>
@@ -25,7 +25,7 @@ export function render({ view }: Shown<SurePage>) {
         </dl>
       </Section>
       <Section title="What it rests on">
-        <dl class="marks">
+        <dl class="marks" data-examples="">
           {view.evidences.map((e) => (
             <div key={e.word}>
               <dt>
@@ -53,7 +53,7 @@ export function render({ view }: Shown<SurePage>) {
         </p>
       </Section>
       <Section title="Known problems">
-        <dl class="marks">
+        <dl class="marks" data-examples="">
           {view.statuses.map((s) => (
             <div key={s.word}>
               <dt>{s.word}</dt>

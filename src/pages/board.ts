@@ -1,7 +1,8 @@
 // A board's page: which cards it takes, how to tell its revisions apart, its slots, addresses, rails and firmware.
 import { runsOn } from "../catalogue/index.js";
 import { type Board, bytes, sizeText } from "../records/index.js";
-import { verdictOrder } from "../words/index.js";
+import { type Verdict, verdictOrder } from "../words/index.js";
+import { asksOf } from "./asks.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
 import type { Cells } from "./cells.js";
 import { type ClaimLine, claimLines } from "./claims.js";
@@ -32,6 +33,8 @@ export interface BoardLine {
   readonly model: string;
   readonly years: string;
   readonly says: string;
+  /** What it counts. */
+  readonly counts?: Tally;
   readonly summary?: string;
   readonly revisions: readonly { readonly id: string; readonly tell: string; readonly matrix: string }[];
 }
@@ -39,6 +42,8 @@ export interface BoardLine {
 export interface BoardPage extends PageHead {
   readonly name: string;
   readonly answer: string;
+  /** What the answer counts. */
+  readonly counts?: Tally;
   readonly sure: string;
   readonly summary?: string;
   readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
@@ -49,6 +54,7 @@ export interface BoardPage extends PageHead {
     readonly changes: string;
     readonly matrix: LinkView;
     readonly works: string;
+    readonly counts: Tally;
   }[];
   readonly slots: readonly {
     readonly id: string;
@@ -93,20 +99,27 @@ export interface BoardPage extends PageHead {
 }
 
 /** How many cards do what on a revision, taking each card's best firmware. */
-export function tally(ctx: Context, cells: Cells, board: Board, revision: string): Readonly<Record<string, number>> {
-  const counts: Record<string, number> = {};
+export interface Tally {
+  readonly revision: string;
+  /** The machine that is counted for, as `asks.ts` writes it. */
+  readonly asks: string;
+  readonly counts: Readonly<Partial<Record<Verdict, number>>>;
+}
+
+export function tally(ctx: Context, cells: Cells, board: Board, revision: string): Tally {
+  const counts: Partial<Record<Verdict, number>> = {};
   for (const card of ctx.catalogue.cards.values()) {
     if (card.bus !== board.bus) continue;
     const verdicts = cells.columns(board.id, revision).map((c) => cells.at({ board: board.id, revision, ...c, card: card.id }).verdict);
     const best = verdictOrder.find((v) => verdicts.includes(v));
     if (best) counts[best] = (counts[best] ?? 0) + 1;
   }
-  return counts;
+  return { revision, asks: asksOf({ board: board.id, revision }), counts };
 }
 
-function worksText(counts: Readonly<Record<string, number>>): string {
+function worksText({ counts }: Tally): string {
   const parts = [
-    `${counts.workable ?? 0} cards work`,
+    `${countText(counts.workable ?? 0, "card works", "cards work")}`,
     counts.conditional ? `${counts.conditional} on a condition` : "",
     counts.unknown ? `${counts.unknown} not known` : "",
     counts["ruled-out"] ? `${counts["ruled-out"]} cannot` : "",
@@ -115,22 +128,33 @@ function worksText(counts: Readonly<Record<string, number>>): string {
 }
 
 export function boardLine(ctx: Context, cells: Cells, board: Board): BoardLine {
+  const counts = best(ctx, cells, board);
   const says = `${countText(board.slots.length, "slot")}, ${countText(board.revisions.length, "revision")} known`;
   return {
     link: recordLink(ctx.catalogue, "board", board.id),
     maker: board.maker,
     model: board.model,
     years: board.years ?? "",
-    says: `${capital(says)}; ${worksText(best(ctx, cells, board))}.`,
+    says: `${capital(says)}; ${bestText(board, counts)}.`,
+    ...(counts ? { counts } : {}),
     summary: board.summary,
     revisions: board.revisions.map((r) => ({ id: r.id, tell: r.tell, matrix: matrixOf(board.id, r.id) })),
   };
 }
 
-function best(ctx: Context, cells: Cells, board: Board): Readonly<Record<string, number>> {
+/** The revision on which most cards work. */
+function best(ctx: Context, cells: Cells, board: Board): Tally | undefined {
   const all = board.revisions.map((r) => tally(ctx, cells, board, r.id));
-  return [...all].sort((a, b) => (b.workable ?? 0) - (a.workable ?? 0))[0] ?? {};
+  return [...all].sort((a, b) => (b.counts.workable ?? 0) - (a.counts.workable ?? 0))[0];
 }
+
+/** "in revision D1 17 cards work and 2 cannot": revisions differ, so the one that is counted for is named. */
+function bestText(board: Board, counts: Tally | undefined): string {
+  if (!counts) return "no revision is known";
+  return board.revisions.length > 1 ? `in revision ${counts.revision} ${worksText(counts)}` : worksText(counts);
+}
+
+const worksOn = (counts: Tally) => ({ works: worksText(counts), counts });
 
 const onText = (revisions: readonly string[] | undefined) => (revisions ? `revision ${listText(revisions)}` : "");
 
@@ -177,11 +201,12 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
   const edgeCount = [...new Set(board.slots.map((s) => s.edge))].map((e) => `${board.slots.filter((s) => s.edge === e).length} ${e}`);
   const tested = testedWhere(ctx, (b) => b.board === board.id);
   const counts = best(ctx, cells, board);
-  const answer = `It has ${countText(board.slots.length, "slot")} (${listText(edgeCount)}) and comes in ${countText(board.revisions.length, "revision")}. With its best firmware ${worksText(counts)}.`;
+  const answer = `It has ${countText(board.slots.length, "slot")} (${listText(edgeCount)}) and comes in ${countText(board.revisions.length, "revision")}. With its best firmware ${bestText(board, counts)}.`;
   return {
     ...recordHead(ctx, "board", board.id, board.name, answer, "boards"),
     name: board.name,
     answer,
+    ...(counts ? { counts } : {}),
     sure:
       tested.length === 0
         ? "Nobody here has tested a machine with this board yet."
@@ -203,7 +228,7 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
       tell: r.tell,
       changes: r.changes ?? "",
       matrix: { text: `Which card under which firmware in ${r.id}`, href: matrixOf(board.id, r.id) },
-      works: worksText(tally(ctx, cells, board, r.id)),
+      ...worksOn(tally(ctx, cells, board, r.id)),
     })),
     slots: board.slots.map((s) => ({
       id: s.id,

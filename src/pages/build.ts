@@ -1,10 +1,11 @@
 // A build's page. With a result: what came of it, on exactly which machine, and so what it proves. Without: the question it asks.
 import { cardsOn, copyName, labelCopies } from "../catalogue/index.js";
 import { slotPlan } from "../drawing/index.js";
-import { plan } from "../planning/index.js";
 import { type Build, bytes, known, type Mode, pictureOf, sizeText } from "../records/index.js";
-import { exactTestText } from "../words/index.js";
+import { exactTestText, outcomeWords, verdictWords } from "../words/index.js";
+import { asksOf } from "./asks.js";
 import { planSlots } from "./board-figures.js";
+import type { Cells, Judged } from "./cells.js";
 import {
   type Context,
   capital,
@@ -42,7 +43,10 @@ function photoView(ctx: Context, photo: string, build: string): PhotoView {
 
 export interface BuildPage extends PageHead {
   readonly name: string;
+  /** What the bench saw; of a question, what the records say. */
   readonly mark: MarkView;
+  /** Of a tested build: what the records, this test among them, say of the same machine. */
+  readonly now?: MarkView;
   readonly tested: boolean;
   readonly answer: string;
   readonly sure: string;
@@ -94,7 +98,7 @@ function modesOf(ctx: Context, build: Build): BuildPage["modes"] {
       name: m.name ?? m.id,
       firmware: m.firmware ?? "left open",
       cards: m.cards ? listText(namesOn(ctx, build, m)) || "no card" : "all cards",
-      mark: seen ? outcomeMark(seen.outcome) : undefined,
+      mark: seen ? outcomeMark(seen.outcome, build.id, m.id) : undefined,
       symptoms: seen?.symptoms ?? [],
       notes: seen?.notes ?? "",
     };
@@ -142,17 +146,23 @@ function answerOf(ctx: Context, build: Build): string {
   return `${what}: ${names || "the bare board"} on the ${board}${under}.${faults}`;
 }
 
+/** The build as a question. */
+function questionOf({ result: _result, notes: _notes, id: _id, name: _name, ...question }: Build): Partial<Build> {
+  return question;
+}
+
 /** What benches say of a build that asks: tested exactly so by somebody, in all its parts, or not. */
-function untestedText(ctx: Context, build: Build): string {
-  const answer = plan(ctx.catalogue, build, { brief: true, most: 1 });
-  const best = answer.kind === "answer" ? answer.combinations[0] : undefined;
+function untestedText({ answer }: Judged): string {
+  const best = answer.combinations[0];
   if (best?.exactTest) return exactTestText(best.exactTest);
   if (best?.evidence === "bench") return "Everything it asks for has been seen running on a bench; the planner names the tests.";
   return "No tested build had exactly this.";
 }
 
-export function buildPage(ctx: Context, build: Build): BuildPage {
+export function buildPage(ctx: Context, cells: Cells, build: Build): BuildPage {
   const { result } = build;
+  const now = cells.of(build);
+  const nowMark = markOf(now.verdict, now.evidence, { kind: "answer", asks: asksOf(questionOf(build)) });
   const answer = answerOf(ctx, build);
   const names = namesOn(ctx, build);
   const family = build.firmware ?? ctx.catalogue.boards.get(build.board)?.firmware[0] ?? "";
@@ -160,10 +170,11 @@ export function buildPage(ctx: Context, build: Build): BuildPage {
   return {
     ...recordHead(ctx, "build", build.id, build.name, answer, "builds"),
     name: build.name,
-    mark: result ? outcomeMark(result.outcome) : { ...markOf("unknown"), word: "a question", label: "a question, not yet tested" },
+    mark: result ? outcomeMark(result.outcome, build.id) : nowMark,
+    ...(result ? { now: nowMark } : {}),
     tested: result !== undefined,
     answer,
-    sure: result ? `Tested by ${result.by}, ${result.date}${hours}.` : untestedText(ctx, build),
+    sure: result ? `Tested by ${result.by}, ${result.date}${hours}.` : untestedText(now),
     summary: build.summary,
     board: recordLink(ctx.catalogue, "board", build.board),
     revision: revisionOf(build) || "left open",
@@ -195,7 +206,7 @@ export function buildPage(ctx: Context, build: Build): BuildPage {
       kind: "tested build",
       answer,
       boards: [recordName(ctx.catalogue, "board", build.board)],
-      verdict: result ? { worked: "works", partly: "works if", failed: "no" }[result.outcome] : "not known",
+      verdict: result ? verdictWords[outcomeWords[result.outcome].verdict].word : nowMark.word,
       names: [build.id],
       symptoms: [...(result?.symptoms ?? []), ...(result?.modes ?? []).flatMap((m) => m.symptoms ?? []), ...(result?.faults_open ?? [])],
     },

@@ -10,7 +10,6 @@ import {
   type LinkView,
   listText,
   type MarkView,
-  markOf,
   type PageHead,
   recordHead,
   recordLink,
@@ -24,7 +23,7 @@ import { type ConflictLine, conflictsWhere } from "./conflict.js";
 import { testsFigure } from "./line-figures.js";
 import { plannerWith, slug } from "./links.js";
 import type { Figure } from "./marks.js";
-import { boardSummaries, cardAnswer, sureOf } from "./summary.js";
+import { boardSummaries, cardAnswer, cardMark, sureOf } from "./summary.js";
 import { type TestedView, testedWhere, timeFigure } from "./tested.js";
 import { type CellView, whereView } from "./where.js";
 
@@ -44,7 +43,7 @@ export interface SettingView {
 
 export interface CardPage extends PageHead {
   readonly name: string;
-  readonly mark: MarkView;
+  readonly mark?: MarkView;
   readonly answer: string;
   readonly sure: string;
   readonly summary?: string;
@@ -197,7 +196,7 @@ function whenText(
 export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
   const summaries = boardSummaries(ctx, cells, card.id);
   const answer = cardAnswer(summaries);
-  const best = [...summaries].sort((a, b) => order(a.best) - order(b.best))[0];
+  const mark = cardMark(summaries);
   const tested = testedWhere(ctx, (b) => b.cards.some((c) => c.card === card.id));
   const worked = tested.filter((t) => t.mark.verdict === "workable").length;
   const r = card.room;
@@ -206,7 +205,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
   return {
     ...recordHead(ctx, "card", card.id, card.name, answer, "cards"),
     name: card.name,
-    mark: markOf(best?.best ?? "unknown", best?.evidence),
+    mark,
     answer,
     sure: sureOf(summaries, worked, tested.length - worked),
     summary: card.summary,
@@ -265,7 +264,8 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
       kind: "card",
       answer,
       boards: summaries.filter((s) => s.best !== "ruled-out").map((s) => s.name),
-      verdict: markOf(best?.best ?? "unknown").word,
+      verdict: mark?.word,
+      verdictOn: Object.fromEntries(summaries.map((s) => [s.name, s.mark.word])),
       names: [card.model, card.id, card.maker],
       symptoms: [],
     },
@@ -274,8 +274,4 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
 
 function current(fact: Parameters<typeof value>[0]): ValueView {
   return value(fact, "", (v) => amps(v as number));
-}
-
-function order(verdict: string): number {
-  return ["workable", "conditional", "unknown", "ruled-out"].indexOf(verdict);
 }

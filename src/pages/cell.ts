@@ -1,6 +1,7 @@
 // The answer for a card on a board as pages show it: the sentence, the facts, what to do, what to get, where it is written.
 import type { Answer, UnknownFact } from "../planning/index.js";
 import { costWords } from "../words/index.js";
+import { cellAsks } from "./asks.js";
 import type { Cell } from "./cells.js";
 import { type Context, type FactView, type LinkView, type MarkView, markOf, type RefView, recordLink, refView } from "./common.js";
 
@@ -60,7 +61,7 @@ export function answerView(ctx: Context, answer: Answer, mark: MarkView): Reason
 }
 
 export function cellView(ctx: Context, cell: Cell): ReasonsView {
-  return answerView(ctx, cell.answer, markOf(cell.verdict, cell.evidence));
+  return answerView(ctx, cell.answer, markOf(cell.verdict, cell.evidence, { kind: "answer", asks: cellAsks(cell) }));
 }
 
 /** What the answer comes to, where the lists below it do not say it already. */

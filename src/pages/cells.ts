@@ -2,6 +2,7 @@
 // the site asks for a verdict on a card, so that matrix, card page, search and exports never disagree.
 import { type Catalogue, runsOn } from "../catalogue/index.js";
 import type { Answer, Evidence, Verdict } from "../planning/index.js";
+import type { Build } from "../records/index.js";
 
 export interface CellKey {
   readonly board: string;
@@ -11,17 +12,25 @@ export interface CellKey {
   readonly card: string;
 }
 
-export interface Cell extends CellKey {
+/** What planning says of a question, and how sure that is. */
+export interface Judged {
   readonly verdict: Verdict;
   readonly evidence: Evidence;
   readonly answer: Answer;
 }
 
-/** Answers one cell; planning gives it. */
-export type Judge = (catalogue: Catalogue, key: CellKey) => { verdict: Verdict; evidence: Evidence; answer: Answer };
+export interface Cell extends CellKey, Judged {}
+
+/** Answers a question; planning does. */
+export interface Judge {
+  readonly cell: (catalogue: Catalogue, key: CellKey) => Judged;
+  readonly build: (catalogue: Catalogue, build: Build) => Judged;
+}
 
 export interface Cells {
   readonly at: (key: CellKey) => Cell;
+  /** Any other question a page states an answer to. */
+  readonly of: (build: Build) => Judged;
   /** Firmware versions that run on a revision, in declared order, family after family. */
   readonly columns: (board: string, revision: string) => readonly { readonly family: string; readonly version: string }[];
 }
@@ -33,10 +42,11 @@ export function cellsOf(catalogue: Catalogue, judge: Judge): Cells {
       const name = [key.board, key.revision, key.family, key.version, key.card].join("|");
       const found = kept.get(name);
       if (found) return found;
-      const made = { ...key, ...judge(catalogue, key) };
+      const made = { ...key, ...judge.cell(catalogue, key) };
       kept.set(name, made);
       return made;
     },
+    of: (build) => judge.build(catalogue, build),
     columns(boardId, revision) {
       const board = catalogue.boards.get(boardId);
       if (!board) return [];

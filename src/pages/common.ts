@@ -28,6 +28,8 @@ export interface SearchHead {
   readonly answer: string;
   readonly boards: readonly string[];
   readonly verdict?: string;
+  /** The verdict's word on each board, where that differs: `verdict` is then the best of them. */
+  readonly verdictOn?: Readonly<Record<string, string>>;
   /** Exact names: model numbers, ids, markings. */
   readonly names: readonly string[];
   readonly symptoms: readonly string[];
@@ -42,7 +44,19 @@ export interface MarkView {
   readonly evidenceWord: string;
   /** Both, for a screen reader. */
   readonly label: string;
+  readonly of?: MarkSubject;
 }
+
+/** What a mark states something of: the answer to a question (`asks.ts`), what a bench saw, or what a known problem does. */
+export type MarkSubject =
+  | {
+      readonly kind: "answer";
+      readonly asks: string;
+      /** Said beside the mark where the page itself asks for less: "at best, revision D1 with R5.1". */
+      readonly says?: string;
+    }
+  | { readonly kind: "result"; readonly build: string; readonly mode?: string; readonly outcome: string }
+  | { readonly kind: "problem"; readonly conflict: string; readonly effect: string; readonly status: string };
 
 export interface LinkView {
   readonly text: string;
@@ -96,11 +110,12 @@ export function recordHead(ctx: Context, kind: Kind, id: string, title: string, 
   return { ...head(pageOf(kind, id), title, description, part), ...(file ? { written: { file, href: sourcePage(file) } } : {}) };
 }
 
-export function markOf(verdict: Verdict, evidence?: Evidence): MarkView {
+export function markOf(verdict: Verdict, evidence?: Evidence, of?: MarkSubject): MarkView {
   const v = verdictWords[verdict];
   // A plain no rests on the facts named beside it; its evidence is theirs.
   const evidenceWord = evidence && verdict !== "ruled-out" ? evidenceWords[evidence].word : "";
-  return { verdict, evidence, css: v.css, word: v.word, evidenceWord, label: evidenceWord ? `${v.word}, ${evidenceWord}` : v.word };
+  const label = evidenceWord ? `${v.word}, ${evidenceWord}` : v.word;
+  return { verdict, evidence, css: v.css, word: v.word, evidenceWord, label, ...(of ? { of } : {}) };
 }
 
 export function recordName(catalogue: Catalogue, kind: Kind, id: string): string {

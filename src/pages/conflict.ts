@@ -49,11 +49,12 @@ export interface ConflictPage extends PageHead {
 /** The mark of a conflict says what becomes of the machine as long as nothing is done about it; not known when only suspected. */
 export function conflictMark(conflict: Conflict): MarkView {
   const grade = conflict.evidence[0]?.grade;
-  if (conflict.status === "disproved") return { ...markOf("workable", grade), word: "disproved", label: "disproved" };
-  if (conflict.status === "suspected") return { ...markOf("unknown", grade), word: "suspected", label: "suspected" };
+  const of = { kind: "problem", conflict: conflict.id, effect: conflict.effect, status: conflict.status } as const;
+  if (conflict.status === "disproved") return { ...markOf("workable", grade, of), word: "disproved", label: "disproved" };
+  if (conflict.status === "suspected") return { ...markOf("unknown", grade, of), word: "suspected", label: "suspected" };
   const verdict = { blocks: "ruled-out", degrades: "conditional", cosmetic: "workable" } as const;
   const { word } = effectWords[conflict.effect];
-  return { ...markOf(verdict[conflict.effect], grade), word, label: word };
+  return { ...markOf(verdict[conflict.effect], grade, of), word, label: word };
 }
 
 export function conflictLine(ctx: Context, conflict: Conflict): ConflictLine {

@@ -4,7 +4,8 @@ import { firmwareBars } from "../drawing/index.js";
 import type { Verdict } from "../planning/index.js";
 import { bytes, type Card, type Firmware, sizeText } from "../records/index.js";
 import { verdictOrder } from "../words/index.js";
-import type { Cells } from "./cells.js";
+import { cellAsks } from "./asks.js";
+import type { Cell, Cells } from "./cells.js";
 import {
   type Context,
   countText,
@@ -24,6 +25,16 @@ import { slug } from "./links.js";
 import { type Figure, figure } from "./marks.js";
 import { type TestedView, testedWhere, versionsOf } from "./tested.js";
 
+/** A card that works with a release and not with the one before, or the other way round. */
+export interface ChangeView {
+  readonly card: LinkView;
+  /** Names of the boards where it changes. */
+  readonly on: readonly string[];
+  /** One machine on which it does: the question with this release, and the same with the one before. */
+  readonly asks: string;
+  readonly before: string;
+}
+
 export interface ReleaseView {
   readonly id: string;
   readonly anchor: string;
@@ -35,9 +46,9 @@ export interface ReleaseView {
   readonly memory: string;
   readonly image: readonly { readonly name: string; readonly value: ValueView }[];
   readonly circulating: readonly { readonly as: string; readonly size: string; readonly crc32: string; readonly note: string }[];
-  /** Cards that work from here on, and cards that no longer do. */
-  readonly begins: readonly LinkView[];
-  readonly ends: readonly LinkView[];
+  /** Cards that work from here on, and cards that no longer do, each on the boards where that is so. */
+  readonly begins: readonly ChangeView[];
+  readonly ends: readonly ChangeView[];
 }
 
 export interface FirmwarePage extends PageHead {
@@ -49,7 +60,12 @@ export interface FirmwarePage extends PageHead {
   readonly order: readonly LinkView[];
   readonly releases: readonly ReleaseView[];
   /** Cards that ask for some of the releases; `takes` says which, as their own records put it. */
-  readonly bound: readonly { readonly card: LinkView; readonly takes: string }[];
+  readonly bound: readonly {
+    readonly card: LinkView;
+    readonly takes: string;
+    /** What the drawing shows of it. */
+    readonly best: readonly BestOn[];
+  }[];
   /** The best answer for each of those cards on any board that runs a release. */
   readonly boundDrawing?: Figure;
   readonly conflicts: readonly ConflictLine[];
@@ -75,64 +91,78 @@ function takes(family: Firmware, card: Card): string {
   return runs.length === 0 ? "none of them" : listText(runs);
 }
 
-/** A firmware that is nowhere at home, or that no card is tied to, has nothing to draw. */
-function boundFigure(ctx: Context, cells: Cells, family: Firmware, cards: readonly Card[]): Figure | undefined {
-  if (cards.length === 0) return undefined;
-  const homes = [...ctx.catalogue.boards.values()].flatMap((board) =>
-    board.revisions.flatMap(({ id: revision }) =>
-      cells
-        .columns(board.id, revision)
-        .filter((c) => c.family === family.id)
-        .map(({ version }) => ({ board, revision, version })),
-    ),
-  );
-  const best = (card: Card, version: string): Verdict => {
+/** The best answer for a card with a release, on any board that runs it: the question that gave it, or all when all say no. */
+interface BestOn {
+  readonly version: string;
+  readonly verdict: Verdict;
+  readonly asks: string;
+}
+
+function bestOn(ctx: Context, cells: Cells, family: Firmware, card: Card): BestOn[] {
+  const homes = [...ctx.catalogue.boards.values()]
+    .filter((b) => b.bus === card.bus)
+    .flatMap((b) => b.revisions.map((r) => ({ board: b.id, revision: r.id })));
+  return family.versions.map(({ id: version }) => {
     const found = homes
-      .filter((h) => h.version === version && h.board.bus === card.bus)
-      .map((h) => cells.at({ board: h.board.id, revision: h.revision, family: family.id, version, card: card.id }).verdict);
-    return verdictOrder.find((v) => found.includes(v)) ?? "ruled-out";
-  };
+      .filter((h) => cells.columns(h.board, h.revision).some((c) => c.family === family.id && c.version === version))
+      .map((h) => cells.at({ ...h, family: family.id, version, card: card.id }));
+    const verdict = verdictOrder.find((v) => found.some((c) => c.verdict === v)) ?? "ruled-out";
+    const of = found.filter((c) => c.verdict === verdict);
+    return { version, verdict, asks: (verdict === "ruled-out" ? of : of.slice(0, 1)).map(cellAsks).join(" ") };
+  });
+}
+
+/** A firmware that no card is tied to has nothing to draw. */
+function boundFigure(family: Firmware, bound: FirmwarePage["bound"]): Figure | undefined {
+  if (bound.length === 0) return undefined;
   const bars = {
     family: family.name,
     releases: family.versions.map(({ id, date }) => ({ id, date })),
-    rows: cards.map((card) => ({ name: card.name, verdicts: family.versions.map((v) => best(card, v.id)) })),
+    rows: bound.map(({ card, best }) => ({ name: card.text, verdicts: best.map((b) => b.verdict) })),
   };
   return figure((prefix, width) => firmwareBars(bars, prefix, width), `line-${family.id}`);
 }
 
-/** On some board revision both versions run on: did the card's verdict cross from no to anything else, or back? */
-function changesAt(ctx: Context, cells: Cells, family: Firmware, index: number): { begins: LinkView[]; ends: LinkView[] } {
-  const here = family.versions[index]!.id;
-  const before = family.versions[index - 1]?.id;
-  const begins: LinkView[] = [];
-  const ends: LinkView[] = [];
-  if (before === undefined) return { begins, ends };
-  for (const card of ctx.catalogue.cards.values()) {
-    let gained = false;
-    let lost = false;
-    for (const board of ctx.catalogue.boards.values()) {
-      if (board.bus !== card.bus) continue;
-      for (const { id: revision } of board.revisions) {
-        const columns = cells.columns(board.id, revision).filter((c) => c.family === family.id);
-        if (!columns.some((c) => c.version === here) || !columns.some((c) => c.version === before)) continue;
-        const at = (version: string) => cells.at({ board: board.id, revision, family: family.id, version, card: card.id }).verdict;
-        const was = at(before);
-        const is = at(here);
-        if (was === "ruled-out" && is !== "ruled-out") gained = true;
-        if (was !== "ruled-out" && is === "ruled-out") lost = true;
-      }
-    }
-    if (gained) begins.push(recordLink(ctx.catalogue, "card", card.id));
-    if (lost) ends.push(recordLink(ctx.catalogue, "card", card.id));
-  }
-  return { begins, ends };
+/** "No longer works" is said of what worked, "from here on works" of what now does: what is not known is neither. */
+const works = ({ verdict }: Cell) => verdict === "workable" || verdict === "conditional";
+const fails = ({ verdict }: Cell) => verdict === "ruled-out";
+
+/** On which boards, that both versions run on, does a card begin or cease to work? */
+function changesAt(ctx: Context, cells: Cells, family: Firmware, index: number): Pick<ReleaseView, "begins" | "ends"> {
+  const [before, here] = [family.versions[index - 1]?.id, family.versions[index]?.id];
+  if (before === undefined || here === undefined) return { begins: [], ends: [] };
+  const homes = [...ctx.catalogue.boards.values()].flatMap((board) =>
+    board.revisions
+      .map((r) => ({ board, revision: r.id, columns: cells.columns(board.id, r.id).filter((c) => c.family === family.id) }))
+      .filter(({ columns }) => [before, here].every((version) => columns.some((c) => c.version === version))),
+  );
+  const pairs = (card: Card) =>
+    homes
+      .filter(({ board }) => board.bus === card.bus)
+      .map(({ board, revision }) => {
+        const at = (version: string) => cells.at({ board: board.id, revision, family: family.id, version, card: card.id });
+        return { name: board.name, was: at(before), is: at(here) };
+      });
+  const changed = (from: (c: Cell) => boolean, to: (c: Cell) => boolean) =>
+    [...ctx.catalogue.cards.values()].flatMap((card): ChangeView[] => {
+      const found = pairs(card).filter(({ was, is }) => from(was) && to(is));
+      const [first] = found;
+      if (!first) return [];
+      const on = [...new Set(found.map((f) => f.name))];
+      return [{ card: recordLink(ctx.catalogue, "card", card.id), on, asks: cellAsks(first.is), before: cellAsks(first.was) }];
+    });
+  return { begins: changed(fails, works), ends: changed(works, fails) };
 }
 
 export function firmwarePage(ctx: Context, cells: Cells, family: Firmware): FirmwarePage {
   const feature = (id: string) => family.features?.find((f) => f.id === id)?.says ?? id;
   const first = family.versions[0]!.id;
   const last = family.versions.at(-1)!.id;
-  const bound = boundCards(ctx, family);
+  const bound = boundCards(ctx, family).map((card) => ({
+    card: recordLink(ctx.catalogue, "card", card.id),
+    takes: takes(family, card),
+    best: bestOn(ctx, cells, family, card),
+  }));
   const answer = `${family.versions.length} releases, ${first} to ${last}, in this order: ${listText(family.versions.map((v) => v.id))}. ${bound.length === 0 ? "No card is tied to any of them." : `${countText(bound.length, "card is", "cards are").replace(/^./, (c) => c.toUpperCase())} tied to some of them.`}`;
   return {
     ...recordHead(ctx, "firmware", family.id, family.name, answer, "firmware"),
@@ -170,8 +200,8 @@ export function firmwarePage(ctx: Context, cells: Cells, family: Firmware): Firm
       })),
       ...changesAt(ctx, cells, family, i),
     })),
-    bound: bound.map((card) => ({ card: recordLink(ctx.catalogue, "card", card.id), takes: takes(family, card) })),
-    boundDrawing: boundFigure(ctx, cells, family, bound),
+    bound,
+    boundDrawing: boundFigure(family, bound),
     conflicts: conflictsWhere(ctx, (c) => c.when.firmware?.some((r) => r.family === family.id) ?? false),
     tested: testedWhere(
       ctx,

@@ -1,14 +1,18 @@
-// Asks planning about one card alone on one board revision under one firmware version, all else open.
-import type { Catalogue } from "../catalogue/index.js";
-import { type Answer, cellAnswer } from "../planning/index.js";
-import type { CellKey, Judge } from "./cells.js";
+// Asks planning what pages state: about one card alone on one board revision under one firmware version, and about a whole build.
+import type { Misasked } from "../machine/index.js";
+import { type Answer, cellAnswer, plan } from "../planning/index.js";
+import type { Judge, Judged } from "./cells.js";
 
-export const judge: Judge = (catalogue: Catalogue, key: CellKey) => {
-  const answer = cellAnswer(catalogue, { ...key, firmware: key.version });
+export const judge: Judge = {
+  cell: (catalogue, key) => judged(cellAnswer(catalogue, { ...key, firmware: key.version })),
+  build: (catalogue, build) => judged(plan(catalogue, build, { brief: true })),
+};
+
+function judged(answer: Answer | Misasked): Judged {
   if (answer.kind === "misasked")
     return { verdict: "unknown", evidence: "inferred", answer: refused(answer.faults.map((f) => f.says).join(" ")) };
   return { verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", answer };
-};
+}
 
 /** A question that cannot be put: the record it needs is not there. */
 function refused(says: string): Answer {

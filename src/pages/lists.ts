@@ -1,18 +1,20 @@
 // Pages that are mostly a list: the start page, and the index of each kind of record.
 import type { Card, Kind, Part } from "../records/index.js";
-import { type BoardLine, boardLine } from "./board.js";
+import { type BoardLine, boardLine, type Tally } from "./board.js";
 import type { Cells } from "./cells.js";
-import { type Context, countText, head, type LinkView, type MarkView, markOf, type PageHead, recordLink } from "./common.js";
+import { type Context, countText, head, type LinkView, type MarkView, type PageHead, recordLink } from "./common.js";
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
 import { folderOf, pageOf, plannerPage } from "./links.js";
 import { partTypes } from "./part.js";
-import { boardSummaries, cardAnswer } from "./summary.js";
+import { boardSummaries, cardAnswer, cardMark } from "./summary.js";
 import { type TestedView, testedWhere } from "./tested.js";
 
 export interface ListLine {
   readonly link: LinkView;
   readonly says: string;
   readonly mark?: MarkView;
+  /** What `says` counts, where it counts answers. */
+  readonly counts?: Tally;
 }
 
 export interface ListPage extends PageHead {
@@ -74,12 +76,11 @@ export function cardList(ctx: Context, cells: Cells): ListPage {
   const cards = [...ctx.catalogue.cards.values()];
   const line = (card: Card): ListLine => {
     const summaries = boardSummaries(ctx, cells, card.id);
-    const order = ["workable", "conditional", "unknown", "ruled-out"];
-    const best = [...summaries].sort((a, b) => order.indexOf(a.best) - order.indexOf(b.best))[0];
+    const mark = cardMark(summaries);
     return {
       link: { text: card.name, href: pageOf("card", card.id) },
       says: cardAnswer(summaries),
-      mark: markOf(best?.best ?? "unknown", best?.evidence),
+      ...(mark ? { mark } : {}),
     };
   };
   return {
@@ -154,10 +155,12 @@ export function firmwareList(ctx: Context): ListPage {
   return { ...head("firmware/index.html", "Firmware", answer, "firmware"), answer, groups: [{ title: "Families", lines }] };
 }
 
+const countedLine = ({ says, counts }: BoardLine) => ({ says, ...(counts ? { counts } : {}) });
+
 export function boardList(ctx: Context, cells: Cells): ListPage {
   const lines = [...ctx.catalogue.boards.values()].map((b) => ({
     link: recordLink(ctx.catalogue, "board", b.id),
-    says: boardLine(ctx, cells, b).says,
+    ...countedLine(boardLine(ctx, cells, b)),
   }));
   const buses = [...ctx.catalogue.buses.values()].map((b) => ({ link: recordLink(ctx.catalogue, "bus", b.id), says: b.summary ?? "" }));
   const answer = `${countText(lines.length, "board").replace(/^./, (c) => c.toUpperCase())}. Choose yours to see which cards it takes.`;

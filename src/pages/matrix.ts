@@ -1,13 +1,15 @@
 // The matrix of one board revision: cards down, firmware versions across, a verdict with its evidence in each cell.
 import { releaseBar } from "../drawing/index.js";
 import type { Board } from "../records/index.js";
-import { verdictOrder } from "../words/index.js";
+import { asksCard, asksFirmware } from "./asks.js";
+import { type Tally, tally } from "./board.js";
 import type { Cells } from "./cells.js";
 import { type Context, countText, head, type LinkView, listText, type MarkView, markOf, type PageHead, recordName } from "./common.js";
 import { cellAnchor, matrixOf, pageOf } from "./links.js";
 
 export interface MatrixCell {
   readonly mark: MarkView;
+  readonly family: string;
   readonly version: string;
   readonly href: string;
   /** The first of a run of cells with the same answer: "R4 to R5.1". On a phone the run is one line, the others are not set. */
@@ -15,7 +17,11 @@ export interface MatrixCell {
 }
 
 export interface MatrixRow {
+  /** Of the card. */
+  readonly id: string;
   readonly card: LinkView;
+  /** What a cell's question has from its row. */
+  readonly asks: string;
   readonly does: string;
   /** What its cells say, each as "works:bench" and once, for the filters. */
   readonly says: string;
@@ -25,14 +31,19 @@ export interface MatrixRow {
 }
 
 export interface MatrixPage extends PageHead {
+  /** Of the board. */
+  readonly id: string;
   readonly board: LinkView;
   readonly revision: string;
   readonly tell: string;
   readonly answer: string;
+  /** What the answer counts, and the machine the whole table speaks of. */
+  readonly counts: Tally;
   readonly families: readonly { readonly link: LinkView; readonly span: number }[];
   /** How it is set on paper: upright while the columns fit, then turned, then as the list a phone has. */
   readonly paper: "upright" | "turned" | "listed";
-  readonly columns: readonly { readonly version: string; readonly href: string }[];
+  /** `asks`: what a cell's question has from its column. */
+  readonly columns: readonly { readonly version: string; readonly href: string; readonly asks: string }[];
   readonly rows: readonly MatrixRow[];
   readonly others: readonly LinkView[];
   readonly kinds: readonly string[];
@@ -61,23 +72,24 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
   const columns = cells.columns(board.id, revision);
   const families = board.firmware.map((id) => ({ id, span: columns.filter((c) => c.family === id).length })).filter((f) => f.span > 0);
   const rows: MatrixRow[] = [];
-  const tally = new Map<string, number>();
+  const counts = tally(ctx, cells, board, revision);
   for (const card of ctx.catalogue.cards.values()) {
     if (card.bus !== board.bus) continue;
     const asked = columns.map(({ family, version }) => {
       const cell = cells.at({ board: board.id, revision, family, version, card: card.id });
       return { family, version, mark: markOf(cell.verdict, cell.evidence) };
     });
-    const made: MatrixCell[] = asked.map(({ version, mark }, i) => ({
+    const made: MatrixCell[] = asked.map(({ family, version, mark }, i) => ({
       mark,
+      family,
       version,
       run: runAt(asked, i),
       href: `${pageOf("card", card.id)}#${cellAnchor(board.id, revision, version)}`,
     }));
-    const best = verdictOrder.find((v) => made.some((c) => c.mark.verdict === v));
-    if (best) tally.set(best, (tally.get(best) ?? 0) + 1);
     rows.push({
+      id: card.id,
       card: { text: card.name, href: pageOf("card", card.id) },
+      asks: asksCard(card.id),
       does: card.does.join(" "),
       says: [...new Set(made.map(({ mark }) => `${mark.css}:${mark.verdict === "ruled-out" ? "" : mark.evidence}`))].join(" "),
       bars: families.map(({ id }) => ({
@@ -87,10 +99,7 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
       cells: made,
     });
   }
-  const works = tally.get("workable") ?? 0;
-  const withCare = tally.get("conditional") ?? 0;
-  const open = tally.get("unknown") ?? 0;
-  const none = tally.get("ruled-out") ?? 0;
+  const { workable: works = 0, conditional: withCare = 0, unknown: open = 0, "ruled-out": none = 0 } = counts.counts;
   const parts = [
     `${works} work here under some firmware`,
     withCare > 0 ? `${withCare} on a condition` : "",
@@ -106,13 +115,19 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
   return {
     ...head(matrixOf(board.id, revision), title, answer, "boards"),
     search: { kind: "matrix", answer, boards: [board.name], names: [`${board.model} ${revision}`], symptoms: [] },
+    id: board.id,
     board: { text: board.name, href: pageOf("board", board.id) },
     revision,
     tell: board.revisions.find((r) => r.id === revision)?.tell ?? "",
     answer,
+    counts,
     families: heads,
     paper: columns.length <= upright ? "upright" : columns.length <= turned ? "turned" : "listed",
-    columns: columns.map((c) => ({ version: c.version, href: pageOf("firmware", c.family) })),
+    columns: columns.map((c) => ({
+      version: c.version,
+      href: pageOf("firmware", c.family),
+      asks: asksFirmware(c.family, c.version),
+    })),
     rows: rows.sort((a, b) => a.card.text.localeCompare(b.card.text)),
     others: board.revisions.filter((r) => r.id !== revision).map((r) => ({ text: r.id, href: matrixOf(board.id, r.id) })),
     kinds: [...new Set([...ctx.catalogue.cards.values()].filter((c) => c.bus === board.bus).flatMap((c) => c.does))].sort(),

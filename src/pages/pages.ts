@@ -87,7 +87,7 @@ export function pagesOf(given: Given): Pages {
     cards: [...catalogue.cards.values()].map((c) => cardPage(ctx, cells, c)),
     conflicts: [...catalogue.conflicts.values()].map((c) => conflictPage(ctx, c)),
     builds: [...catalogue.builds.values()].map((b) => ({
-      ...buildPage(ctx, b),
+      ...buildPage(ctx, cells, b),
       lineDrawing: (b.modes ?? []).length > 1 ? firmwareFigure(ctx, cells, b) : undefined,
       sheet: sheets.find((s) => s.build?.href === pageOf("build", b.id))?.href,
     })),

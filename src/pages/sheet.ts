@@ -12,9 +12,11 @@ import {
   slotPlan,
   switchWiring,
 } from "../drawing/index.js";
+import { fillBuild } from "../machine/index.js";
 import { type Combination, plan as planBuild } from "../planning/index.js";
 import type { Build } from "../records/index.js";
 import { type BuildSheet, buildSheet, type Face, planWiring, type WiringPlan, wiringOptions } from "../wiring/index.js";
+import { asksOf } from "./asks.js";
 import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordLink } from "./common.js";
 import { machineDrawings } from "./machine-drawings.js";
 import { type Figure, figure } from "./marks.js";
@@ -91,7 +93,7 @@ function sheetView(catalogue: Context["catalogue"], build: Build, combination: C
   const says = `What to get, set, burn and wire for ${build.name}, and what must be seen on the bench.`;
   return {
     ...head(`builds/${build.id}-sheet.html`, `Build sheet: ${build.name}`, says, "builds"),
-    mark: markOf(combination.verdict, combination.evidence),
+    mark: markOf(combination.verdict, combination.evidence, { kind: "answer", asks: asksOf(fillBuild(build, combination)) }),
     build: catalogue.builds.has(build.id) ? recordLink(catalogue, "build", build.id) : undefined,
     sheet,
     switchDrawing: figure((prefix, width) => switchWiring(plan, prefix, width), `${id}-switch`),

@@ -1,9 +1,11 @@
 // The one-sentence answer about a card: on which boards, from which firmware on, how well proven.
 
 import type { Evidence, Verdict } from "../planning/index.js";
+import type { Board } from "../records/index.js";
 import { evidenceOrder, verdictOrder } from "../words/index.js";
-import type { Cells } from "./cells.js";
-import { type Context, capital, listText } from "./common.js";
+import { cellAsks, openAsks } from "./asks.js";
+import type { Cell, Cells } from "./cells.js";
+import { type Context, capital, listText, type MarkView, markOf, recordName } from "./common.js";
 import { groupsOf, type RevisionGroup, type Run, revisionsText, spansWith } from "./runs.js";
 
 export interface BoardSummary {
@@ -12,6 +14,8 @@ export interface BoardSummary {
   readonly groups: readonly RevisionGroup[];
   readonly best: Verdict;
   readonly evidence: Evidence;
+  /** The mark of the best case, with the question it speaks of. */
+  readonly mark: MarkView;
   readonly findings: readonly Finding[];
   /** "works from R5 on in revision C and D1" */
   readonly says: string;
@@ -24,12 +28,25 @@ const verbs: Readonly<Record<Verdict, string>> = {
   "ruled-out": "does not work",
 };
 
-function bestOf(runs: readonly Run[]): Verdict {
-  return verdictOrder.find((v) => runs.some((r) => r.cell.verdict === v)) ?? "unknown";
+function bestOf(runs: readonly Run[]): Verdict | undefined {
+  return verdictOrder.find((v) => runs.some((r) => r.cell.verdict === v));
 }
 
-function bestEvidence(runs: readonly Run[], verdict: Verdict): Evidence {
-  return evidenceOrder.find((e) => runs.some((r) => r.cell.verdict === verdict && r.cell.evidence === e)) ?? "inferred";
+/** The surest of the best cells; undefined on a board that no firmware of it runs on. */
+function bestCell(runs: readonly Run[]): Cell | undefined {
+  const rank = ({ verdict, evidence }: Cell) => verdictOrder.indexOf(verdict) * evidenceOrder.length + evidenceOrder.indexOf(evidence);
+  return runs.map((r) => r.cell).reduce<Cell | undefined>((best, cell) => (best && rank(best) <= rank(cell) ? best : cell), undefined);
+}
+
+/** "revision D1 with R5.1": the machine the best case is of. A no is of all of them. */
+function bestMark(ctx: Context, cells: Cells, board: Board, card: string, best: Cell | undefined): MarkView {
+  if (!best || best.verdict === "ruled-out") {
+    const { verdict, evidence } = best ?? cells.of({ id: "card", name: "Card", board: board.id, cards: [{ card }] });
+    return markOf(verdict, evidence, { kind: "answer", asks: openAsks(ctx.catalogue, board.id, card) });
+  }
+  const version = board.firmware.length > 1 ? `${recordName(ctx.catalogue, "firmware", best.family)} ${best.version}` : best.version;
+  const says = `at best, revision ${best.revision} with ${version}`;
+  return markOf(best.verdict, best.evidence, { kind: "answer", asks: cellAsks(best), says });
 }
 
 /** A card does the same on some revisions of a board: its best verdict there, and under which firmware. */
@@ -57,7 +74,7 @@ function findingsOf(
 ): readonly Finding[] {
   const found: Finding[] = [];
   for (const group of groups) {
-    const verdict = bestOf(group.runs);
+    const verdict = bestOf(group.runs) ?? "ruled-out";
     const span = spanText(ctx, cells, group, verdict);
     const same = found.find((f) => f.verdict === verdict && f.span === span);
     if (same) same.revisions.push(...group.revisions);
@@ -79,10 +96,11 @@ export function boardSummaries(ctx: Context, cells: Cells, card: string): readon
     .map((board) => {
       const groups = groupsOf(ctx.catalogue, cells, board.id, card);
       const runs = groups.flatMap((g) => g.runs);
-      const best = bestOf(runs);
+      const mark = bestMark(ctx, cells, board, card, bestCell(runs));
       const all = board.revisions.map((r) => r.id);
       const findings = findingsOf(ctx, cells, board.name, all, groups);
-      return { board: board.id, name: board.name, groups, best, evidence: bestEvidence(runs, best), findings, says: boardSays(findings) };
+      const { verdict: best, evidence = "inferred" } = mark;
+      return { board: board.id, name: board.name, groups, best, evidence, mark, findings, says: boardSays(findings) };
     });
 }
 
@@ -103,6 +121,19 @@ export function cardAnswer(summaries: readonly BoardSummary[]): string {
     return [`${capital(verbs[verdict])} ${clauses.join("; ")}.`];
   });
   return sentences.join(" ");
+}
+
+/** The mark of a card: its best case on any board, and on which; none when no board has its bus. */
+export function cardMark(summaries: readonly BoardSummary[]): MarkView | undefined {
+  const rank = (s: BoardSummary) => verdictOrder.indexOf(s.best) * evidenceOrder.length + evidenceOrder.indexOf(s.evidence);
+  const [best] = [...summaries].sort((a, b) => rank(a) - rank(b));
+  if (best?.mark.of?.kind !== "answer") return undefined;
+  if (best.best === "ruled-out") {
+    const asks = summaries.flatMap(({ mark }) => (mark.of?.kind === "answer" ? [mark.of.asks] : []));
+    return { ...best.mark, of: { kind: "answer", asks: asks.join(" ") } };
+  }
+  const says = [best.mark.of.says, `in the ${best.name}`].filter(Boolean).join(" ");
+  return { ...best.mark, of: { ...best.mark.of, says } };
 }
 
 /** How sure that is, in a sentence. */

@@ -16,9 +16,10 @@ export interface TestedView {
   readonly says?: string;
 }
 
-export function outcomeMark(outcome: "worked" | "partly" | "failed"): MarkView {
+export function outcomeMark(outcome: "worked" | "partly" | "failed", build: string, mode?: string): MarkView {
   const word = outcomeWords[outcome];
-  return { ...markOf(word.verdict, "bench"), word: word.word, label: word.word };
+  const of = { kind: "result", build, outcome, ...(mode === undefined ? {} : { mode }) } as const;
+  return { ...markOf(word.verdict, "bench", of), word: word.word, label: word.word };
 }
 
 export function revisionOf(build: Build): string {
@@ -36,7 +37,7 @@ export function testedView(ctx: Context, build: Build): TestedView | undefined {
   const versions = versionsOf(build);
   return {
     link: recordLink(ctx.catalogue, "build", build.id),
-    mark: outcomeMark(build.result.outcome),
+    mark: outcomeMark(build.result.outcome, build.id),
     outcome: outcomeWords[build.result.outcome].word,
     by: build.result.by,
     date: build.result.date,

@@ -1,6 +1,7 @@
 // "Does it work in mine?": for each board the groups of revisions, for each group the runs of firmware with their reasons.
 
 import { releaseBar } from "../drawing/index.js";
+import { cellAsks } from "./asks.js";
 import { cellView, type ReasonsView } from "./cell.js";
 import { type Context, capital, type LinkView, type MarkView, markOf } from "./common.js";
 import { cellAnchor, matrixOf, pageOf } from "./links.js";
@@ -8,8 +9,8 @@ import type { Run } from "./runs.js";
 import type { BoardSummary } from "./summary.js";
 
 export interface RunView extends ReasonsView {
-  /** Anchors of every board revision and version that share this answer. */
-  readonly anchors: readonly string[];
+  /** Anchors of every board revision and version that share this answer, each with the question it is an answer to. */
+  readonly anchors: readonly { readonly id: string; readonly asks: string }[];
   readonly text: string;
   readonly versions: readonly string[];
 }
@@ -33,7 +34,12 @@ export interface CellView {
 }
 
 function runView(ctx: Context, summary: BoardSummary, revisions: readonly string[], run: Run): RunView {
-  const anchors = revisions.flatMap((r) => run.versions.map((v) => cellAnchor(summary.board, r, v)));
+  const anchors = revisions.flatMap((revision) =>
+    run.versions.map((version) => ({
+      id: cellAnchor(summary.board, revision, version),
+      asks: cellAsks({ ...run.cell, revision, version }),
+    })),
+  );
   return { ...cellView(ctx, run.cell), anchors, text: capital(run.text), versions: run.versions };
 }
 
@@ -48,7 +54,7 @@ export function whereView(ctx: Context, summaries: readonly BoardSummary[]): rea
     return {
       id: summary.board,
       board: { text: summary.name, href: pageOf("board", summary.board) },
-      mark: markOf(summary.best, summary.evidence),
+      mark: summary.mark,
       says: `${capital(summary.says)}.`,
       groups: summary.groups.map((g) => {
         const runs = g.runs.map((run) => runView(ctx, summary, g.revisions, run));

@@ -15,7 +15,7 @@ const shown = (verdict: MarkView["verdict"], evidence?: MarkView["evidence"]): M
 
 export function Legend() {
   return (
-    <aside class="legend" aria-label="What the marks mean">
+    <aside class="legend" data-examples="" aria-label="What the marks mean">
       <ul>
         {(["workable", "conditional", "unknown", "ruled-out"] as const).map((v) => (
           <li key={v}>

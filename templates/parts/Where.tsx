@@ -1,6 +1,6 @@
 // "Does it work in mine?": the picker, then every board with its revisions, its firmware line as a bar, and the reasons of each stretch.
 import type { CardPage, GroupView, RunView, WhereView } from "../../src/pages/index.js";
-import { Link, Mark, Section, Svg } from "./bits.js";
+import { Link, Mark, Section, Svg, stated } from "./bits.js";
 import { Reasons } from "./Reasons.js";
 
 export function Where({ view }: { readonly view: CardPage }) {
@@ -86,7 +86,7 @@ function Run({ run, root }: { readonly run: RunView; readonly root: string }) {
   return (
     <li class={`run ${run.mark.css}`}>
       {run.anchors.map((a) => (
-        <span key={a} id={a} class="anchor" />
+        <span key={a.id} id={a.id} class="anchor" {...stated({ ...run.mark, of: { kind: "answer", asks: a.asks } })} />
       ))}
       <details>
         <summary>

@@ -1,6 +1,7 @@
 // Small pieces that many pages set: marks, values, links to records, lists of builds and problems, sources.
 import type { ComponentChildren } from "preact";
 import type {
+  BoardPage,
   ClaimLine,
   ConflictLine,
   Figure,
@@ -19,12 +20,27 @@ export function Svg({ svg, as = "span", css }: { readonly svg: string; readonly 
   return <Tag class={css} dangerouslySetInnerHTML={{ __html: svg }} />;
 }
 
+/** What a mark states, as data beside its words: so that a program reads it without guessing at a sentence. */
+export function stated({ verdict, evidence, of }: Pick<MarkView, "verdict" | "evidence" | "of">) {
+  if (of?.kind === "result") return { "data-build": of.build, "data-mode": of.mode, "data-outcome": of.outcome };
+  if (of?.kind === "problem") return { "data-conflict": of.conflict, "data-effect": of.effect, "data-status": of.status };
+  return { "data-verdict": verdict, "data-evidence": verdict === "ruled-out" ? undefined : evidence, "data-asks": of?.asks };
+}
+
+/** What a sentence counts: so many cards with each answer, on the machine that is named. */
+export function counted(tally: BoardPage["counts"]) {
+  if (!tally) return {};
+  const counts = Object.entries(tally.counts).map(([verdict, n]) => `${verdict}:${n}`);
+  return { "data-counts": counts.join(" "), "data-asks": tally.asks };
+}
+
 /** Mark and word together. */
 export function Mark({ mark, evidence = true }: { readonly mark: MarkView; readonly evidence?: boolean }) {
   return (
-    <span class={`mark ${mark.css}`}>
+    <span class={`mark ${mark.css}`} {...stated(mark)}>
       <Svg svg={markSvg(mark, true)} css="mk" /> <span class="word">{mark.word}</span>
       {evidence && mark.evidenceWord ? <span class="ev">, {mark.evidenceWord}</span> : null}
+      {mark.of?.kind === "answer" && mark.of.says ? <span class="for"> ({mark.of.says})</span> : null}
     </span>
   );
 }
@@ -52,18 +68,22 @@ export function Drawing({ figure }: { readonly figure: Figure }) {
 
 export function Answer({
   mark,
+  counts,
   says,
   sure,
   root,
 }: {
   readonly mark?: MarkView;
+  readonly counts?: BoardPage["counts"];
   readonly says: string;
   readonly sure?: string;
   readonly root: string;
 }) {
   return (
     <div class="answer">
-      <p class="says">{says}</p>
+      <p class="says" {...counted(counts)}>
+        {says}
+      </p>
       {mark || sure ? (
         <p class="sure">
           {mark ? <Mark mark={mark} /> : null}

@@ -32,7 +32,10 @@ const ctx: Context = { catalogue: demo(), lineOf: () => undefined };
 const board = [...demo().boards.values()][0]!;
 const card = [...demo().cards.values()].find((c) => c.bus === board.bus)!;
 const judged = (verdict: (version: string, revision: string, board: string) => "workable" | "ruled-out" | "unknown"): Judge => {
-  return (_, key) => ({ verdict: verdict(key.version, key.revision, key.board), evidence: "inferred", answer });
+  return {
+    cell: (_, key) => ({ verdict: verdict(key.version, key.revision, key.board), evidence: "inferred", answer }),
+    build: () => ({ verdict: "unknown", evidence: "inferred", answer }),
+  };
 };
 
 describe("a card's answer", () => {

@@ -21,10 +21,14 @@ export interface Finder {
   readonly find: (question: string, filters?: Filters) => readonly Hit[];
 }
 
-export function fits(entry: Pick<SearchEntry, "kind" | "boards" | "verdict">, filters: Filters): boolean {
-  if (filters.kind && entry.kind !== filters.kind) return false;
-  if (filters.board && !entry.boards.includes(filters.board)) return false;
-  return !filters.verdict || entry.verdict === filters.verdict;
+/** A verdict that is asked for together with a board is the verdict on that board, not the best on any. */
+export function fits(entry: Pick<SearchEntry, "kind" | "boards" | "verdict" | "verdictOn">, filters: Filters): boolean {
+  const { kind, board, verdict } = filters;
+  if (kind && entry.kind !== kind) return false;
+  const here = board === undefined ? undefined : entry.verdictOn?.[board];
+  if (board && here === undefined && !entry.boards.includes(board)) return false;
+  if (!verdict) return !board || entry.boards.includes(board);
+  return (here ?? entry.verdict) === verdict;
 }
 
 /** A page outranks the pages that merely speak of it. */

@@ -82,6 +82,7 @@ function line(entry: SearchEntry, more: readonly (string | Node)[]): HTMLElement
     answer.append(mark, " ");
   }
   answer.append(entry.answer);
+  if (entry.mark?.of?.kind === "answer" && entry.mark.of.says) answer.append(` (The mark: ${entry.mark.of.says}.)`);
   const item = element("li", "", head, answer);
   if (more.length > 0) item.append(element("p", "more", ...more));
   return item;
@@ -113,7 +114,9 @@ async function run(): Promise<void> {
   const seen = new Set(sure.map((h) => h.entry.href));
   const texts: HTMLElement[] = [];
   if (engine) {
-    const picked = Object.fromEntries(Object.entries(wanted).filter(([, v]) => v !== undefined)) as Record<string, string>;
+    // Together with a board a verdict is the one on that board, which only the small index knows.
+    const asked = wanted.board === undefined ? wanted : { kind: wanted.kind, board: undefined, verdict: undefined };
+    const picked = Object.fromEntries(Object.entries(asked).filter(([, v]) => v !== undefined)) as Record<string, string>;
     const { results } = await engine.search(question, { filters: picked });
     for (const result of results.slice(0, most - sure.length)) {
       const data = await result.data();

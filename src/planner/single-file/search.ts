@@ -30,6 +30,7 @@ function line({ entry, symptom }: Hit): HTMLElement {
     answer.append(mark, " ");
   }
   answer.append(entry.answer);
+  if (entry.mark?.of?.kind === "answer" && entry.mark.of.says) answer.append(` (The mark: ${entry.mark.of.says}.)`);
   return element(
     "li",
     "",

@@ -17,7 +17,7 @@ export interface ExportOptions {
 }
 
 /** Version of the shape of the JSON exports: the first figure changes when a reader would have to change. */
-export const exportVersion = "1.0";
+export const exportVersion = "1.1";
 
 /** What the data page offers, with a sentence on each. */
 export const downloads: readonly { readonly name: string; readonly says: string }[] = [
@@ -39,10 +39,11 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
   const verdicts = pages.matrices.flatMap((m) =>
     m.rows.flatMap((row) =>
       row.cells.map((c) => ({
-        board: m.board.href.replace(/^boards\/|\.html$/g, ""),
+        board: m.id,
         revision: m.revision,
+        family: c.family,
         firmware: c.version,
-        card: row.card.href.replace(/^cards\/|\.html$/g, ""),
+        card: row.id,
         verdict: c.mark.verdict,
         evidence: c.mark.verdict === "ruled-out" ? null : c.mark.evidence,
       })),
@@ -65,8 +66,8 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
     {
       name: "data/verdicts.csv",
       content: csv(
-        ["board", "revision", "firmware", "card", "verdict", "evidence"],
-        verdicts.map((v) => [v.board, v.revision, v.firmware, v.card, v.verdict, v.evidence]),
+        ["board", "revision", "firmware", "card", "verdict", "evidence", "family"],
+        verdicts.map((v) => [v.board, v.revision, v.firmware, v.card, v.verdict, v.evidence, v.family]),
       ),
     },
     {
@@ -166,11 +167,12 @@ function exportSchema(schemas: Readonly<Record<string, unknown>>): unknown {
         type: "array",
         items: {
           type: "object",
-          required: ["board", "revision", "firmware", "card", "verdict", "evidence"],
+          required: ["board", "revision", "family", "firmware", "card", "verdict", "evidence"],
           additionalProperties: false,
           properties: {
             board: text,
             revision: text,
+            family: text,
             firmware: text,
             card: text,
             verdict: { enum: ["workable", "conditional", "ruled-out", "unknown"] },
