@@ -124,6 +124,41 @@ describe("burning for two sockets", () => {
   });
 });
 
+describe("burning a machine whose safest mode has every card off", () => {
+  it("holds the firmware of that mode where every bank line is open, and the card is off in it", async () => {
+    const folder = freshFolder();
+    dumpsIn(folder);
+    const modes =
+      "  - {id: safe, firmware: R4A, cards: [], safest: true}\n  - {id: daily, firmware: R6, cards: [gannet-fixed-disk-controller]}\n";
+    const text = `id: mine\nname: Mine\nboard: skerry-16t\nrevision: D1\ncards:\n  - {card: gannet-fixed-disk-controller}\nmodes:\n${modes}`;
+    writeFileSync(join(folder, "mine.yaml"), text);
+    const planned = await slotwright(["plan", "mine.yaml", "--json"], { folder });
+    const { wiring } = JSON.parse(planned.out);
+    expect(wiring.kind).toBe("wiring");
+    const { contacts, lines, pullUps } = wiring.plan;
+    const safe = contacts.filter((row: { mode: string }) => row.mode === "safe");
+    expect(safe.length).toBeGreaterThan(0);
+    for (const row of safe) {
+      expect(row.version).toBe("R4A");
+      expect(row.cards).toEqual([{ card: "gannet-fixed-disk-controller", state: "off" }]);
+      expect(row.levels.every(({ level }: { level: string }) => level === "high")).toBe(true);
+    }
+    expect(contacts.find((row: { mode: string }) => row.mode === "daily").cards).toEqual([
+      { card: "gannet-fixed-disk-controller", state: "on" },
+    ]);
+    expect(lines.length).toBeGreaterThan(0);
+    expect(pullUps.length).toBeGreaterThan(0);
+    const args = ["burn", "mine.yaml", "--dump", "r4a.bin", "--dump", "r6.bin", "--out", ".", "--json"];
+    const { code, out } = await slotwright(args, { folder });
+    expect(code).toBe(0);
+    const { devices, wrote } = JSON.parse(out);
+    const region = devices[0].regions.find((r: { bank: number }) => r.bank === safe[0].bank);
+    expect(region.version).toBe("R4A");
+    const burned = readFileSync(join(folder, wrote[0])).subarray(region.offset, region.offset + region.size);
+    expect(sameBytes(burned, repeatTo(image("R4A"), region.size))).toBe(true);
+  });
+});
+
 describe("burning one version for a machine that is not switched", () => {
   /** One mode, R6 on a Skerry 16T D1, with the device its owner named. */
   const folderWith = (device?: string) => {

@@ -50,6 +50,20 @@ describe("a machine that was tested exactly so", () => {
     expect(verdictOf({ ...plain, ...it1 })).toBe("workable");
   });
 
+  it("is met by a board without a card too, and by that board alone", () => {
+    const bare = { builds: [tested("bare", [])], conflicts: [{ ...suspicion, when: { boards: [{ board: "board" }] } }] };
+    expect(verdictOf({ ...bare, builds: [] }, [])).toBe("unknown");
+    const answer = asked(club(bare), []);
+    expect([answer.verdict, answer.combinations[0]?.exactTest?.build, answer.combinations[0]?.evidence]).toEqual([
+      "workable",
+      "bare",
+      "bench",
+    ]);
+    expect(verdictOf(bare, [], { revision: "C" })).toBe("unknown");
+    expect(verdictOf(bare, [{ card: "b", slot: "S1" }])).toBe("unknown");
+    expect(verdictOf({ ...bare, builds: [tested("ran", [inS1])] }, [])).toBe("unknown");
+  });
+
   it("is one machine, counted once, however many tested it", () => {
     const twice = { builds: [tested("ran", [inS1, inS2]), tested("ran-again", [inS2, inS1])] };
     const answer = asked(club(twice), [inS1, inS2]);

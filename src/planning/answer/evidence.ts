@@ -85,6 +85,11 @@ export function evidenceOf(
       notes.push(note("whole", builds, `All ${running.length} cards running together${inMode}`));
     }
   }
+  if (machine.cards.length === 0)
+    for (const { firmware } of machine.modes) {
+      const builds = here.filter((p) => p.firmware === firmware && sameMemory(p.build, machine));
+      notes.push(note("whole", builds, `${question.board.name} without a card, revision ${machine.revision} with ${firmware}`));
+    }
   if (notes.length === 0) notes.push({ grade: "inferred", link: "whole", says: "No card to judge.", refs: [] });
   const sorted = notes.map((n, i) => ({ n, i })).sort((a, b) => evidenceRank(b.n.grade) - evidenceRank(a.n.grade) || a.i - b.i);
   return { grade: weakest(notes.map((n) => n.grade)), rests: sorted.map((s) => s.n) };

@@ -7,7 +7,7 @@ interface Lookup {
   readonly byCard: ReadonlyMap<string, readonly Conflict[]>;
   /** Conflicts that name no card, by each board they name; "" holds those that name neither. */
   readonly byBoard: ReadonlyMap<string, readonly Conflict[]>;
-  /** Tested builds by "board/card", once for each kind of card in them. */
+  /** Tested builds by "board/card", once for each kind of card in them; those without a card by "board/". */
   readonly tested: ReadonlyMap<string, readonly Build[]>;
 }
 
@@ -23,7 +23,7 @@ function lookup(catalogue: Catalogue): Lookup {
     byBoard: groupBy(conflicts, (c) => (cardOf(c) === undefined ? (c.when.boards?.map((b) => b.board) ?? "") : [])),
     tested: groupBy(
       [...catalogue.builds.values()].filter((b) => b.result),
-      (b) => b.cards.map((c) => `${b.board}/${c.card}`),
+      (b) => (b.cards.length === 0 ? `${b.board}/` : b.cards.map((c) => `${b.board}/${c.card}`)),
     ),
   };
   kept.set(catalogue, made);
@@ -49,8 +49,9 @@ export function conflictsAmong(catalogue: Catalogue, board: string, cards: reado
   return [...ofCards, ...(byBoard.get(board) ?? []), ...(byBoard.get("") ?? [])].sort((a, b) => a.id.localeCompare(b.id));
 }
 
-/** Tested builds on this board with at least one of these cards, by id. */
+/** Tested builds on this board with at least one of these cards, by id; for a board without a card, those that had none either. */
 export function testedOn(catalogue: Catalogue, board: string, cards: readonly string[]): Build[] {
   const { tested } = lookup(catalogue);
-  return [...new Set(cards.flatMap((card) => tested.get(`${board}/${card}`) ?? []))].sort((a, b) => a.id.localeCompare(b.id));
+  const ids = cards.length === 0 ? [""] : cards;
+  return [...new Set(ids.flatMap((card) => tested.get(`${board}/${card}`) ?? []))].sort((a, b) => a.id.localeCompare(b.id));
 }
