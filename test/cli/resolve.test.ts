@@ -75,6 +75,8 @@ const slips: readonly (readonly [title: string, from: string, to: string, meant:
   ["a cable", "cable: t-cable", "cable: t-cabel", "t-cable"],
   ["a switch as memory device", "device: t-27c256", "device: t-switch", ""],
   ["the mode of a result", "{mode: day,", "{mode: days,", "day"],
+  ["a second mode of one id", "[left]}\nat_hand", "[left]}\n  - {id: day, cards: []}\nat_hand", ""],
+  ["a second copy of one name", '{J1: "300"}\n', '{J1: "300"}\n  - {card: tc, as: left}\n', ""],
   ["a conflict of a result", "conflicts: [tx]", "conflicts: [zz-1]", ""],
 ];
 

@@ -1,7 +1,7 @@
 // What the planner's page remembers: moves that can be taken back in any order, addresses that hold a whole build, edits between builds.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { addressOf, buildFrom, fillBuild } from "../../src/machine/index.js";
+import { addressOf, ask, buildFrom, fillBuild } from "../../src/machine/index.js";
 import {
   blank,
   buildOf,
@@ -191,6 +191,22 @@ describe("an address", () => {
       build: { board: "skerry-16t" },
     });
     expect(openedWith({ hash: "", search: "" })).toBeUndefined();
+  });
+});
+
+describe("three copies of one card in a question of another page", () => {
+  const opened = openedWith({ hash: "", search: `?board=skerry-16t&card=${gannet}&card=${gannet}&card=${gannet}` });
+  if (opened?.kind !== "build") throw new Error("no build was opened");
+
+  it("have a name each, and so has one more that is put in", () => {
+    const names = (build: Build) => build.cards.map((c) => c.as ?? c.card);
+    expect(names(opened.build)).toEqual([gannet, `${gannet}-2`, `${gannet}-3`]);
+    const more = [1, 2].reduce<State>((state) => withMove(state, { do: "add", card: gannet }), { base: opened.build, moves: [] });
+    expect(new Set(names(buildOf(more))).size).toBe(5);
+  });
+
+  it("are a question the planner can read", () => {
+    expect(ask(catalogue, opened.build).kind).toBe("question");
   });
 });
 
