@@ -32,6 +32,19 @@ function joined(head: string, fields: readonly (readonly [string, string | undef
 /** An empty list is written "-", so a word that is just that is written otherwise. */
 const many = (words: readonly string[] | undefined) => words?.map((w) => (w === "-" ? "%2D" : word(w))).join(",");
 
+type AtHand = NonNullable<NonNullable<Build["at_hand"]>["cards"]>[number];
+
+/** A card at hand, "gannet"; several of it, "gannet*2". */
+function atHandText(entry: AtHand): string {
+  const id = (text: string) => word(text).replaceAll("*", "%2A");
+  return typeof entry === "string" ? id(entry) : `${id(entry.card)}*${entry.count}`;
+}
+
+function atHandOf(text: string): AtHand {
+  const [id = "", count] = text.split("*");
+  return count === undefined || !/^[1-9][0-9]*$/.test(count) ? unword(id) : { card: unword(id), count: Number(count) };
+}
+
 function cardText(card: BuildCard): string {
   return joined(card.card, [
     ["a", card.as && word(card.as)],
@@ -63,7 +76,7 @@ export function addressOf(build: Build): string {
     ...build.cards.map((c) => ["c", cardText(c)] as const),
     ...(build.modes ?? []).map((m) => ["m", modeText(m)] as const),
     ["hf", many(hand?.firmware)],
-    ["hc", many(hand?.cards)],
+    ["hc", hand?.cards?.map(atHandText).join(",")],
     ["hp", many(hand?.parts)],
     ["sr", stands?.revision && word(stands.revision)],
     ["sk", stands?.memory === undefined ? undefined : String(bytes(stands.memory))],
@@ -132,7 +145,11 @@ export function buildFrom(address: string): Build | undefined {
     c: (v) => build.cards.push(cardOf(v)),
     m: (v) => (build.modes = [...(build.modes ?? []), modeOf(v)]),
     hf: (v) => (hand.firmware = words(v)),
-    hc: (v) => (hand.cards = words(v)),
+    hc: (v) =>
+      (hand.cards = v
+        .split(",")
+        .filter((entry) => entry !== "")
+        .map(atHandOf)),
     hp: (v) => (hand.parts = words(v)),
     sr: (v) => (stands.revision = unword(v)),
     sk: (v) => (stands.memory = Number(v) || undefined),

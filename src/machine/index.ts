@@ -1,6 +1,7 @@
 // Machine: the build as a value: read against the catalogue, edited, written as an address. Imports records, catalogue.
 
 export { addressOf, buildFrom } from "./address.js";
+export { countAtHand, withCountAtHand } from "./at-hand.js";
 export { nameForCopy, withCard, withoutCard } from "./copies.js";
 export { orElse, withChoice, withoutMode, withSecondMode } from "./edit.js";
 export { type Filling, fillBuild } from "./fill.js";

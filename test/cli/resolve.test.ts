@@ -63,6 +63,7 @@ const slips: readonly (readonly [title: string, from: string, to: string, meant:
   ["a copy in a mode", "R1A, cards: [left]", "R1A, cards: [leff]", "left"],
   ["a version at hand", "firmware: [R1]", "firmware: [R7]", ""],
   ["a card at hand", "cards: [tc]", "cards: [tcc]", "tc"],
+  ["one of several cards at hand", "cards: [tc]", "cards: [{card: tcc, count: 2}]", "tc"],
   ["a part at hand", "parts: [t-sleeve]", "parts: [t-sleve]", "t-sleeve"],
   ["the revision that stands", "  revision: A", "  revision: D8", ""],
   ["the memory that stands", "  memory: 256K", "  memory: 1M", ""],

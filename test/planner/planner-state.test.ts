@@ -194,6 +194,27 @@ describe("an address", () => {
   });
 });
 
+describe("several of one card at hand", () => {
+  const two = made([
+    { do: "add", card: gannet },
+    { do: "have", what: "cards", id: tallow },
+    { do: "have", what: "cards", id: gannet },
+    { do: "have", what: "cards", id: gannet, count: 2 },
+  ]);
+
+  it("are told once, stay in the address, and can be taken back", () => {
+    const build = buildOf(two);
+    expect(build.at_hand).toEqual({ cards: [tallow, { card: gannet, count: 2 }] });
+    expect(buildFrom(addressOf(build))).toEqual(build);
+    expect(buildOf(notAtHand(two, "cards", gannet)).at_hand).toEqual({ cards: [tallow] });
+    expect(buildOf(notAtHand({ base: build, moves: [] }, "cards", gannet)).at_hand).toEqual({ cards: [tallow] });
+  });
+
+  it("are read from an address that was written before they could be counted", () => {
+    expect(buildFrom(`#b=skerry-16t&hc=${gannet},${tallow}`)?.at_hand).toEqual({ cards: [gannet, tallow] });
+  });
+});
+
 describe("three copies of one card in a question of another page", () => {
   const opened = openedWith({ hash: "", search: `?board=skerry-16t&card=${gannet}&card=${gannet}&card=${gannet}` });
   if (opened?.kind !== "build") throw new Error("no build was opened");

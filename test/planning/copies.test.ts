@@ -167,6 +167,36 @@ describe("a second copy beside one that stands", () => {
   });
 });
 
+describe("cards at hand are counted", () => {
+  const club = smallClub({ cards: [card("a"), card("b")] });
+  const three: Build = {
+    id: "q",
+    name: "Q",
+    board: "board",
+    revision: "D1",
+    cards: [
+      { card: "a", slot: "S1" },
+      { card: "a", as: "second", slot: "S2" },
+      { card: "a", as: "third", slot: "S3" },
+    ],
+  };
+  const toGet = (more: Partial<Build>) =>
+    answer({ ...three, ...more }, club).combinations[0]?.conditions.flatMap((c) => (c.kind === "to-get" ? [c.says] : []));
+
+  it("one does not do for three, nor two", () => {
+    expect(toGet({ at_hand: { cards: ["b"] } })).toEqual(["Get 3 of Card A."]);
+    expect(toGet({ at_hand: { cards: ["a"] } })).toEqual(["Get 2 of Card A."]);
+    expect(toGet({ at_hand: { cards: [{ card: "a", count: 2 }] } })).toEqual(["Get Card A."]);
+    expect(toGet({ at_hand: { cards: ["a", { card: "a", count: 2 }] } })).toEqual([]);
+  });
+
+  it("beside those that stand in the machine", () => {
+    const stands = { cards: [{ card: "a", slot: "S4" }] };
+    expect(toGet({ stands, at_hand: { cards: ["a"] } })).toEqual(["Get Card A."]);
+    expect(toGet({ stands, at_hand: { cards: [{ card: "a", count: 2 }] } })).toEqual([]);
+  });
+});
+
 describe("a machine with everything off in one mode", () => {
   const gannet = "gannet-fixed-disk-controller";
   const build: Build = {

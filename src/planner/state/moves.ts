@@ -1,7 +1,7 @@
 // Moves: what the person at the page has chosen, one after another. The build is what they amount to, so that any one of them
 // can be taken back in any order; the others stand.
 import { copyName, findCopies, modesOf } from "../../catalogue/index.js";
-import { asStanding, nameForCopy, orElse, withCard, withChoice, withoutCard, withoutMode } from "../../machine/index.js";
+import { asStanding, nameForCopy, orElse, withCard, withChoice, withCountAtHand, withoutCard, withoutMode } from "../../machine/index.js";
 import { type Build, type BuildCard, bytes, type Mode } from "../../records/index.js";
 
 export type Move =
@@ -13,7 +13,8 @@ export type Move =
   | { readonly do: "mode"; readonly mode: Mode }
   | { readonly do: "drop-mode"; readonly id: string }
   | { readonly do: "safest"; readonly id: string }
-  | { readonly do: "have"; readonly what: "firmware" | "cards" | "parts"; readonly id: string }
+  /** `count`: how many, of a card; one when left out. */
+  | { readonly do: "have"; readonly what: "firmware" | "cards" | "parts"; readonly id: string; readonly count?: number }
   | { readonly do: "family"; readonly id: string }
   | { readonly do: "switch"; readonly what: "device" | "switch" | "connector" | "cable"; readonly id: string }
   | { readonly do: "stands" }
@@ -56,7 +57,7 @@ function made(build: Build, move: Move): Build {
     case "safest":
       return withSafest(build, move.id);
     case "have":
-      return having(build, move.what, move.id);
+      return move.what === "cards" ? withCountAtHand(build, move.id, move.count ?? 1) : having(build, move.what, move.id);
     case "family":
       return { ...build, firmware: move.id, modes: build.modes?.map(({ firmware: _, ...m }) => m) };
     case "switch":
@@ -112,7 +113,7 @@ function withPart(build: Build, what: "device" | "switch" | "connector" | "cable
   return Object.keys(parts).length > 0 ? { ...rest, switch: parts } : rest;
 }
 
-function having(build: Build, what: "firmware" | "cards" | "parts", id: string): Build {
+function having(build: Build, what: "firmware" | "parts", id: string): Build {
   const before = build.at_hand?.[what] ?? [];
   return before.includes(id) ? build : { ...build, at_hand: { ...build.at_hand, [what]: [...before, id] } };
 }
@@ -184,6 +185,7 @@ export function withMove(state: State, move: Move): State {
   const same = (m: Move) => {
     if (m.do === "choose" && move.do === "choose") return m.id === move.id;
     if (m.do === "switch" && move.do === "switch") return m.what === move.what;
+    if (m.do === "have" && move.do === "have") return m.what === move.what && m.id === move.id;
     return m.do === move.do && (m.do === "board" || m.do === "family");
   };
   return { ...state, moves: [...state.moves.filter((m) => !same(m)), move] };
@@ -231,6 +233,7 @@ export function unpinned(state: State, id: string): State {
 /** The state with something at hand taken back, wherever it was said. */
 export function notAtHand(state: State, what: "firmware" | "cards" | "parts", id: string): State {
   const moves = state.moves.filter((m) => !(m.do === "have" && m.what === what && m.id === id));
+  if (what === "cards") return { base: withCountAtHand(state.base, id, 0), moves };
   const before = state.base.at_hand?.[what];
   if (!before?.includes(id)) return { ...state, moves };
   const left = before.filter((b) => b !== id);

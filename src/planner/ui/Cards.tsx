@@ -1,7 +1,7 @@
 // The cards: a field to add one, and every card of the build with its slot, revision and settings.
 import { useState } from "preact/hooks";
 import { copyName } from "../../catalogue/index.js";
-import { withoutCard } from "../../machine/index.js";
+import { countAtHand, withoutCard } from "../../machine/index.js";
 import type { OpenChoice, Purchase } from "../../planning/index.js";
 import type { ShelfCard } from "../worker/shelf.js";
 import { Mark, Part, Pick, standAt } from "./bits.js";
@@ -50,7 +50,6 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
   const pinned = own.filter((c) => c.chosen !== undefined);
   const closed = own.filter((c) => c.values.every((v) => v.verdict === "ruled-out"));
   const name = cardName(desk, as);
-  const have = desk.build.at_hand?.cards?.includes(card?.id ?? as) ?? false;
   return (
     <li class="card">
       <p class="name">
@@ -80,19 +79,49 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
         </details>
       ) : null}
       <p class="acts">
-        <Pick
-          type="checkbox"
-          checked={have}
-          onPick={() => (have ? store.give("cards", card?.id ?? as) : store.make({ do: "have", what: "cards", id: card?.id ?? as }))}
-        >
-          I have it<span class="unseen"> {name}</span>
-        </Pick>
+        <AtHand as={as} id={card?.id ?? as} name={name} />
         <button type="button" class="small" onClick={() => store.make({ do: "add", card: card?.id ?? as })}>
           Another<span class="unseen"> {name}</span>
         </button>
         {desk.build.board ? <Buying as={as} card={card?.id ?? as} /> : null}
       </p>
     </li>
+  );
+}
+
+/** Whether a card is at hand; of several copies how many are, asked at the first of them. */
+function AtHand({ as, id, name }: { as: string; id: string; name: string }) {
+  const { build, store, shelf } = useDesk();
+  const copies = build.cards.filter((c) => c.card === id);
+  const count = countAtHand(build, id);
+  if (copies.length < 2)
+    return (
+      <Pick
+        type="checkbox"
+        checked={count > 0}
+        onPick={() => (count > 0 ? store.give("cards", id) : store.make({ do: "have", what: "cards", id }))}
+      >
+        I have it<span class="unseen"> {name}</span>
+      </Pick>
+    );
+  const [first] = copies;
+  if (!first || copyName(first) !== as) return null;
+  return (
+    <label>
+      Of the {copies.length} <span class="unseen">{shelf.names[`card/${id}`] ?? id} </span>I have{" "}
+      <select
+        value={String(Math.min(count, copies.length))}
+        onChange={({ currentTarget: { value } }) =>
+          value === "0" ? store.give("cards", id) : store.make({ do: "have", what: "cards", id, count: Number(value) })
+        }
+      >
+        {[{ copies: 0 }, ...copies].map((_, n) => (
+          <option key={String(n)} value={String(n)}>
+            {n}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }
 

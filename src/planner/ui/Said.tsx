@@ -23,7 +23,7 @@ export function moveWords(desk: Desk, move: Move): string {
     case "safest":
       return `Safest way: ${desk.build.modes?.find((m) => m.id === move.id)?.name ?? move.id}`;
     case "have":
-      return `At hand: ${move.what === "firmware" ? move.id : name(`${move.what === "cards" ? "card" : "part"}/${move.id}`)}`;
+      return `At hand: ${(move.count ?? 1) > 1 ? `${move.count} of ` : ""}${move.what === "firmware" ? move.id : name(`${move.what === "cards" ? "card" : "part"}/${move.id}`)}`;
     case "family":
       return `Firmware family: ${name(`firmware/${move.id}`)}`;
     case "switch":

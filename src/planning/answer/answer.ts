@@ -37,6 +37,8 @@ export interface ToGet {
   readonly id: string;
   /** The version, of a firmware family. */
   readonly version?: string;
+  /** How many, when more than one. */
+  readonly count?: number;
 }
 
 /** What a card needs beside the machine, in its record's own words. No rule judges it, and nobody can tell whether it is at hand. */

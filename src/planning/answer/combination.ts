@@ -90,10 +90,10 @@ function conditionsOf(compiled: Compiled, solution: Solution): Condition[] {
   return [...met.map((s) => s.condition), ...lacking];
 }
 
-/** "Skerry Monitor R5.1", "Gannet fixed-disk controller". */
-export function nameToGet(catalogue: Catalogue, { kind, id, version }: ToGet): string {
+/** "Skerry Monitor R5.1", "Gannet fixed-disk controller", "2 of Gannet fixed-disk controller". */
+export function nameToGet(catalogue: Catalogue, { kind, id, version, count = 1 }: ToGet): string {
   const name = allOf(catalogue, kind).get(id)?.name ?? id;
-  return version === undefined ? name : `${name} ${version}`;
+  return `${count > 1 ? `${count} of ` : ""}${name}${version === undefined ? "" : ` ${version}`}`;
 }
 
 /** What the record of a card says it needs beside all that the rules judge. */

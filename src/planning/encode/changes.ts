@@ -2,7 +2,7 @@
 // Without a machine that stands, factory positions are the start.
 
 import { pairCopies } from "../../catalogue/index.js";
-import type { AskedCard, Question } from "../../machine/index.js";
+import { type AskedCard, countAtHand, type Question } from "../../machine/index.js";
 import { type BuildCard, bytes, sizeText } from "../../records/index.js";
 import type { Cost, Solution, Term } from "../../solver/index.js";
 import type { ToGet } from "../answer/answer.js";
@@ -139,9 +139,10 @@ export function toGet(frame: Frame, solution: Solution): ToGet[] {
   if (!hand) return [];
   const versions = [...new Set(frame.firmware.flatMap((v) => question.versions[solution[v]!]?.id ?? []))];
   const lacking = versions.filter((v) => hand.firmware && !hand.firmware.includes(v) && question.build.stands?.firmware !== v);
-  const cards = question.cards.filter((c) => hand.cards && !hand.cards.includes(c.card.id) && !standing(question, c));
-  return [
-    ...lacking.map((version): ToGet => ({ kind: "firmware", id: question.family.id, version })),
-    ...cards.map((c): ToGet => ({ kind: "card", id: c.card.id })),
-  ];
+  const wanted = hand.cards ? question.cards.filter((c) => !standing(question, c)).map((c) => c.card.id) : [];
+  const cards = [...new Set(wanted)].flatMap((id): ToGet[] => {
+    const count = wanted.filter((other) => other === id).length - countAtHand(question.build, id);
+    return count < 1 ? [] : [{ kind: "card", id, ...(count > 1 ? { count } : {}) }];
+  });
+  return [...lacking.map((version): ToGet => ({ kind: "firmware", id: question.family.id, version })), ...cards];
 }

@@ -2,7 +2,7 @@
 // have to get, and what remains at risk. Every line comes from the planner's own answers.
 import { type Catalogue, defaultMode, modesOf } from "../../catalogue/index.js";
 import type { Misasked } from "../../machine/index.js";
-import { asStanding, findFaults, findRecordFault, withCard, withChoice } from "../../machine/index.js";
+import { asStanding, countAtHand, findFaults, findRecordFault, withCard, withChoice } from "../../machine/index.js";
 import type { Build, Card } from "../../records/index.js";
 import type {
   Answer,
@@ -103,9 +103,7 @@ function shoppingOf(catalogue: Catalogue, build: Build, card: Card, wanted: stri
   const conditions = answer.combinations[0]?.conditions ?? [];
   const own: ToGet = { kind: "card", id: card.id };
   const things: Wanted[] = [
-    ...(build.at_hand?.cards?.includes(card.id)
-      ? []
-      : [{ get: own, what: card.name, why: "the card itself", refs: [ref("card", card.id)] }]),
+    ...(countAtHand(build, card.id) > 0 ? [] : [{ get: own, what: card.name, why: "the card itself", refs: [ref("card", card.id)] }]),
     ...needsBeside(card, wanted).map(({ says, refs }) => ({ what: says, why: `${card.name} needs it`, refs })),
     ...conditions.flatMap(({ kind, get, ways, says, refs }): Wanted[] => {
       if (kind === "to-get" && get) return [{ get, what: nameToGet(catalogue, get), why: "you do not have it yet", refs }];

@@ -1,7 +1,7 @@
 // A build: a machine with choices filled in. Every choice left out is a hole the planner fills.
 // With a result it is a tested build: one form for the question and for the answer.
 import { type Static, Type } from "@sinclair/typebox";
-import { flag, head, idOf, list, mark, oneOf, optional, size, strict, text, when, wholeOf } from "./common.js";
+import { flag, head, idOf, list, mark, oneOf, optional, size, strict, text, when, whole, wholeOf } from "./common.js";
 
 const positions = Type.Record(Type.String(), mark("Position."), { description: "Setting id: position." });
 
@@ -77,7 +77,18 @@ export const Build = strict("A machine with choices filled in; with a result, a 
   at_hand: optional(
     strict("What the owner has already; it costs nothing.", {
       firmware: optional(list(mark("A version."), "Firmware versions.")),
-      cards: optional(list(idOf("card", "a card"), "Cards.")),
+      cards: optional(
+        list(
+          Type.Union(
+            [
+              idOf("card", "a card, of which one is at hand"),
+              strict("Several of one card.", { card: idOf("card", "the card"), count: whole("How many of it.", 1) }),
+            ],
+            { description: "A card, one of it; or card and count." },
+          ),
+          "Cards, beside those that stand in the machine.",
+        ),
+      ),
       parts: optional(list(idOf("part", "a part"), "Parts.")),
     }),
   ),
