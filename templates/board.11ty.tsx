@@ -77,13 +77,7 @@ export function render({ view }: Shown<BoardPage>) {
         </div>
         {view.chain ? <p>{view.chain}</p> : null}
       </Section>
-      <Section id="addresses" title="What the board itself takes">
-        {view.maps.map((m) => (
-          <div key={m.title}>
-            <h3>{m.title}</h3>
-            <Drawing figure={m.drawing} />
-          </div>
-        ))}
+      <Section id="addresses" title="What the board itself takes, and where cards can answer">
         <dl class="facts">
           {view.fixed.map((f) => (
             <div key={f.name + f.on}>
@@ -97,6 +91,12 @@ export function render({ view }: Shown<BoardPage>) {
             </div>
           ))}
         </dl>
+        {view.maps.map((m) => (
+          <div key={m.title}>
+            <h3>{m.title}</h3>
+            <Drawing figure={m.drawing} />
+          </div>
+        ))}
       </Section>
       <Section id="rails" title="Supply">
         <p class="more">Each rail of the newest revision, loaded by the board alone, up to what may be planned with.</p>

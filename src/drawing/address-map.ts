@@ -16,6 +16,8 @@ export interface MapWindow {
   readonly alias?: boolean;
   /** Only while its card is switched on; it is off in the mode shown. */
   readonly off?: boolean;
+  /** Something may answer there, as said here; it is not counted among what does. */
+  readonly perhaps?: string;
   /** It answers in these modes of a switched machine only; left out: in all. */
   readonly modes?: readonly string[];
 }
@@ -50,7 +52,7 @@ function strips(map: AddressMap, shown: readonly MapWindow[]): Strip[] {
 
 /** Windows that never answer in one mode do not meet. */
 function mostAtOnce(here: readonly MapWindow[]): number {
-  const live = here.filter((w) => !w.off && w.change !== "gone");
+  const live = here.filter((w) => !w.off && w.change !== "gone" && w.perhaps === undefined);
   const modes = [...new Set(live.flatMap((w) => w.modes ?? []))];
   const always = live.filter((w) => w.modes === undefined).length;
   return Math.max(always, ...modes.map((m) => always + live.filter((w) => w.modes?.includes(m)).length));
@@ -77,6 +79,7 @@ function nameOf(w: MapWindow): string {
   const remarks = [
     w.what,
     w.alias ? "echo" : undefined,
+    w.perhaps,
     w.off ? "off in this mode" : undefined,
     w.modes && `on in ${w.modes.join(", ") || "no mode"}`,
     w.change,
@@ -140,7 +143,7 @@ export function addressMap(map: AddressMap, prefix: string, pixels = 640): strin
     const wide = alone[i] ? right - left : laneWidth;
     const top = at(w.base);
     const tall = at(w.base + w.size) - top;
-    const quiet = w.off || w.change === "gone" || w.alias;
+    const quiet = w.off || w.change === "gone" || w.alias || w.perhaps !== undefined;
     return join([
       rect(x, top, wide, tall, {
         ...(quiet ? {} : tone),

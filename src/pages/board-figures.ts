@@ -1,6 +1,7 @@
-// The drawings of a board as it comes, without cards: its slots, what it takes of the address spaces, the load on its rails.
+// The drawings of a board as it comes: its slots, what it takes of the address spaces and what cards may claim there, the load on its rails.
+import { type Catalogue, claimSites } from "../catalogue/index.js";
 import { addressMap, type MapWindow, railBars, slotPlan } from "../drawing/index.js";
-import { type Board, bytes, known, sizeText, unknown } from "../records/index.js";
+import { type Board, bytes, few, hex, known, sizeText, unknown } from "../records/index.js";
 import { listText } from "./common.js";
 import { type Figure, figure } from "./marks.js";
 
@@ -23,31 +24,84 @@ function owner(fixed: Board["fixed"][number]): string {
   return [fixed.name, on, when].filter(Boolean).join(", ");
 }
 
-function mainMemory(board: Board): readonly MapWindow[] {
+function mainMemory(board: Board, taken: readonly MapWindow[]): readonly MapWindow[] {
   const most = Math.max(0, ...(board.memory?.options ?? []).map((o) => bytes(o)));
   if (most === 0) return [];
   const base = board.memory?.base ?? 0;
-  const taken = board.fixed.flatMap((f) => f.memory ?? []).map((w) => w.base);
   // Memory beyond the first thing in its way is reached otherwise; the board's own record says how.
-  const end = Math.min(base + most, ...taken.filter((t) => t > base));
+  const end = Math.min(base + most, ...taken.map((w) => w.base).filter((t) => t > base));
   return [{ base, size: end - base, owner: `main memory, up to ${sizeText(most)}` }];
 }
 
-export function mapFigures(board: Board): readonly { title: string; drawing: Figure }[] {
-  const memory = [
-    ...mainMemory(board),
-    ...board.fixed.flatMap((f) => (f.memory ?? []).map((w) => ({ base: w.base, size: bytes(w.size), owner: owner(f) }))),
-  ];
-  const ports = board.fixed.flatMap((f) => (f.io ?? []).map((w) => ({ base: w.base, size: w.size, owner: owner(f) })));
-  const map = (space: "memory" | "ports", windows: readonly MapWindow[], least: number) => {
-    const to = Math.max(least, ...windows.map((w) => w.base + w.size));
-    const title = `${board.name}: ${space === "memory" ? "memory addresses" : "ports"} the board itself takes`;
+/** What the board takes of memory: its own windows and those of its firmware sockets. Sockets of one window are drawn once. */
+function ownMemory(board: Board): readonly MapWindow[] {
+  const fixed = board.fixed.flatMap((f) => (f.memory ?? []).map((w) => ({ base: w.base, size: bytes(w.size), owner: owner(f) })));
+  const sockets: MapWindow[] = [];
+  for (const { id, window, revisions } of board.firmware_sockets) {
+    const here = { base: window.base, size: bytes(window.size) };
+    const same = (w: MapWindow) => w.base === here.base && w.size === here.size;
+    if (fixed.some(same)) continue;
+    const on = revisions ? `, revision ${listText(revisions)}` : "";
+    const at = sockets.findIndex(same);
+    const before = sockets[at];
+    if (before) sockets[at] = { ...before, owner: `${before.owner}; ${id}${on}` };
+    else sockets.push({ ...here, owner: `firmware, socket ${id}${on}` });
+  }
+  const taken = [...fixed, ...sockets];
+  return [...mainMemory(board, taken), ...taken];
+}
+
+/** Ports of the board; what looks at few address bits answers again further up, drawn as one run a number of bits. */
+function ownPorts(board: Board, bits: number): readonly MapWindow[] {
+  const windows = board.fixed.flatMap((f) => (f.io ?? []).map((w) => ({ ...w, owner: owner(f) })));
+  const partial = [...new Set(windows.map((w) => w.decoded_bits))].filter((d) => d !== undefined && d < bits);
+  const echoes = partial.map((d): MapWindow => {
+    const base = 2 ** (d ?? bits);
+    const owners = [...new Set(windows.filter((w) => w.decoded_bits === d).map((w) => w.owner))];
+    return { base, size: 2 ** bits - base, owner: listText(owners), perhaps: `again every ${hex(base)}` };
+  });
+  return [...windows.map(({ base, size, owner }) => ({ base, size, owner })), ...echoes];
+}
+
+/** Where cards made for the board's bus can be set to answer: runs that meet are one, with the cards that claim in it. */
+function cardWindows(catalogue: Catalogue, board: Board, space: "memory" | "io"): readonly MapWindow[] {
+  const claimed = [...catalogue.cards.values()]
+    .filter((card) => card.bus === board.bus)
+    .flatMap((card) =>
+      claimSites(card).flatMap(({ claims }) =>
+        (claims[space] ?? []).map((w) => ({ from: w.base, to: w.base + bytes(w.size), name: card.name })),
+      ),
+    )
+    .sort((a, b) => a.from - b.from);
+  const runs: { from: number; to: number; names: Set<string> }[] = [];
+  for (const { from, to, name } of claimed) {
+    const last = runs.at(-1);
+    if (last && from < last.to) {
+      last.to = Math.max(last.to, to);
+      last.names.add(name);
+    } else runs.push({ from, to, names: new Set([name]) });
+  }
+  return runs.map(({ from, to, names }) => ({ base: from, size: to - from, owner: few([...names], 2), perhaps: "if fitted" }));
+}
+
+/** The whole of both address spaces of the board's bus; none when its bus is not on record. */
+export function mapFigures(catalogue: Catalogue, board: Board): readonly { title: string; drawing: Figure }[] {
+  const bus = catalogue.buses.get(board.bus);
+  if (!bus) return [];
+  const map = (space: "memory" | "ports", bits: number, windows: readonly MapWindow[]) => {
+    const title = `${board.name}: ${space === "memory" ? "memory addresses" : "ports"} the board takes, and where cards can answer`;
     return {
       title: space === "memory" ? "Memory" : "Ports",
-      drawing: figure((prefix, width) => addressMap({ title, space, from: 0, to, windows }, prefix, width), `${space}-${board.id}`),
+      drawing: figure(
+        (prefix, width) => addressMap({ title, space, from: 0, to: 2 ** bits, windows }, prefix, width),
+        `${space}-${board.id}`,
+      ),
     };
   };
-  return [...(memory.length > 0 ? [map("memory", memory, 0x100000)] : []), ...(ports.length > 0 ? [map("ports", ports, 0x400)] : [])];
+  return [
+    map("memory", bus.memory_address_bits, [...ownMemory(board), ...cardWindows(catalogue, board, "memory")]),
+    map("ports", bus.io_address_bits, [...ownPorts(board, bus.io_address_bits), ...cardWindows(catalogue, board, "io")]),
+  ];
 }
 
 /** Rails of the newest revision, loaded by the board alone. */

@@ -259,7 +259,7 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
         .join(", "),
       lines: claimLines(f),
     })),
-    maps: mapFigures(board),
+    maps: mapFigures(ctx.catalogue, board),
     rails: railsOf(board),
     railDrawing: railFigure(board),
     memory: board.memory
