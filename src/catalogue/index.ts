@@ -3,6 +3,7 @@ export * from "./catalogue.js";
 export { type ClaimSite, claimSites, fixedSites, ioMeeting, meetIo, meetMemory, meetRevisions, memoryMeeting } from "./claims.js";
 export { cardsOn, copyName, defaultMode, findCopies, labelCopies, modesOf, pairCopies } from "./copies.js";
 export { findingOf } from "./exceptions.js";
+export { explain, explanations } from "./explanations.js";
 export { lineId } from "./lines.js";
 export { type Linked, type LinkOptions, link } from "./link.js";
 export * from "./lookups.js";

@@ -29,6 +29,10 @@ export interface Rule {
   readonly name: string;
   /** What records must be like, in one sentence. */
   readonly says: string;
+  /** Why it matters to somebody who plans or builds a machine, in one sentence. */
+  readonly why: string;
+  /** How a record that breaks it is mended, in one sentence. */
+  readonly mend: string;
   /** The kinds of record it judges. */
   readonly scope: readonly Kind[];
   readonly check: (scene: Scene) => Iterable<Draft>;

@@ -1,4 +1,5 @@
 // Records: shapes, values, findings, reading. Imports nothing of ours.
+export { type Explanation, readingExplanations } from "./explanations.js";
 export * from "./finding.js";
 export { formatFinding, where } from "./format.js";
 export { fieldGuide, type GuideField, type GuideKind } from "./guide.js";

@@ -7,6 +7,8 @@ import type { Draft, Rule } from "../rule.js";
 export const addressSpace: Rule = {
   name: "address-space",
   says: "Every window lies inside the address space of the bus, and of the card's edge.",
+  why: "An address no line can carry is a slip of a digit, and the clash at the address that was meant goes unseen.",
+  mend: "Count the digits of the address against the lines of the bus and of the card's edge; correct the address, or the number of lines.",
   scope: ["board", "card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values()) {

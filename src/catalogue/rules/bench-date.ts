@@ -8,6 +8,8 @@ import { versionIndex } from "../versions.js";
 export const benchDate: Rule = {
   name: "bench-date",
   says: "A test lies in the past, and after the firmware, revisions and cards it tested.",
+  why: "A test dated before the thing it tested cannot have happened so; one of the dates, or the revision named, is wrong.",
+  mend: "Look the date up in the tester's notes, and correct it or the revision, card or firmware that is younger.",
   scope: ["build"],
   *check({ catalogue, today }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const boardFirmware: Rule = {
   name: "board-firmware",
   says: "A board names the firmware made for it, and the firmware names the board.",
+  why: "A link written from one side only is missing on the other side's page, and the planner would plan with half of it.",
+  mend: "Add the missing name on the side that lacks it, or take it out on the other.",
   scope: ["board", "firmware"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values())

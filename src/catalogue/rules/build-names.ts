@@ -9,6 +9,8 @@ import { type Unresolved, unresolvedNames } from "../unresolved.js";
 export const buildNames: Rule = {
   name: "build-names",
   says: "A build names revisions, slots, memory, versions, copies, settings and modes that its board, firmware and cards have.",
+  why: "A name nobody knows leaves the question without a machine to answer for.",
+  mend: "Write the name as the board, the firmware or the card has it, or add it to their record first.",
   scope: ["build"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const buildSettings: Rule = {
   name: "build-settings",
   says: "Settings given in a build can stand together on the card.",
+  why: "A card cannot be set so; whatever was tested or asked, it was not this.",
+  mend: "Look at the card or at the tester's notes again, and correct one of the positions.",
   scope: ["build"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const buildSlots: Rule = {
   name: "build-slots",
   says: "In a build, a slot holds one card, and one whose edge fits it.",
+  why: "Two cards do not go into one slot, and a card does not go into a slot of another edge; the record describes no machine.",
+  mend: "Correct the slot of one of the cards.",
   scope: ["build"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

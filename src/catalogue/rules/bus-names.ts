@@ -8,6 +8,8 @@ import { noSuch } from "../say.js";
 export const busNames: Rule = {
   name: "bus-names",
   says: "Edges, interrupt lines, DMA channels and rails are those the bus has.",
+  why: "A line, rail, channel or edge the bus does not have takes part in no comparison, so its clashes go unseen.",
+  mend: "Write the name as the bus has it (any of its other names will do), or add it to the record of the bus.",
   scope: ["bus", "board", "card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const bus of catalogue.buses.values()) {

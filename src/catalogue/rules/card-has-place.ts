@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const cardHasPlace: Rule = {
   name: "card-has-place",
   says: "Some board has a slot for the card, and its needs do not exclude one another.",
+  why: "A card that fits nowhere can be planned by nobody; one of its needs is mostly a slip.",
+  mend: "Correct the edge or the need that excludes every board, or add the board it was made for.",
   scope: ["card"],
   *check({ catalogue }): Iterable<Draft> {
     if (catalogue.boards.size === 0) return;

@@ -6,6 +6,8 @@ import { noSuch } from "../say.js";
 export const chainSlots: Rule = {
   name: "chain-slots",
   says: "The priority chain runs once through slots the board has, on a bus that has a chain.",
+  why: "Which card is served first, and where a gap breaks the chain, is judged along this list.",
+  mend: "Name each slot of the chain once, most urgent first, and only slots the board has.",
   scope: ["board", "card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values()) {

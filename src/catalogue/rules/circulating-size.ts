@@ -8,6 +8,8 @@ const times = { "held-twice": 2, "byte-swapped": 1, "word-swapped": 1, "even-hal
 export const circulatingSize: Rule = {
   name: "circulating-size",
   says: "A file in circulation has the size its kind asks for, and is not the image itself.",
+  why: "People know their file by its length and checksum; a wrong length sends them away from the right file.",
+  mend: "Measure the file, and correct the size or what the file is said to be.",
   scope: ["firmware"],
   *check({ catalogue }): Iterable<Draft> {
     for (const family of catalogue.firmware.values()) {

@@ -8,6 +8,8 @@ import type { Draft, Rule } from "../rule.js";
 export const claimsApart: Rule = {
   name: "claims-apart",
   says: "What a card takes at one time does not overlap itself.",
+  why: "No card answers twice at one address; one of the two claims is a slip, and the planner would count both.",
+  mend: "Correct the address, the setting's position or the revisions of one of the claims.",
   scope: ["card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const confirmedEvidence: Rule = {
   name: "confirmed-evidence",
   says: "A confirmed conflict rests on a bench test or a document, and a bench test says when or names its build.",
+  why: "A confirmed conflict rules machines out; hearsay must not.",
+  mend: "Add the test or the document with its date, or set the status to suspected.",
   scope: ["conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const c of catalogue.conflicts.values()) {

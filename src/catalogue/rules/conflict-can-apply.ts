@@ -8,6 +8,8 @@ import { inRange, runsOn } from "../versions.js";
 export const conflictCanApply: Rule = {
   name: "conflict-can-apply",
   says: "Some machine meets the conditions of a conflict, and not every machine does.",
+  why: "A conflict no machine can meet warns nobody, and one that every machine meets warns of everything.",
+  mend: "Correct the condition that excludes the others, or name what the conflict is about.",
   scope: ["conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const c of catalogue.conflicts.values()) {

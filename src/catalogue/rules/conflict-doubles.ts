@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const conflictDoubles: Rule = {
   name: "conflict-doubles",
   says: "Two conflicts of one class do not hold under the very same conditions.",
+  why: "The same thing told twice counts twice, and the two can come to contradict each other.",
+  mend: "Put both into one record, or say under which other condition the second holds.",
   scope: ["conflict"],
   *check({ catalogue }): Iterable<Draft> {
     const first = new Map<string, Conflict>();

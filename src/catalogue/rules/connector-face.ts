@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const connectorFace: Rule = {
   name: "connector-face",
   says: "A connector's face shows all its contacts, no two in one place; the half it mates with is the other half.",
+  why: "Wires are soldered by this picture; a contact that is missing or in the wrong place puts a signal on another's pin.",
+  mend: "Draw each contact once, as seen on the mating face of this half, and name the other half in mates.",
   scope: ["part"],
   *check({ catalogue, failed }): Iterable<Draft> {
     for (const c of partsOfType(catalogue, "connector")) {

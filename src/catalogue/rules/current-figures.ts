@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const currentFigures: Rule = {
   name: "current-figures",
   says: "Idle current is no more than the worst case, and a board takes no more than its supply gives.",
+  why: "Supply sums go by the worst case; a figure that contradicts another one makes the sum worthless.",
+  mend: "Measure again or look the figure up, and correct the one that is wrong; write unknown when nobody knows.",
   scope: ["card", "board"],
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values())

@@ -7,6 +7,8 @@ import type { Draft, Rule } from "../rule.js";
 export const danglingReference: Rule = {
   name: "dangling-reference",
   says: "Every id a record names is the id of a record of that kind.",
+  why: "Whatever hangs on that name is left out of every answer.",
+  mend: "Correct the id, or add the record it should lead to.",
   scope: ["board", "firmware", "card", "conflict", "build"],
   *check({ catalogue, failed }): Iterable<Draft> {
     for (const { from, kind, id } of namings(catalogue)) {

@@ -13,6 +13,8 @@ const named = (names: readonly (string | number)[] | undefined): readonly Named[
 export const doubleName: Rule = {
   name: "double-name",
   says: "Inside a record, things of one sort have names of their own.",
+  why: "Two things of one name cannot be told apart, and what is said of one is taken for the other.",
+  mend: "Give one of them another name, as it is printed on the thing.",
   scope: ["bus", "board", "firmware", "card", "build", "part"],
   *check({ catalogue }): Iterable<Draft> {
     for (const bus of catalogue.buses.values()) {

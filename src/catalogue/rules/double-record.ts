@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const doubleRecord: Rule = {
   name: "double-record",
   says: "One thing has one record: no two boards or cards of one maker and model, no two records of a kind with one name.",
+  why: "What is known of the thing is split between two records, and an answer sees half of it.",
+  mend: "Put both into one record, or name what tells the two things apart.",
   scope: ["bus", "board", "firmware", "card", "conflict", "build", "part"],
   *check({ catalogue }): Iterable<Draft> {
     for (const kind of this.scope) {

@@ -8,6 +8,8 @@ const roles = { "closed-enables": ["a", "b"], "open-enables": ["a", "b"], "chang
 export const enablePoints: Rule = {
   name: "enable-points",
   says: "The points of an enable contact go with its sense; an enable setting is one the card has.",
+  why: "The cable is wired by these points; one that is missing or of the wrong sort cannot be wired, or switches the wrong way.",
+  mend: "Name the points that go with the sense: two ends of a contact, or common, on and off of a change-over.",
   scope: ["card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values()) {

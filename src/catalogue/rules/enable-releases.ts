@@ -9,6 +9,8 @@ type Release = NonNullable<Card["enable"]>["releases"][number];
 export const enableReleases: Rule = {
   name: "enable-releases",
   says: "A card that is switched off releases only what it claims or needs.",
+  why: "A card that is said to let go of what it never held makes room on paper that is not there.",
+  mend: "Take the entry out of releases, or add the claim it lets go of.",
   scope: ["card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values()) {

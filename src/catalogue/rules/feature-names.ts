@@ -6,6 +6,8 @@ import { noSuch } from "../say.js";
 export const featureNames: Rule = {
   name: "feature-names",
   says: "A feature that is added, dropped or needed is declared by a firmware family.",
+  why: "A feature nobody declares is brought by no firmware, so a card that needs it could run under none.",
+  mend: "Write the feature as the firmware declares it, or declare it there first.",
   scope: ["firmware", "card"],
   *check({ catalogue }): Iterable<Draft> {
     const all = new Set<string>();

@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const fileName: Rule = {
   name: "file-name",
   says: "A record's file is named after its id.",
+  why: "Ids lead to files: somebody who reads a name must find the record.",
+  mend: "Rename the file to its id, or write the file's name as the id.",
   scope: ["club", "bus", "board", "firmware", "card", "conflict", "build", "part"],
   *check({ catalogue }): Iterable<Draft> {
     for (const [key, file] of catalogue.files) {

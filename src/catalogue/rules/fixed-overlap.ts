@@ -8,6 +8,8 @@ import type { Draft, Rule } from "../rule.js";
 export const fixedOverlap: Rule = {
   name: "fixed-overlap",
   says: "Resources the board itself takes do not overlap.",
+  why: "Two things of a board at one address would fight on every such machine; one of the addresses is a slip.",
+  mend: "Correct one of them, or say for which revisions or which memory each of them holds.",
   scope: ["board"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values()) {

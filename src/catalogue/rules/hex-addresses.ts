@@ -8,6 +8,8 @@ import type { Draft, Rule } from "../rule.js";
 export const hexAddresses: Rule = {
   name: "hex-addresses",
   says: "An address or a size that is meant in hexadecimal is written with 0x.",
+  why: "30 is 0x1E. A card that is recorded at the wrong address seems to clash with nothing.",
+  mend: "Write 0x in front when the address is hexadecimal; write it in hexadecimal, too, when the decimal number is meant.",
   scope: ["board", "card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values()) yield* decimals(catalogue, "board", board);

@@ -7,6 +7,8 @@ import { runsOn } from "../versions.js";
 export const imageFits: Rule = {
   name: "image-fits",
   says: "An image fits the firmware window of every board its version runs on.",
+  why: "An image longer than its window cannot be read to its end, and one that does not divide it cannot be repeated to fill it.",
+  mend: "Correct the size of the image or of the window, or the boards and revisions the version is said to run on.",
   scope: ["firmware"],
   *check({ catalogue }): Iterable<Draft> {
     for (const family of catalogue.firmware.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const lossNamed: Rule = {
   name: "loss-named",
   says: "A conflict that degrades, and a remedy that leaves something, name the loss.",
+  why: "A machine that works with a loss is only an answer when its owner knows which loss.",
+  mend: "Say in loss what no longer works, or works worse.",
   scope: ["conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const c of catalogue.conflicts.values()) {

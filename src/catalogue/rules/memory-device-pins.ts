@@ -7,6 +7,8 @@ import type { Draft, Rule } from "../rule.js";
 export const memoryDevicePins: Rule = {
   name: "memory-device-pins",
   says: "A memory device's pins are all there, and its address and data lines go with its capacity.",
+  why: "Banks, wires and the position of an image all follow from the pins.",
+  mend: "Write every pin as the data sheet has it; an x16 device has one address line less, since its lines count words.",
   scope: ["part"],
   *check({ catalogue }): Iterable<Draft> {
     for (const device of partsOfType(catalogue, "memory")) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const oneClub: Rule = {
   name: "one-club",
   says: "A folder of records has one club record.",
+  why: "Pages, sheets and exports name one club and its terms; a second record stands nowhere.",
+  mend: "Keep the record of the club whose folder this is, and delete the other.",
   scope: ["club"],
   *check({ catalogue }): Iterable<Draft> {
     const { club } = catalogue;

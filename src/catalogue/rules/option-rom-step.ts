@@ -11,6 +11,8 @@ const block = 512;
 export const optionRomStep: Rule = {
   name: "option-rom-step",
   says: "An option ROM begins on a 2K step and its length is a multiple of 512 bytes.",
+  why: "Firmware finds a ROM at these steps alone and takes its length in these blocks; another one never starts.",
+  mend: "Correct the address or the length.",
   scope: ["card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values()) {

@@ -7,6 +7,8 @@ import type { Draft, Rule } from "../rule.js";
 export const orderOfDates: Rule = {
   name: "order-of-dates",
   says: "Revisions and firmware versions stand oldest first, so their dates do not run backwards.",
+  why: "Older and younger are read off the order of the list, in every range of versions.",
+  mend: "Put the list in order of age, or correct the date.",
   scope: ["board", "firmware", "card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const b of catalogue.boards.values()) yield* backwards("board", b.id, "revisions", b.revisions);

@@ -7,6 +7,8 @@ import { versionIndex } from "../versions.js";
 export const orderOfReleases: Rule = {
   name: "order-of-releases",
   says: "A firmware version stands after the one it follows.",
+  why: "Ranges such as from R4 go by the order of the list; a release in the wrong place lets cards run where they do not.",
+  mend: "Move the release behind the one it follows, or correct follows.",
   scope: ["firmware"],
   *check({ catalogue }): Iterable<Draft> {
     for (const family of catalogue.firmware.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const panelSignals: Rule = {
   name: "panel-signals",
   says: "A lead's signals are no more than its conductors.",
+  why: "A signal without a conductor cannot be wired.",
+  mend: "Correct the number of conductors, or the list of signals.",
   scope: ["card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values())

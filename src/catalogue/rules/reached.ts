@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const reached: Rule = {
   name: "reached",
   says: "Every bus is used by some board or card.",
+  why: "A bus nobody uses is a slip of an id somewhere else, or a leftover.",
+  mend: "Correct the id in the board or card that should name it, or delete the record.",
   scope: ["bus"],
   *check({ catalogue }): Iterable<Draft> {
     for (const id of catalogue.buses.keys()) {

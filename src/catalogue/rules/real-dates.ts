@@ -8,6 +8,8 @@ import type { Draft, Rule } from "../rule.js";
 export const realDates: Rule = {
   name: "real-dates",
   says: "A date is a day (or month) the calendar has, and does not lie ahead.",
+  why: "Order in time is judged by dates, and a day that does not exist has none.",
+  mend: "Correct the date; leave the day or the month out when it is not known.",
   scope: ["board", "firmware", "card", "conflict", "build", "part", "bus", "club"],
   *check({ catalogue, today }): Iterable<Draft> {
     for (const kind of Object.keys(kinds) as Kind[])

@@ -9,6 +9,8 @@ const order = Remedy.properties.costs.enum as readonly string[];
 export const remedyCosts: Rule = {
   name: "remedy-costs",
   says: "Remedies stand cheapest first, and one that names a part costs at least a part.",
+  why: "The first remedy is what people try first; a dear one in front costs them a part or a trace for nothing.",
+  mend: "Order the remedies by what they cost, and say costs: part where a part is named.",
   scope: ["conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const c of catalogue.conflicts.values()) {

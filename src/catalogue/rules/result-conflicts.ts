@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const resultConflicts: Rule = {
   name: "result-conflicts",
   says: "A conflict that explains a result could arise in that build.",
+  why: "A conflict about another machine explains nothing, and the failure stays unexplained.",
+  mend: "Name the conflict that could arise in this build, or correct the conditions of the conflict.",
   scope: ["build", "conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const resultExplained: Rule = {
   name: "result-explained",
   says: "A test that failed or worked only partly says what was seen.",
+  why: "The next person finds the test by what they see on their own bench.",
+  mend: "Say in symptoms what was seen, in plain words.",
   scope: ["build"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const resultModes: Rule = {
   name: "result-modes",
   says: "A result speaks of every mode of its build and agrees with itself.",
+  why: "A test proves each mode that it speaks of; a mode without a result, or a whole that contradicts its parts, proves nothing.",
+  mend: "Give every mode its outcome, and make the outcome as a whole agree with them.",
   scope: ["build"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

@@ -7,6 +7,8 @@ import { noSuch } from "../say.js";
 export const revisionNames: Rule = {
   name: "revision-names",
   says: "A revision that is named is one the board or card has.",
+  why: "What is said of a revision that does not exist is said of no machine.",
+  mend: "Write the revision as the board or card lists it, or add it there.",
   scope: ["board", "firmware", "card", "conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const { from, match } of boardMatches(catalogue)) {

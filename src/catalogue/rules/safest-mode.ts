@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const safestMode: Rule = {
   name: "safest-mode",
   says: "At most one mode of a build is the safest.",
+  why: "The machine falls back into one mode when the plug is out; it cannot fall back into two.",
+  mend: "Leave safest with the mode in which least can go wrong.",
   scope: ["build"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const selfReference: Rule = {
   name: "self-reference",
   says: "No card needs itself and no firmware takes its own place.",
+  why: "A thing cannot be waited for, needed or replaced by itself; the id is a slip.",
+  mend: "Write the id of the other record.",
   scope: ["card", "firmware"],
   *check({ catalogue }): Iterable<Draft> {
     const hint = "Name another one, or leave it out.";

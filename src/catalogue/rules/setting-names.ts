@@ -8,6 +8,8 @@ import { noSuch } from "../say.js";
 export const settingNames: Rule = {
   name: "setting-names",
   says: "A setting and a position that are named are ones the card has.",
+  why: "A claim or condition under a position that does not exist never holds, so what it says is lost.",
+  mend: "Write the setting and the position as the card has them, or add them to the card.",
   scope: ["card", "conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const { card: id, from, positions } of settingUses(catalogue)) {

@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const settingReach: Rule = {
   name: "setting-reach",
   says: "Every position of a setting can occur in some way of setting the card, and so can the factory positions together.",
+  why: "A position that can never stand is a slip in what excludes it, and hides a way the card could be set.",
+  mend: "Correct the position, the default or the positions that are said to exclude one another.",
   scope: ["card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values()) {

@@ -5,6 +5,8 @@ import type { Draft, Rule } from "../rule.js";
 export const settleNamed: Rule = {
   name: "settle-named",
   says: "A suspected conflict names the test that would settle it.",
+  why: "A suspicion without a test stays one for ever, and every machine it touches stays unknown.",
+  mend: "Say in settle what somebody with the cards has to try.",
   scope: ["conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const c of catalogue.conflicts.values()) {

@@ -7,6 +7,8 @@ import type { Draft, Rule } from "../rule.js";
 export const slotLines: Rule = {
   name: "slot-lines",
   says: "The lines and channels that reach a slot are on its edge.",
+  why: "A line without a contact reaches no card, and a card that needs it would be planned into that slot.",
+  mend: "Correct the lines of the slot, or the edge.",
   scope: ["board"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values()) {

@@ -7,6 +7,8 @@ import type { Draft, Rule } from "../rule.js";
 export const slotOrder: Rule = {
   name: "slot-order",
   says: "Slots are listed in the order of their positions, no two in one position.",
+  why: "Neighbours, and cards that take two slots, are judged by these positions.",
+  mend: "Number the slots as they stand in the row, each place once.",
   scope: ["board"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values())

@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const socketWindow: Rule = {
   name: "socket-window",
   says: "A firmware window is a power of two long and begins on a multiple of its length; upper pins are pins of the socket.",
+  why: "Address lines halve a space and halve it again; a window of another length or place is a slip.",
+  mend: "Correct the length, the first address or the pin.",
   scope: ["board"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values())

@@ -9,6 +9,8 @@ import { noSuch } from "../say.js";
 export const sourceNames: Rule = {
   name: "source-names",
   says: "A source a fact refers to by a short name is declared in the record.",
+  why: "A fact that leads to no source cannot be weighed or looked up.",
+  mend: "Write the short name as the record's sources have it, or add the source.",
   scope: ["bus", "board", "firmware", "card", "part"],
   *check({ catalogue }): Iterable<Draft> {
     for (const { kind, record } of everything(catalogue)) {

@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const sourced: Rule = {
   name: "sourced",
   says: "A record of things says where its facts come from.",
+  why: "Somebody will burn a device or buy a card by this record, and must be able to see what it rests on.",
+  mend: "Add sources: a manual's page, a measurement, a letter. Hearsay is a source too, and says so.",
   scope: ["bus", "board", "firmware", "card", "part"],
   *check({ catalogue }): Iterable<Draft> {
     for (const kind of this.scope) {

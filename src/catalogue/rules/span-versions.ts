@@ -9,6 +9,8 @@ import { inRange, rangeText, versionIndex } from "../versions.js";
 export const spanVersions: Rule = {
   name: "span-versions",
   says: "A span of firmware names versions of its family, and at least one version lies in it.",
+  why: "A range with a version nobody knows, or with no version in it, excludes or allows the wrong firmware.",
+  mend: "Write the versions as the family lists them; from comes before upTo in its order.",
   scope: ["card", "conflict"],
   *check({ catalogue }): Iterable<Draft> {
     for (const { from, span } of spans(catalogue)) {

@@ -7,6 +7,8 @@ import { noSuch } from "../say.js";
 export const switchContacts: Rule = {
   name: "switch-contacts",
   says: "A switch says for each of its positions which of its terminals are joined, and uses every terminal.",
+  why: "Wires and the proof of the wiring follow from what each position joins.",
+  mend: "Say for every position which terminals are joined, as a meter shows it; use every terminal.",
   scope: ["part"],
   *check({ catalogue }): Iterable<Draft> {
     for (const s of partsOfType(catalogue, "switch")) {

@@ -6,6 +6,8 @@ import { unresolvedNames } from "../unresolved.js";
 export const switchParts: Rule = {
   name: "switch-parts",
   says: "The device, switch, connector and cable of a build are parts of that type.",
+  why: "A device cannot be wired as a switch; the plan would be refused or worse.",
+  mend: "Name a part of the type that is asked for.",
   scope: ["build"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values())

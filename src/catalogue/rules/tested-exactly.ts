@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const testedExactly: Rule = {
   name: "tested-exactly",
   says: "A tested build names one board revision, the firmware of every mode, and the slot of every card.",
+  why: "A test covers exactly what stood on the bench; what it does not name, it does not cover.",
+  mend: "Fill in the revision, the firmware of each mode and every slot, or take the result out.",
   scope: ["build"],
   *check({ catalogue }): Iterable<Draft> {
     for (const build of catalogue.builds.values()) {

@@ -6,6 +6,8 @@ import type { Draft, Rule } from "../rule.js";
 export const unknownFind: Rule = {
   name: "unknown-find",
   says: "An unknown fact written as {is: unknown} says how to find it out; a known one needs no such note.",
+  why: "The long form is there to say how a missing fact can be found out; somebody may have a meter at hand.",
+  mend: "Add find, or write the plain word unknown.",
   scope: ["bus", "board", "firmware", "card", "part"],
   *check({ catalogue }): Iterable<Draft> {
     for (const kind of this.scope)

@@ -1,9 +1,9 @@
 // slotwright check: are the records well formed, do they link, do they keep the house rules, does the bench agree with the rules?
 import { readFileSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
-import { findingOf } from "../../catalogue/index.js";
+import { explain, explanations, findingOf } from "../../catalogue/index.js";
 import { auditBench, type Disagreement } from "../../planning/index.js";
-import { type Finding, kinds, type Place } from "../../records/index.js";
+import { type Finding, kinds, nearest, type Place } from "../../records/index.js";
 import { type Everywhere, json, type Register } from "../command.js";
 import { styled, type Terminal } from "../printing/terminal.js";
 import { type Club, counted, fileFromHere, findingText, fromHere, inOrder, openClub } from "../reading/club.js";
@@ -12,6 +12,7 @@ import { type ExitCode, WrongUse } from "../wrong-use.js";
 
 interface CheckOptions extends Everywhere {
   readonly bench?: boolean;
+  readonly explain?: string;
 }
 
 export const registerCheck: Register = (program, setting) => {
@@ -19,9 +20,11 @@ export const registerCheck: Register = (program, setting) => {
     .command("check")
     .argument("[build.yaml...]", "build files from elsewhere, checked as if they were among the club's builds")
     .description("check the records: form, links, house rules, and the tested builds against the rules")
+    .option("--explain <code>", "say what a finding means, why it matters and how it is mended: the code in [brackets], or all")
     .option("--no-bench", "leave out the tested builds against the rules (quicker)")
     .action(
       setting.action<CheckOptions>((files, options) => {
+        if (options.explain !== undefined) return explainFinding(options.explain, options.json === true, setting.terminal);
         if (files.length > 0) return checkGuests(files, options, setting.terminal);
         const club = openClub(options.data, setting.terminal);
         const findings = allFindings(club, setting.terminal, options.bench !== false);
@@ -29,6 +32,27 @@ export const registerCheck: Register = (program, setting) => {
       }),
     );
 };
+
+/** The meaning of one code, or of all of them; no club is opened for it. */
+function explainFinding(code: string, asJson: boolean, terminal: Terminal): ExitCode {
+  const found = code === "all" ? explanations : [explain(code)].filter((one) => one !== undefined);
+  if (found.length === 0) {
+    const codes = explanations.map((one) => one.code);
+    const near = nearest(code, codes) ?? nearest(`rule-${code}`, codes);
+    throw new WrongUse(
+      `No finding has the code ${code}.`,
+      near ? `Did you mean ${near}?` : "See them all with: slotwright check --explain all.",
+    );
+  }
+  if (asJson) {
+    terminal.out(json(code === "all" ? found : found[0]));
+    return 0;
+  }
+  const text = ({ code: own, meaning, why, mend }: (typeof found)[number]) =>
+    [styled(terminal, "bold", own), `  ${meaning}`, `  Why it matters: ${why}`, `  To mend it: ${mend}`].join("\n");
+  terminal.out(found.map(text).join("\n\n"));
+  return 0;
+}
 
 /** A build that was downloaded or sent in: only what concerns it is told. */
 function checkGuests(names: readonly string[], options: CheckOptions, terminal: Terminal): ExitCode {
@@ -109,6 +133,7 @@ export function tellCheck(club: Club, findings: readonly Finding[], asJson: bool
     ? `${records}: everything holds${notes}.`
     : `${records}${unread}: ${counted(count("error"), "error")}, ${counted(count("warning"), "warning")}${notes}.`;
   terminal.out(styled(terminal, "bold", summary));
+  if (!kept) terminal.out("What a code in [brackets] means and how it is mended: slotwright check --explain <code>");
   return kept ? 0 : 1;
 }
 
