@@ -61,7 +61,12 @@ function nearInside(a: string, b: string): boolean {
   if (p === undefined || q === undefined) return true;
   // A whole word more: between shared words it is a slip; at an end, after a single shared word, it is another thing of one maker.
   if (p === "" || q === "") return (front > 0 && back > 0) || front + back > 1 || p.length + q.length < 2;
-  return slips(p, q) <= mostSlips(p.length > q.length ? p : q);
+  return slips(p, q) <= mostSlips(p.length > q.length ? p : q) || lettersOf(p) === lettersOf(q);
+}
+
+/** What is left when the order is forgotten: 61 and 16 are one slip of the hand, however short. */
+function lettersOf(word: string): string {
+  return [...word].sort().join("");
 }
 
 const separators = /[-_ /]+/;
