@@ -151,6 +151,7 @@ describe("saying what a dump is", () => {
   it.each([
     ["another version", image("R5.1"), "It is Skerry Monitor R5.1."],
     ["its own version with bytes exchanged", swapBytes(image("R6")), "with --dump, which puts it right"],
+    ["its own bytes read with every bit inverted", image("R6").map((b) => 255 - b), "With every bit inverted it is Skerry Monitor R6"],
     ["a half of it", takeLane(image("R6"), "even"), "It has 32K, and the records know that version with 64K."],
     ["a device that was not read", new Uint8Array(65536).fill(0xff), "Every byte of it is FF: nothing was read there."],
     [

@@ -3,9 +3,10 @@ import type { Firmware } from "../../records/index.js";
 import { sizeText } from "../../records/index.js";
 import { type Checksums, checksums } from "./checksums.js";
 import { crc32 } from "./crc32.js";
-import { type KnownImage, knownImages } from "./known-image.js";
+import { type AgreedBy, agrees, type KnownImage, knownImages } from "./known-image.js";
 import { looksLike } from "./looks-like.js";
 import { hexAddress } from "./memory-file.js";
+import { findMisreading, type Misreading } from "./misread.js";
 import { joinLanes, swapBytes, swapWords, timesHeld } from "./rearrange.js";
 
 /** How the bytes of the dump are to be exchanged to give the image. */
@@ -29,7 +30,7 @@ export interface Match {
   readonly order: Order;
   readonly lies: Lies;
   /** The strongest checksum that agreed; all the record gives and the platform offers were compared. */
-  readonly by: "sha256" | "sha1" | "crc32";
+  readonly by: AgreedBy;
   readonly says: string;
   /** The plain image; left out for a half alone and for a bad dump. */
   readonly image?: Uint8Array;
@@ -41,6 +42,8 @@ export interface Identification {
   /** Best first. Empty: not known; then `looks` says what it looks like. */
   readonly matches: readonly Match[];
   readonly looks: readonly string[];
+  /** The known image it would be, read rightly. No match: nothing is burned from it. */
+  readonly misread?: Misreading;
   readonly says: string;
 }
 
@@ -50,23 +53,6 @@ const orders: readonly { readonly order: Order; readonly undo: (bytes: Uint8Arra
   { order: "word-swapped", undo: swapWords, says: "with the words of each 32 bits exchanged" },
   { order: "byte-and-word-swapped", undo: (b) => swapWords(swapBytes(b)), says: "with bytes and words exchanged" },
 ];
-
-/** Compares with every checksum the record gives. A CRC-32 that agrees beside a SHA that does not is no match. */
-async function agrees(image: KnownImage, bytes: Uint8Array): Promise<Match["by"] | undefined> {
-  if (image.size !== bytes.length) return undefined;
-  if (image.crc32 !== "unknown" && image.crc32 !== crc32(bytes)) return undefined;
-  const sums = await checksums(bytes);
-  let by: Match["by"] | undefined = image.crc32 === "unknown" ? undefined : "crc32";
-  if (image.sha1 !== "unknown" && sums.sha1 !== undefined) {
-    if (image.sha1 !== sums.sha1) return undefined;
-    by = "sha1";
-  }
-  if (image.sha256 !== "unknown" && sums.sha256 !== undefined) {
-    if (image.sha256 !== sums.sha256) return undefined;
-    by = "sha256";
-  }
-  return by;
-}
 
 function named(image: KnownImage): string {
   return `${image.familyName} ${image.version}`;
@@ -163,14 +149,26 @@ async function identified(name: string, bytes: Uint8Array, images: readonly Know
   const sums = await checksums(bytes);
   const matches = [...(await findImages(bytes, images)), ...findCirculating(bytes, images)].sort((a, b) => rank(a) - rank(b));
   const sizes = images.flatMap((i) => (i.size === "unknown" ? [] : [i.size]));
-  const looks = matches.length > 0 ? [] : looksLike(bytes, sizes);
+  const misread = matches.length > 0 ? undefined : await findMisreading(bytes, images);
+  const looks = matches.length > 0 ? [] : misread ? [`${misread.says} Read the device again.`] : looksLike(bytes, sizes);
   const unproven = images.filter((i) => i.size === bytes.length && i.crc32 === "unknown" && i.sha1 === "unknown" && i.sha256 === "unknown");
-  if (matches.length === 0 && unproven.length > 0)
+  if (matches.length === 0 && !misread && unproven.length > 0)
     looks.push(
       `It has the size of ${unproven.map(named).join(", ")}, whose checksums are not recorded; it can be neither confirmed nor denied.`,
     );
-  const says = matches[0]?.says ?? `Not an image the records know (${sizeText(bytes.length)}, CRC-32 ${sums.crc32}). ${looks.join(" ")}`;
-  return { name, sums, matches, looks, says };
+  const says = matchText(matches) ?? `Not an image the records know (${sizeText(bytes.length)}, CRC-32 ${sums.crc32}). ${looks.join(" ")}`;
+  return { name, sums, matches, looks, ...(misread ? { misread } : {}), says };
+}
+
+/** What it is; of a device with several banks every one of them that is known. */
+function matchText([best, ...others]: readonly Match[]): string | undefined {
+  if (best?.lies.kind !== "inside") return best?.says;
+  const offset = ({ lies }: Match) => (lies.kind === "inside" ? lies.offset : 0);
+  const banks = [best, ...others.filter((m) => m.lies.kind === "inside" && m.order === best.order)];
+  return banks
+    .sort((a, b) => offset(a) - offset(b))
+    .map((m) => m.says)
+    .join(" ");
 }
 
 /** What one dump is, held against the firmware records. */
@@ -205,6 +203,6 @@ export async function identifyTogether(dumps: readonly NamedBytes[], firmware: I
     const mine = pairs.filter((p) => p.lies.kind === "two-halves" && (p.lies.even === one.name || p.lies.odd === one.name));
     if (mine.length === 0) return one;
     const matches = [...one.matches, ...mine].sort((a, b) => rank(a) - rank(b));
-    return { ...one, matches, looks: [], says: matches[0]!.says };
+    return { ...one, matches, looks: [], misread: undefined, says: matches[0]!.says };
   });
 }

@@ -10,6 +10,7 @@ export * from "./label.js";
 export * from "./lay-out.js";
 export * from "./looks-like.js";
 export type { FileFormat, MemoryFile, ReadProblem } from "./memory-file.js";
+export type { Misreading } from "./misread.js";
 export { type OptionRom, optionRom } from "./option-rom.js";
 export * from "./rearrange.js";
 export { readSRecord, readSRecords, writeSRecords } from "./s-record.js";

@@ -19,6 +19,11 @@ export function takeWord(one: Identification, bytes: Uint8Array, family: Firmwar
     const next = turned ? "Name it with --dump, which puts it right." : `Name a file that holds ${asked}.`;
     return { kind: "refused", says: `${one.name} is not taken for ${asked}. ${best.says} ${next}` };
   }
+  if (one.misread)
+    return {
+      kind: "refused",
+      says: `${one.name} is not taken for ${asked}. ${one.misread.says} Read the device again, then name that file.`,
+    };
   const empty = emptyText(bytes);
   if (empty !== undefined)
     return { kind: "refused", says: `${one.name} is not taken for ${asked}. ${empty} Read the device again, then name that file.` };

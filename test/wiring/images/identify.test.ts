@@ -23,6 +23,69 @@ function concat(...parts: Uint8Array[]): Uint8Array {
   return Uint8Array.from(parts.flatMap((p) => [...p]));
 }
 
+describe("a dump that was read wrongly", () => {
+  const exchange = (value: number, a: number, b: number) => {
+    const differ = ((value >> a) ^ (value >> b)) & 1;
+    return value ^ (differ << a) ^ (differ << b);
+  };
+  const cases: readonly [string, Uint8Array, object, string][] = [
+    ["inverted", two.map((b) => 255 - b), { how: "inverted", version: "V2" }, "With every bit inverted it is"],
+    [
+      "with its halves exchanged",
+      concat(two.slice(32768), two.slice(0, 32768)),
+      { how: "halves-exchanged", version: "V2" },
+      "With its two halves exchanged it is",
+    ],
+    ["over crossed data lines", one.map((b) => exchange(b, 2, 7)), { how: "data-lines", lines: [2, 7] }, "With D2 and D7 exchanged it is"],
+    [
+      // V2 is an image of 16 bits: D3 and D12 lie in the low and the high byte of a word.
+      "over crossed data lines of 16 bits",
+      two.map((_, at) => {
+        const word = exchange((two[at & ~1] ?? 0) | ((two[at | 1] ?? 0) << 8), 3, 12);
+        return at % 2 === 0 ? word & 255 : word >> 8;
+      }),
+      { how: "data-lines", version: "V2", lines: [3, 12] },
+      "With D3 and D12 exchanged it is",
+    ],
+    [
+      "over crossed address lines, twice over",
+      repeatTo(
+        one.map((_, at) => one[exchange(at, 3, 14)] ?? 0),
+        65536,
+      ),
+      { how: "address-lines", version: "V1", lines: [3, 14] },
+      "With A3 and A14 exchanged it is",
+    ],
+  ];
+
+  it.each(cases)("%s, is told and not taken", async (_, bytes, wanted, says) => {
+    const found = await identify(bytes, firmware);
+    expect(found.matches).toEqual([]);
+    expect(found.misread).toMatchObject(wanted);
+    expect(found.says).toContain(says);
+    expect(found.says).toContain("Read the device again.");
+  });
+
+  it("in two ways at once, or by another image, is not known", async () => {
+    for (const bytes of [two.map((b) => 255 - exchange(b, 0, 1)), stream(41, 65536)])
+      expect((await identify(bytes, firmware)).misread).toBeUndefined();
+  });
+});
+
+describe("a dump of a device with several banks", () => {
+  it("names every bank that is known, in order", async () => {
+    const { says } = await identify(concat(stream(5, 65536), two, repeatTo(one, 65536), three), firmware);
+    expect(says.match(/From 0x\w+ on it holds [^.]+\./g)).toEqual(
+      [
+        ["0x10000", "V2"],
+        ["0x20000", "V1"],
+        ["0x28000", "V1"],
+        ["0x30000", "V3"],
+      ].map(([at, version]) => `From ${at} on it holds ${firmware[0]?.name} ${version}.`),
+    );
+  });
+});
+
 describe("a dump is known", () => {
   const cases: readonly [string, () => Uint8Array, object, Uint8Array][] = [
     ["whole", () => one, { version: "V1", order: "as-is", lies: { kind: "whole" }, by: "sha256" }, one],
