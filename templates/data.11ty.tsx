@@ -33,7 +33,7 @@ export function render({ view }: Shown<DataPage>) {
         <p>
           A record is a text file of names and values, one thing to a file. Its first line names its schema, so that an editor helps while
           you type. Two commands do the rest: <code>slotwright new</code> asks the questions for a new record, and{" "}
-          <code>slotwright check</code> says what is wrong, where, and what to do.
+          <code>slotwright check</code> says what is wrong, where, and what to do: <Link link={view.findings} root={root} />.
         </p>
         <p>
           If you tested a machine once, <code>slotwright result</code> turns the build you planned into a tested build. What was seen, and

@@ -11,6 +11,7 @@ export type { ClaimLine } from "./claims.js";
 export type { FactView, LinkView, MarkSubject, MarkView, PageHead, RefView, SourceView, ValueView } from "./common.js";
 export { listText } from "./common.js";
 export type { ConflictLine, ConflictPage } from "./conflict.js";
+export type { FindingsPage } from "./findings.js";
 export type { ChangeView, FirmwarePage, ReleaseView } from "./firmware.js";
 export { menu, policy } from "./frame.js";
 export { pageOf, sectionOf } from "./links.js";

@@ -9,6 +9,7 @@ import { type CardPage, cardPage } from "./card.js";
 import { cellsOf, type Judge } from "./cells.js";
 import { type Context, type LineOf, type PageHead, recordLink } from "./common.js";
 import { type ConflictPage, conflictPage } from "./conflict.js";
+import { type FindingsPage, findingsPage } from "./findings.js";
 import { type FirmwarePage, firmwarePage } from "./firmware.js";
 import { judge as askPlanning } from "./judge.js";
 import { firmwareFigure } from "./line-figures.js";
@@ -54,6 +55,7 @@ export interface Pages {
   readonly worth: readonly WorthPage[];
   readonly data: readonly DataPage[];
   readonly guides: readonly GuidePage[];
+  readonly findings: readonly FindingsPage[];
   readonly sources: readonly SourcePage[];
   readonly search: readonly SearchPage[];
   readonly planner: readonly PageHead[];
@@ -98,6 +100,7 @@ export function pagesOf(given: Given): Pages {
     worth: [worthPage(ctx, cells)],
     data: [dataPage(ctx, given.guide, given.downloads)],
     guides: given.guide.map(guidePage),
+    findings: [findingsPage()],
     sources: [...catalogue.files].flatMap(([key, file]) => {
       const [kind, id] = key.split("/") as [Kind, string];
       const text = given.texts.get(file);

@@ -14,6 +14,7 @@ import {
   recordHead,
   type SearchHead,
 } from "./common.js";
+import { findingsAddress } from "./findings.js";
 import { sourcePage } from "./links.js";
 
 export interface CautionsPage extends PageHead {
@@ -71,6 +72,8 @@ export interface DataPage extends PageHead {
   readonly keepers: string;
   readonly downloads: readonly { readonly link: LinkView; readonly says: string }[];
   readonly guides: readonly { readonly link: LinkView; readonly says: string }[];
+  /** The page that explains what the check finds. */
+  readonly findings: LinkView;
 }
 
 export interface GuidePage extends PageHead {
@@ -122,6 +125,7 @@ export function dataPage(ctx: Context, guides: readonly GuideKindView[], downloa
     keepers: (club?.keepers ?? []).join(", "),
     downloads,
     guides: guides.map((g) => ({ link: { text: g.kind, href: `data/guide/${g.kind}.html` }, says: g.description })),
+    findings: { text: "what each finding means and how it is mended", href: findingsAddress },
     search: { kind: "help", answer, boards: [], names: ["download", "field guide", "JSON", "CSV", "Atom"], symptoms: [] },
   };
 }
