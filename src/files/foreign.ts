@@ -94,7 +94,7 @@ export type Owns = (below: Below) => boolean;
  * what came or changed since it was carried over is moved there. The list goes last: until then another run can go on
  * with it. Gives what had to be left standing.
  */
-export function takeDown(old: string, current: string, list: string, isOurs: Owns, isCurrent: Owns): readonly Below[] {
+export function takeDown(old: string, current: string, list: string | undefined, isOurs: Owns, isCurrent: Owns): readonly Below[] {
   const left: Below[] = [];
   for (const below of entriesBelow(old)) {
     const path = join(old, below);
@@ -103,7 +103,7 @@ export function takeDown(old: string, current: string, list: string, isOurs: Own
     else if (isOurs(below) || isSame(path, join(current, below))) unlinkSync(path);
     else if (isCurrent(below) || !moveOver(old, current, below)) left.push(below);
   }
-  if (left.length === 0) rmSync(join(old, list), { force: true });
+  if (left.length === 0 && list !== undefined) rmSync(join(old, list), { force: true });
   removeEmptyFolders(old);
   return left;
 }

@@ -27,12 +27,14 @@ export interface FolderJob {
   readonly folder: string;
   /** As the person named it. */
   readonly shown: string;
-  /** Name of the file in it that lists what was written. */
-  readonly list: string;
+  /** Name of the file in it that lists what was written; left out where the folder is the person's own from then on. */
+  readonly list?: string;
   /** Who writes: "slotwright site". */
   readonly maker: string;
   /** Put it into a folder that holds other things as well. */
   readonly replace: boolean;
+  /** What was written before and is not written again stays, and stays on the list. */
+  readonly keep?: boolean;
 }
 
 /** Refuses what `replaceFolder` would refuse, so that it can be said before long work begins. */
@@ -40,19 +42,24 @@ export function checkFolder(job: FolderJob): void {
   const place = placeOf(job);
   if (!existsSync(place)) return;
   if (!statSync(place).isDirectory()) throw new FileRefusal(`${job.shown} is a file.`, "Name a folder.");
-  const below = relative(realpathSync(place), realpathSync(process.cwd()));
-  if (below === "" || !(below === ".." || below.startsWith(`..${sep}`) || resolve(below) === below))
+  if (standsIn(place))
     throw new FileRefusal(
       `${job.shown} is the folder you stand in, or one around it; it cannot be replaced in one step.`,
       "Name a folder inside it, or run the command from elsewhere.",
     );
   if (statSync(place).dev !== statSync(dirname(place)).dev)
     throw new FileRefusal(`A disk is mounted at ${job.shown}; it cannot be replaced in one step.`, "Name a folder inside it.");
-  if (!job.replace && !existsSync(join(place, job.list)) && readdirSync(place).length > 0)
+  if (!job.replace && !listedIn(place, job) && readdirSync(place).length > 0)
     throw new FileRefusal(
       `${job.shown} holds files that ${job.maker} did not write.`,
       "Name another folder, or say --replace to write into this one; what is there stays.",
     );
+}
+
+/** Whether the process runs in this folder, or in one below it. */
+export function standsIn(folder: string): boolean {
+  const below = relative(realpathSync(folder), realpathSync(process.cwd()));
+  return below === "" || !(below === ".." || below.startsWith(`..${sep}`) || resolve(below) === below);
 }
 
 /** Makes the folder anew. `make` fills an empty folder; nothing is seen of it at the place until it is whole. */
@@ -132,11 +139,14 @@ function putRight(place: string, work: string, job: FolderJob): void {
 
 function finish(made: string, place: string, work: string, job: FolderJob): void {
   const files = entriesBelow(made).filter((below) => !below.endsWith("/"));
-  writeFileSync(join(made, job.list), listText(job, files));
+  const before = existsSync(place) ? entriesBelow(place) : [];
+  const anew = new Set(files);
+  const isOurs = ownership(place, job, (below) => anew.has(below));
+  const goes = (below: string) => isOurs(below) && (!job.keep || below === job.list || anew.has(below));
+  const stays = before.filter((below) => !goes(below));
+  if (job.list !== undefined) writeFileSync(join(made, job.list), listText(job, [...files, ...stays.filter(isOurs)]));
   if (existsSync(place)) {
-    const isOurs = ownership(place, job, ownership(made, job));
-    const foreign = entriesBelow(place).filter((below) => !isOurs(below));
-    carryOver(place, made, foreign, job.shown);
+    carryOver(place, made, stays, job.shown);
     chmodSync(made, statSync(place).mode & 0o7777);
   }
   flushTree(made);
@@ -170,12 +180,17 @@ function listText(job: FolderJob, files: readonly string[]): string {
 
 /** Which entries of a folder are ours. Where it was written before there were lists, what is written now counts as ours. */
 function ownership(folder: string, job: FolderJob, now: Owns = () => false): Owns {
-  const path = join(folder, job.list);
-  if (!existsSync(path)) return () => false;
-  const list = readList(readFileSync(path, "utf8"));
-  if (!list) return (below) => below === job.list || now(below);
-  const files = new Set(list.files);
-  return (below) => below === job.list || files.has(below);
+  const text = listedIn(folder, job);
+  if (text === undefined) return () => false;
+  const list = readList(text);
+  const files = new Set(list?.files);
+  return (below) => below === job.list || (list ? files.has(below) : now(below));
+}
+
+/** The text of the list in a folder. */
+function listedIn(folder: string, { list }: FolderJob): string | undefined {
+  const path = list === undefined ? undefined : join(folder, list);
+  return path !== undefined && existsSync(path) ? readFileSync(path, "utf8") : undefined;
 }
 
 function readList(text: string): List | undefined {

@@ -31,7 +31,7 @@ describe("burning a machine whose safest mode has every card off", () => {
     ]);
     expect(lines.length).toBeGreaterThan(0);
     expect(pullUps.length).toBeGreaterThan(0);
-    const args = ["burn", "mine.yaml", "--dump", "r4a.bin", "--dump", "r6.bin", "--out", ".", "--json"];
+    const args = ["burn", "mine.yaml", "--dump", "r4a.bin", "--dump", "r6.bin", "--out", "burned", "--json"];
     const { code, out } = await slotwright(args, { folder });
     expect(code).toBe(0);
     const { devices, wrote } = JSON.parse(out);
@@ -53,14 +53,14 @@ describe("burning one version for a machine that is not switched", () => {
     return folder;
   };
   const burned = async (folder: string) => {
-    const { code, out } = await slotwright(["burn", "mine.yaml", "--dump", "r6.bin", "--out", ".", "--json"], { folder });
+    const { code, out } = await slotwright(["burn", "mine.yaml", "--dump", "r6.bin", "--out", "burned", "--json"], { folder });
     return { code, told: JSON.parse(out) };
   };
 
   it("fills the device the socket was wired for, larger than the window as it is, and says what to do with the pin left open", async () => {
     const folder = freshFolder();
     writeFileSync(join(folder, "r4a.bin"), image("R4A"));
-    const args = ["burn", "tracer-r4a-16t-d1", "--dump", "r4a.bin", "--out", "."];
+    const args = ["burn", "tracer-r4a-16t-d1", "--dump", "r4a.bin", "--out", "burned"];
     const { code, out } = await slotwright([...args, "--json"], { folder });
     expect(code).toBe(0);
     const { devices, wrote, pinWork } = JSON.parse(out);
@@ -75,7 +75,7 @@ describe("burning one version for a machine that is not switched", () => {
     const folder = folderWith("27c040");
     const { code, told } = await burned(folder);
     expect(code).toBe(0);
-    expect(told.wrote).toEqual(["IC12-27C040.bin", "IC12-27C040.label.txt"]);
+    expect(told.wrote).toEqual(["burned/IC12-27C040.bin", "burned/IC12-27C040.label.txt"]);
     expect(sameBytes(readFileSync(join(folder, told.wrote[0])), repeatTo(image("R6"), 512 * 1024))).toBe(true);
     expect(told.pinWork.map((w: { pin: number }) => w.pin)).toEqual([2, 30]);
     expect(readFileSync(join(folder, told.wrote[1]), "utf8")).toContain("27C040  512K");
@@ -86,7 +86,7 @@ describe("burning one version for a machine that is not switched", () => {
     ["27c1024", "it has no 8-bit organisation"],
   ])("refuses %s, which does not stand there, with the reason and what to do, and writes nothing", async (device, says) => {
     const folder = folderWith(device);
-    const { code, err } = await slotwright(["burn", "mine.yaml", "--dump", "r6.bin", "--out", "."], { folder });
+    const { code, err } = await slotwright(["burn", "mine.yaml", "--dump", "r6.bin", "--out", "burned"], { folder });
     expect(code).toBe(2);
     expect(err).toContain(`mine.yaml cannot be burned. IC12: ${device.toUpperCase()}`);
     expect(err).toContain(says);

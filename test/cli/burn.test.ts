@@ -1,5 +1,5 @@
 // slotwright burn on the demo club: the headline machine's device from dumps made by the firmware record's own recipe.
-import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { joinLanes, readMemoryFile, sameBytes, swapBytes, takeLane } from "../../src/wiring/index.js";
@@ -73,18 +73,36 @@ describe("burning the headline machine", () => {
   it("never writes over a file unasked, and then writes nothing at all", async () => {
     const folder = freshFolder();
     const dumps = dumpsIn(folder);
-    const first = await slotwright(["burn", headline, ...dumps, "--out", ".", "--json"], { folder });
+    const first = await slotwright(["burn", headline, ...dumps, "--out", "burn", "--json"], { folder });
     const [file, label] = JSON.parse(first.out).wrote as [string, string];
     writeFileSync(join(folder, label), "mine");
     const before = readFileSync(join(folder, file));
-    const again = await slotwright(["burn", headline, ...dumps, "--out", ".", "--fill", "00"], { folder });
+    const again = await slotwright(["burn", headline, ...dumps, "--out", "burn", "--fill", "00"], { folder });
     expect(again.code).toBe(2);
     expect(again.err).toContain("nothing was written");
     expect(readFileSync(join(folder, label), "utf8")).toBe("mine");
     expect(sameBytes(readFileSync(join(folder, file)), before)).toBe(true);
-    const replaced = await slotwright(["burn", headline, ...dumps, "--out", ".", "--replace"], { folder });
+    const replaced = await slotwright(["burn", headline, ...dumps, "--out", "burn", "--replace"], { folder });
     expect(replaced.code).toBe(0);
     expect(readFileSync(join(folder, label), "utf8")).toContain("device CRC-32");
+  });
+
+  it("goes into no folder of other things unasked, and then leaves them and what was burned before", async () => {
+    const folder = freshFolder();
+    writeFileSync(join(folder, "r4a.bin"), image("R4A"));
+    const ask = (out: string, ...more: string[]) =>
+      slotwright(["burn", "tracer-r4a-16t-d1", "--dump", "r4a.bin", "--out", out, ...more], { folder });
+    const refused = await ask(".");
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain(". holds files that slotwright burn did not write.");
+    expect(readdirSync(folder)).toEqual(["r4a.bin"]);
+    expect((await ask("burned")).code).toBe(0);
+    const [first] = readdirSync(join(folder, "burned")).filter((name) => name.endsWith(".bin"));
+    expect((await ask("burned", "--format", "hex", "--replace")).code).toBe(0);
+    expect(readdirSync(join(folder, "burned"))).toContain(first);
+    writeFileSync(join(folder, "burned", "notes.txt"), "mine");
+    expect((await ask("burned", "--replace")).code).toBe(0);
+    expect(readFileSync(join(folder, "burned", "notes.txt"), "utf8")).toBe("mine");
   });
 
   it("refuses with an image missing, and says which bank needs it", async () => {
@@ -105,7 +123,7 @@ describe("burning for two sockets", () => {
     writeFileSync(join(folder, "ic21.bin"), takeLane(image("R5.1"), "even"));
     writeFileSync(join(folder, "ic22.bin"), takeLane(image("R5.1"), "odd"));
     const dumps = ["r6.bin", "ic22.bin", "ic21.bin"].flatMap((file) => ["--dump", file]);
-    const { code, out } = await slotwright(["burn", "switched-skua-24-d1", ...dumps, "--out", ".", "--json"], { folder });
+    const { code, out } = await slotwright(["burn", "switched-skua-24-d1", ...dumps, "--out", "burn", "--json"], { folder });
     expect(code).toBe(0);
     const { devices, wrote } = JSON.parse(out);
     expect(devices.map((d: { socket: string; lane: string; size: number }) => [d.socket, d.lane, d.size])).toEqual([

@@ -1,9 +1,9 @@
 // slotwright burn: says what an owner's dumps are, lays out the memory device of a build, writes and verifies it.
-// What a dump is and where a bank lies is decided in wiring; here files are opened, written beside their place and renamed.
+// What a dump is and where a bank lies is decided in wiring; here files are opened, and the set of them is written as a whole.
 
-import { existsSync, readFileSync, statSync } from "node:fs";
+import { existsSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { basename, join, resolve } from "node:path";
-import { writeFile } from "../../files/index.js";
+import { checkFolder, type FolderJob, replaceFolder } from "../../files/index.js";
 import {
   type BurnDevice,
   type FileFormat,
@@ -59,7 +59,7 @@ export const registerBurn: Register = (program, { terminal, action }) => {
     .option("--high-byte-first", "exchange the bytes of a 16-bit device, for programmers that want it so")
     .option("--verify <file>", "a file read back from a burned device, in the order of the sockets; may be repeated", gathered)
     .option("--combination <n>", "the combination to burn for, as slotwright plan numbers them", "1")
-    .option("--replace", "write over files that are there")
+    .option("--replace", "write over files that slotwright burn wrote, or into a folder that holds other files; those stay")
     .description("make and verify the burn image of a build from your own dumps; no firmware comes with this program")
     .addHelpText("after", "\nExit codes: 0 all known, written and verified, 1 a dump is not known or something differs, 2 wrong use.")
     .action(action<BurnOptions>(([name], options) => burn(name, options, terminal)));
@@ -79,6 +79,8 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
   if (!device && (options.cardRom === undefined || (options.out ?? options.verify) !== undefined))
     throw new WrongUse("No dump was named.", "Name your own dumps: --dump <file>, once for each file.");
 
+  const folder = options.out === undefined ? undefined : burnFolder(options.out, options, terminal);
+  if (folder) checkFolder(folder);
   const club = openClub(options.data, terminal);
   if (!isSound(club, options, terminal)) return 1;
   const recipe = name === undefined ? undefined : burnRecipe(club, fromFile(name, club, terminal), options.combination);
@@ -111,7 +113,7 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
   const { devices } = layout;
   const stands = { device: recipe.device, pinWork: recipe.pinWork ?? [], unchecked: [...word.unchecked] };
   const compared = compareAll(options.verify ?? [], devices, terminal, problems);
-  const written = options.out === undefined ? [] : writeAll(options.out, devices, recipe, word.unchecked, format, options, terminal);
+  const written = folder === undefined ? [] : await writeAll(folder, devices, recipe, word.unchecked, format, options, terminal);
   const again = written.filter((w) => w.device).map((w) => readBack(w.path, w.device!, devices, terminal));
   const wrote = written.map((w) => shown(w.path, terminal.folder));
   return tellBurn({ ...none, ...stands, devices, wrote, verified: [...compared, ...again] }, options, terminal);
@@ -175,33 +177,49 @@ async function takeOnWord(words: readonly string[], recipe: BurnRecipe, images: 
   return { unchecked, warnings, refused };
 }
 
-function writeAll(
-  folder: string,
+/** The folder of burn files: what was burned before for other sockets stays in it. */
+function burnFolder(folder: string, { replace }: BurnOptions, terminal: Terminal): FolderJob {
+  const maker = "slotwright burn";
+  return {
+    folder: resolve(terminal.folder, folder),
+    shown: folder,
+    list: ".slotwright-burn",
+    maker,
+    replace: replace === true,
+    keep: true,
+  };
+}
+
+async function writeAll(
+  folder: FolderJob,
   devices: readonly BurnDevice[],
   recipe: BurnRecipe,
   unchecked: ReadonlySet<string>,
   format: FileFormat,
   options: BurnOptions,
   terminal: Terminal,
-): { readonly path: string; readonly device?: BurnDevice }[] {
+): Promise<{ readonly path: string; readonly device?: BurnDevice }[]> {
   const family = recipe.plan.device.family;
   const facts = { family, firmware: recipe.family.name, date: today(), positions: recipe.positions, unchecked };
   const files = devices.flatMap((device) => {
-    const stem = join(resolve(terminal.folder, folder), `${device.socket}-${family}`.replace(/[^A-Za-z0-9._-]/g, "_"));
+    const stem = `${device.socket}-${family}`.replace(/[^A-Za-z0-9._-]/g, "_");
     return [
-      { path: `${stem}.${fileEnding[format]}`, content: writeMemoryFile(device.bytes, format, device.socket), device },
-      { path: `${stem}.label.txt`, content: labelText(device, facts), device: undefined },
+      { name: `${stem}.${fileEnding[format]}`, content: writeMemoryFile(device.bytes, format, device.socket), device },
+      { name: `${stem}.label.txt`, content: labelText(device, facts), device: undefined },
     ];
   });
-  // All or nothing: looked at before the first is written.
-  const there = files.filter(({ path }) => existsSync(path));
+  const place = (name: string) => join(folder.folder, name);
+  const there = files.map(({ name }) => place(name)).filter((path) => existsSync(path));
   if (there.length > 0 && !options.replace)
     throw new WrongUse(
-      `${there.map(({ path }) => shown(path, terminal.folder)).join(", ")} ${there.length === 1 ? "is" : "are"} there already; nothing was written.`,
+      `${there.map((path) => shown(path, terminal.folder)).join(", ")} ${there.length === 1 ? "is" : "are"} there already; nothing was written.`,
       "Say --replace to write over, or name another folder.",
     );
-  for (const { path, content } of files) writeFile(path, content, options.replace === true);
-  return files;
+  // All or nothing: an image beside the label or the other half of another is worse than none.
+  await replaceFolder(folder, (made) => {
+    for (const { name, content } of files) writeFileSync(join(made, name), content);
+  });
+  return files.map(({ name, device }) => ({ path: place(name), device }));
 }
 
 function readBack(path: string, device: BurnDevice, devices: readonly BurnDevice[], terminal: Terminal): ReadBack {
