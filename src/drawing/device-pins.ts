@@ -22,6 +22,7 @@ const shortWork: Readonly<Record<PinWork["does"], string>> = {
   "lift-and-tie": "lift, tie",
   tie: "tie",
   "lift-and-wire": "lift, wire",
+  lift: "lift",
 };
 
 export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640): string {

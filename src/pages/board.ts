@@ -159,7 +159,14 @@ const worksOn = (counts: Tally) => ({ works: worksText(counts), counts });
 const onText = (revisions: readonly string[] | undefined) => (revisions ? `revision ${listText(revisions)}` : "");
 
 function socketsOf(board: Board): BoardPage["sockets"] {
-  const carries = { driven: "address line", high: "tied high", low: "tied low", open: "not connected", supply: "+5\u202fV" } as const;
+  const carries = {
+    driven: "address line",
+    high: "tied high",
+    low: "tied low",
+    open: "not connected",
+    supply: "+5\u202fV",
+    rail: "the supply",
+  } as const;
   return board.firmware_sockets.map((s) => ({
     id: s.id,
     on: onText(s.revisions),
@@ -167,7 +174,7 @@ function socketsOf(board: Board): BoardPage["sockets"] {
     slowest: value(s.slowest_ns, "ns"),
     pins: (s.upper_pins ?? []).map((p) => ({
       pin: p.pin,
-      carries: p.carries === "driven" ? `${carries.driven} ${p.line ?? ""}` : carries[p.carries],
+      carries: p.carries === "driven" || p.carries === "rail" ? `${carries[p.carries]} ${p.line ?? ""}` : carries[p.carries],
     })),
   }));
 }

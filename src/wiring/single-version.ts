@@ -83,25 +83,27 @@ function loosePins(fit: DeviceFit): PinWork[] {
   return fit.lines.flatMap(({ line, pin, at }) =>
     at.flatMap((place): PinWork[] => {
       const { carries, socket, socketPin } = place;
-      if (carries !== "open" && carries !== "overhangs" && carries !== "unknown") return [];
+      if (carries !== "open" && carries !== "overhangs" && carries !== "unknown" && carries !== "rail") return [];
+      const lifted = carries === "unknown" || carries === "rail";
       const what = `pin ${pin} (${line}) of the ${fit.device.family} in ${socket}`;
       return [
         {
           socket,
           pin,
           signal: line,
-          does: carries === "unknown" ? "lift-and-tie" : "tie",
+          does: lifted ? "lift-and-tie" : "tie",
           to: "ground",
-          says: carries === "unknown" ? `Lift ${what} and tie it to ground.` : `Tie ${what} to ground.`,
-          why: `${socketPin === undefined ? "It" : `At socket pin ${socketPin} it`} meets ${meeting[carries]}, and an address line without a level may swing.`,
+          says: lifted ? `Lift ${what} and tie it to ground.` : `Tie ${what} to ground.`,
+          why: `${socketPin === undefined ? "It" : `At socket pin ${socketPin} it`} meets ${meeting[carries]}, and ${carries === "rail" ? "no address pin bears that" : "an address line without a level may swing"}.`,
         },
       ];
     }),
   );
 }
 
-const meeting: Readonly<Record<Extract<LineAt["carries"], "open" | "overhangs" | "unknown">, string>> = {
+const meeting: Readonly<Record<Extract<LineAt["carries"], "open" | "overhangs" | "unknown" | "rail">, string>> = {
   open: "nothing",
   overhangs: "nothing, as it hangs out beyond the socket",
   unknown: "something the records do not name",
+  rail: "another supply than +5 V",
 };

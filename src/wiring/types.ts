@@ -86,7 +86,7 @@ export interface BankLine {
   readonly pin: number;
   /** Pin of the socket it stands over; left out when it overhangs. */
   readonly socketPin?: number;
-  readonly carries: "driven" | "high" | "low" | "open" | "supply" | "overhangs" | "unknown";
+  readonly carries: "driven" | "high" | "low" | "open" | "supply" | "rail" | "overhangs" | "unknown";
   readonly role: "switched" | "fixed-high" | "fixed-low";
   readonly net?: string;
   readonly says: string;
@@ -97,7 +97,7 @@ export interface PinWork {
   readonly socket: string;
   readonly pin: number;
   readonly signal: string;
-  readonly does: "lift-and-switch" | "wire-in-place" | "overhang-and-switch" | "lift-and-tie" | "tie" | "lift-and-wire";
+  readonly does: "lift-and-switch" | "wire-in-place" | "overhang-and-switch" | "lift-and-tie" | "tie" | "lift-and-wire" | "lift";
   readonly to?: string;
   readonly says: string;
   /** Why: what the socket carries there and what would happen otherwise. */

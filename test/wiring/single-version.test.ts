@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { type BurnPlan, joinLanes, layOut, planSingleVersion, sameBytes } from "../../src/wiring/index.js";
 import { stream } from "./images/world.js";
-import { combination, m27c010, m27c020, m27c040, memory, socket32, world } from "./support/world.js";
+import { combination, m27c010, m27c020, m27c040, m27c080, memory, socket32, world } from "./support/world.js";
 
 const K64 = 0x10000;
 const upper = socket32.upper_pins ?? [];
@@ -68,6 +68,42 @@ describe("one version in one socket", () => {
       does: "lift-and-tie",
       to: "ground",
     });
+  });
+
+  it("lifts what stands over another supply than +5 V, and never takes that for a level", () => {
+    const rail = { ...socket32, upper_pins: [{ pin: 1, carries: "rail" as const, line: "+12" }, ...upper.slice(1)] };
+    expect(planned({ sockets: [rail] }, "27c010").pinWork).toContainEqual(
+      expect.objectContaining({ pin: 1, signal: "VPP", does: "lift-and-wire", to: "socket pin 32 (+5 V)" }),
+    );
+    const wider = planned({ parts: [...parts, m27c080], sockets: [rail] }, "27c080").pinWork;
+    expect(wider.find((w) => w.pin === 1)).toMatchObject({ signal: "A19", does: "lift-and-tie", to: "ground" });
+  });
+
+  it("of an old device with three supplies knows that VDD beside VCC is none of +5 V", () => {
+    const low24 = "A7 A6 A5 A4 A3 A2 A1 A0 D0 D1 D2 GND D3 D4 D5 D6 D7 /CE";
+    const three = memory("27X08", `${low24} VDD /OE VBB A9 A8 VCC`.split(" "), 1);
+    const one = memory("27X16", `${low24} A10 /OE VPP A9 A8 VCC`.split(" "), 2);
+    const socket24 = { ...socket32, pins: 24, window: { base: 0xf0000, size: "1K" }, wired_for: "27X08", upper_pins: undefined };
+    const old = { parts: [three, one], sockets: [socket24], versions: { R6: 1024 } };
+    expect(planned(old).pinWork).toEqual([]);
+    expect(planned(old, "27x16").pinWork.map((w) => [w.pin, w.signal, w.does])).toEqual([
+      [21, "VPP", "lift-and-wire"],
+      [19, "A10", "lift-and-tie"],
+    ]);
+    const modern = { ...socket24, wired_for: "27X16", window: { base: 0xf0000, size: "1K" } };
+    expect(refusal({ ...old, sockets: [modern] }, "27x08")).toContain("VDD");
+  });
+
+  it("needs nothing for an output, which only must meet nothing that drives it", () => {
+    const ready = memory(
+      "29X010",
+      m27c010.pins.map((p) => (p.pin === 1 ? "RY//BY" : p.name)),
+      128,
+    );
+    const with1 = (carries: "open" | "supply") => ({ ...socket32, upper_pins: [{ pin: 1, carries }, ...upper.slice(1)] });
+    const works = (carries: "open" | "supply") => planned({ parts: [...parts, ready], sockets: [with1(carries)] }, "29x010").pinWork;
+    expect(works("open").map((w) => w.pin)).toEqual([2]);
+    expect(works("supply").find((w) => w.pin === 1)).toMatchObject({ does: "lift", signal: "RY//BY" });
   });
 
   it("is refused where the socket's device is in no record, with the name of the device", () => {

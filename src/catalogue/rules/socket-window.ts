@@ -44,6 +44,12 @@ export const socketWindow: Rule = {
               at: at("upper_pins", j, "carries"),
               hint: "Add line: A15, say.",
             };
+          if (p.carries === "rail" && p.line === undefined)
+            yield {
+              says: `Pin ${p.pin} carries another supply than +5 V, but which is not said.`,
+              at: at("upper_pins", j, "carries"),
+              hint: 'Add line: "+12", say; of +5 V write carries: supply.',
+            };
         }
       }
   },

@@ -71,10 +71,10 @@ export const RailLimit = strict("What the supply gives on one rail.", {
 export const UpperPin = strict("What the socket carries on a pin that a larger device would use.", {
   pin: whole("Pin of the socket.", 1),
   carries: oneOf(
-    ["driven", "high", "low", "open", "supply"],
-    "driven: an address line of the board; high/low: tied; open: not connected; supply: +5 V.",
+    ["driven", "high", "low", "open", "supply", "rail"],
+    "driven: an address line of the board; high/low: tied; open: not connected; supply: +5 V; rail: another supply, as +12 V.",
   ),
-  line: optional(mark("The address line, when driven.")),
+  line: optional(mark("The address line, when driven; the name of the supply, when another than +5 V.")),
 });
 
 export const FirmwareSocket = strict("A socket for firmware.", {

@@ -79,6 +79,10 @@ export function fitDevice(device: MemoryDevice, at: Sockets, families: ReadonlyM
         list.push({ socket: socket.id, socketPin: meets.pin, carries: meets.carries, detail: meets.detail });
         continue;
       }
+      if (mustStandFree(signal, meets)) {
+        work.push(lift(device, pin.pin, pin.name, meets, socket));
+        continue;
+      }
       const want = needOf(signal, device, pin.pin, at.width);
       if (want === undefined || satisfies(want, meets)) continue;
       const step = workFor(device, pin.pin, pin.name, want, meets, socket, wired);
@@ -152,6 +156,7 @@ function pinOf(device: MemoryDevice, line: string, width: number): number {
 /** One name for each signal, whatever the data sheet writes. */
 function canonical(name: string, width: number, device: MemoryDevice): string {
   const plain = name.toUpperCase().replace(/\s/g, "");
+  if (/BUSY|READY|RDY|RY\/*BY|R\/+B/.test(plain)) return "OUT";
   const wide = Math.max(...device.organisations.map((o) => o.width));
   if (wide === 16 && width === 8) {
     if (/^D15|^A-1|A-1$/.test(plain)) return "A-1";
@@ -164,6 +169,8 @@ function canonical(name: string, width: number, device: MemoryDevice): string {
   if (/PGM/.test(plain)) return "PGM";
   if (/WE|\/W\b/.test(plain)) return "WE";
   if (/^VPP/.test(plain)) return "VPP";
+  // Beside a VCC, VDD is a supply of its own: +12 V in the old devices with three.
+  if (plain === "VDD" && device.pins.some((p) => /^VCC$/i.test(p.name))) return "VDD";
   if (/^(VCC|VDD|\+5V?)$/.test(plain)) return "VCC";
   if (isGround(plain)) return "GND";
   if (/^(NC|N\.C\.|DU|-)$/.test(plain)) return "NC";
@@ -174,7 +181,29 @@ function isGround(name: string): boolean {
   return /^(GND|VSS|0V)$/i.test(name);
 }
 
-type Need = "high" | "low" | "supply" | "ground" | `signal ${string}`;
+/** A supply other than +5 V, by the name of the pin. */
+function isRail(signal: string): boolean {
+  return /^(VDD|VBB|VEE|[+-][0-9]+V?)$/.test(signal);
+}
+
+/** An output, or a pin that goes nowhere, over something that drives it or is no logic level. */
+function mustStandFree(signal: string, { carries }: Meets): boolean {
+  if (signal === "OUT") return carries !== "open" && carries !== "overhangs" && carries !== "unknown";
+  return signal === "NC" && carries === "rail";
+}
+
+function lift(device: MemoryDevice, pin: number, signal: string, meets: Meets, socket: FirmwareSocket): PinWork {
+  return {
+    socket: socket.id,
+    pin,
+    signal,
+    does: "lift",
+    says: `Lift pin ${pin} (${signal}) of ${device.family} in ${socket.id} and leave it free.`,
+    why: `Socket pin ${meets.pin ?? pin} carries ${carriesText(meets)}.`,
+  };
+}
+
+type Need = "high" | "low" | "supply" | "ground" | `rail ${string}` | `signal ${string}`;
 
 function needOf(signal: string, device: MemoryDevice, pin: number, width: number): Need | undefined {
   if (signal === "BYTE") return width === 16 ? "high" : "low";
@@ -183,7 +212,8 @@ function needOf(signal: string, device: MemoryDevice, pin: number, width: number
   if (signal === "VCC") return "supply";
   if (signal === "GND") return "ground";
   if (signal === "VPP" || signal === "PGM" || signal === "WE") return "high";
-  if (signal === "NC") return undefined;
+  if (signal === "NC" || signal === "OUT") return undefined;
+  if (isRail(signal)) return `rail ${signal}`;
   return `signal ${signal}`;
 }
 
@@ -206,7 +236,8 @@ function provided(socket: FirmwareSocket, wired: MemoryDevice, pin: number, at: 
   if (signal === "GND") return { pin, carries: "low", signal, detail: "" };
   if (signal === "VPP" || signal === "PGM" || signal === "WE") return { pin, carries: "high", signal, detail: "" };
   if (signal === "BYTE") return { pin, carries: at.width === 16 ? "high" : "low", signal, detail: "" };
-  if (signal === "" || signal === "NC") return { pin, carries: "unknown", signal, detail: "" };
+  if (signal === "" || signal === "NC" || signal === "OUT") return { pin, carries: "unknown", signal, detail: "" };
+  if (isRail(signal)) return { pin, carries: "rail", signal, detail: signal };
   return { pin, carries: "driven", signal, detail: "" };
 }
 
@@ -221,6 +252,7 @@ function satisfies(need: Need, meets: Meets): boolean {
     case "ground":
       return meets.carries === "low" && meets.signal === "GND";
     default: {
+      if (need.startsWith("rail ")) return meets.carries === "rail" && meets.signal === need.slice("rail ".length);
       const signal = need.slice("signal ".length);
       // A select or output-enable held low for good is how some boards wire a single device.
       if ((signal === "OE" || signal === "CE") && meets.signal === signal) return meets.carries === "driven" || meets.carries === "low";
@@ -261,6 +293,8 @@ function workFor(
     const ground = find("GND");
     return ground === undefined ? undefined : make(`socket pin ${ground} (ground)`, `${name} must be low for reading`);
   }
+  // No wire brings another supply to a pin: a wrong one would be the end of the device.
+  if (need.startsWith("rail ")) return undefined;
   const signal = need.slice("signal ".length);
   const source = find(signal);
   if (source === undefined) return undefined;
@@ -271,6 +305,7 @@ function workFor(
 
 function carriesText(meets: Meets): string {
   if (meets.carries === "driven") return meets.detail || meets.signal;
+  if (meets.carries === "rail") return `the supply ${meets.detail || meets.signal}, not +5 V`;
   if (meets.carries === "supply") return "+5 V";
   if (meets.carries === "unknown") return "nothing the records name";
   return meets.carries === "open" ? "nothing" : `a fixed ${meets.carries}`;

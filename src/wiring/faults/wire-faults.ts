@@ -123,7 +123,7 @@ export function pinsNotLifted({ built, candidate }: FaultInput): FaultCase[] {
         .filter((at) => isLifted(at.carries))
         .map((at): FaultCase => {
           const node = built.model.nodes.indexOf(endKey({ at: "device", socket: at.socket, pin: use.fit.pin, lifted: false }));
-          const level = at.carries === "high" || at.carries === "supply" ? "high" : at.carries === "low" ? "low" : "driven";
+          const level = ["high", "supply", "rail"].includes(at.carries) ? "high" : at.carries === "low" ? "low" : "driven";
           return {
             fault: {
               id: `pin-not-lifted:${at.socket}:${use.fit.pin}`,

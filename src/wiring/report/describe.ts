@@ -78,6 +78,7 @@ const meets: Record<BankLine["carries"], string> = {
   low: "a fixed low level",
   open: "nothing",
   supply: "+5 V",
+  rail: "another supply than +5 V",
   overhangs: "nothing, as the pin hangs out beyond the socket",
   unknown: "something the records do not name",
 };
@@ -88,6 +89,7 @@ const harm: Record<BankLine["carries"], string> = {
   low: "the line could never go high",
   open: "an input left open has no level of its own and may swing",
   supply: "a closed contact would short the supply",
+  rail: "no address pin bears that",
   overhangs: "an input left open has no level of its own and may swing",
   unknown: "a contact could meet a driver or the supply",
 };

@@ -6,6 +6,9 @@ export default {
     "another window": (c) => {
       c.board["tb-1"]!.firmware_sockets[0]!.window = { base: 0xf8000, size: "32K" };
     },
+    "a rail of another voltage": (c) => {
+      Object.assign(c.board["tb-1"]?.firmware_sockets[0] ?? {}, { upper_pins: [{ pin: 1, carries: "rail", line: "+12" }] });
+    },
   },
   bad: {
     "a length that is no power of two": (c) => {
@@ -16,6 +19,9 @@ export default {
     },
     "a pin the socket lacks": (c) => {
       c.board["tb-1"]!.firmware_sockets[0]!.upper_pins = [{ pin: 31, carries: "high" }];
+    },
+    "a rail without its name": (c) => {
+      Object.assign(c.board["tb-1"]?.firmware_sockets[0] ?? {}, { upper_pins: [{ pin: 1, carries: "rail" }] });
     },
     "a driven pin without its line": (c) => {
       c.board["tb-1"]!.firmware_sockets[0]!.upper_pins = [{ pin: 27, carries: "driven" }];
