@@ -105,9 +105,9 @@ test("choices made of clauses agree with brute force", () => {
 test("questions put off change nothing once all are answered", () => {
   for (const seed of [2000, 2004]) {
     const { problem, choices } = generateBuild(sizes.large, "over", seed);
-    const lists = [1, 30, Number.POSITIVE_INFINITY].map((ration) => {
+    const lists = [1, 30, Number.POSITIVE_INFINITY].map((share) => {
       const groups = choices.map((c) => c.rules);
-      const found = dualize(new Subsets(problem, groups), Number.POSITIVE_INFINITY, ration);
+      const found = dualize(new Subsets(problem, groups), Number.POSITIVE_INFINITY, share);
       expect(found.complete).toBe(true);
       return [found.reasons, found.repairs].map((sets) => sets.map((set) => set.join()).sort());
     });

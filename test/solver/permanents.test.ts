@@ -1,11 +1,12 @@
 // Permanents by kinds against Ryser's formula, and closed forms; and the count that rests on them against the diagram, which does not.
+
 import { describe, expect, test } from "vitest";
 import { Counting } from "../../src/solver/count/counting.js";
 import { Permanents } from "../../src/solver/count/permanents.js";
 import { Engine } from "../../src/solver/engine/engine.js";
 import { maskOf } from "../../src/solver/engine/propagator.js";
 import { count } from "../../src/solver/index.js";
-import { Purse } from "../../src/solver/search/search.js";
+import { StepBudget } from "../../src/solver/model/step-budget.js";
 import { generateBuild, type Strain, sizes } from "../bench/generate.js";
 import { Random, range } from "../support/solver/random.js";
 
@@ -106,7 +107,7 @@ test.each(["normal", "tight", "loose"] as const)("%s builds: the count is the di
       const { whole } = generateBuild(size, strain, 400 + seed);
       const engine = new Engine(whole);
       if (!engine.wake()) continue;
-      const diagram = new Counting(engine, new Purse({ steps: 30_000 })).build();
+      const diagram = new Counting(engine, new StepBudget({ steps: 30_000 })).build();
       if (!diagram) continue;
       expect(count(whole)).toEqual({ count: diagram.count(), exact: true });
       compared++;

@@ -72,13 +72,13 @@ describe("the worked example", () => {
     const open = { variables: { a: [1, 2], b: [1, 2] }, choices: [{ id: "one", rules: [] }] };
     const shut = { ...open, rules: [{ kind: "unary", variable: "a", values: [] }] };
     const noReason = { code: 1, err: "There is a solution with all choices, so there is no reason to give." };
-    const tired = { code: 1, err: "The steps ran out before the answer was proven. Give more with --steps." };
+    const exhausted = { code: 1, err: "The steps ran out before the answer was proven. Give more with --steps." };
     expect(kinds(open, "--task", "reasons")).toEqual(noReason);
     expect(kinds(open, "--task", "explain")).toEqual(noReason);
     expect(kinds(open, "--task", "repairs")).toEqual({ code: 0, err: "" });
-    expect(kinds(open, "--steps", "0")).toEqual(tired);
-    expect(kinds(open, "--task", "count", "--steps", "0")).toEqual(tired);
-    expect(kinds(open, "--task", "reasons", "--steps", "0")).toEqual(tired);
+    expect(kinds(open, "--steps", "0")).toEqual(exhausted);
+    expect(kinds(open, "--task", "count", "--steps", "0")).toEqual(exhausted);
+    expect(kinds(open, "--task", "reasons", "--steps", "0")).toEqual(exhausted);
     expect(kinds(shut)).toEqual({ code: 1, err: "There is no solution. --task reasons or --task explain says why." });
     expect(kinds(shut, "--task", "repairs").err).toBe(
       "There is no solution even without the choices. --task explain names the rules that clash.",

@@ -2,8 +2,9 @@
 
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem } from "../model/problem.js";
+import { StepBudget } from "../model/step-budget.js";
 import type { Count } from "../model/tasks.js";
-import { findOne, Purse } from "../search/search.js";
+import { findOne } from "../search/search.js";
 import { Counting } from "./counting.js";
 import { Tally } from "./tally.js";
 
@@ -21,11 +22,11 @@ export interface CountPerValue {
 export function count(problem: Problem, options: CountOptions = {}, budget?: Budget): Count {
   const engine = new Engine(problem);
   if (!engine.wake()) return { count: 0n, exact: true };
-  const purse = new Purse(budget);
-  const known = findOne(engine, purse);
+  const steps = new StepBudget(budget);
+  const known = findOne(engine, steps);
   if (typeof known === "string") return { count: 0n, exact: known === "none" };
   const tally = new Tally(engine, options.project);
-  const total = tally.count(purse, known);
+  const total = tally.count(steps, known);
   return { count: total, exact: tally.exact };
 }
 
@@ -37,13 +38,13 @@ export function countPerValue(problem: Problem, budget: Budget = {}): CountPerVa
   const engine = new Engine(problem);
   if (!engine.wake()) return { exact: true, counts: sizes.map((size) => new Array<bigint>(size).fill(0n)) };
   const steps = budget.steps ?? Number.POSITIVE_INFINITY;
-  const diagram = new Counting(engine, new Purse({ ...budget, steps: Math.min(steps, diagramSteps) })).build();
+  const diagram = new Counting(engine, new StepBudget({ ...budget, steps: Math.min(steps, diagramSteps) })).build();
   if (diagram) return { exact: true, counts: diagram.countPerValue(sizes) };
-  return valueByValue(engine, new Purse({ ...budget, steps: steps - diagramSteps }));
+  return valueByValue(engine, new StepBudget({ ...budget, steps: steps - diagramSteps }));
 }
 
 /** Takes one value after another and counts; alike values have equal counts, and what one count looked up serves the next. */
-function valueByValue(engine: Engine, purse: Purse): CountPerValue {
+function valueByValue(engine: Engine, steps: StepBudget): CountPerValue {
   const { store } = engine;
   const tally = new Tally(engine);
   const likenesses = tally.likenesses();
@@ -55,8 +56,8 @@ function valueByValue(engine: Engine, purse: Purse): CountPerValue {
       const likeness = likenesses[v]![value]!;
       if (!known.has(likeness)) {
         const mark = store.mark();
-        const solution = engine.take(v, value) ? findOne(engine, purse) : "none";
-        known.set(likeness, typeof solution === "string" ? 0n : tally.count(purse, solution));
+        const solution = engine.take(v, value) ? findOne(engine, steps) : "none";
+        known.set(likeness, typeof solution === "string" ? 0n : tally.count(steps, solution));
         exact = exact && solution !== "stopped" && (solution === "none" || tally.exact);
         store.undo(mark);
       }

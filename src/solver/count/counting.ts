@@ -2,7 +2,7 @@
 // (component caching: Sang and others, "Combining Component Caching and Clause Learning for Effective Model Counting", 2004).
 
 import type { Engine } from "../engine/engine.js";
-import type { Purse } from "../search/search.js";
+import type { StepBudget } from "../model/step-budget.js";
 import { type Branch, Diagram } from "./diagram.js";
 import { Keys } from "./keys.js";
 import { type Part, Splitter } from "./parts.js";
@@ -16,7 +16,7 @@ export class Counting {
   /** With `project`, only these variables' values are told apart: a part without any of them counts once if it can be filled at all. */
   constructor(
     private readonly engine: Engine,
-    private readonly purse: Purse,
+    private readonly steps: StepBudget,
     project?: readonly number[],
   ) {
     this.splitter = new Splitter(engine);
@@ -26,7 +26,7 @@ export class Counting {
     }
   }
 
-  /** The diagram of an engine already propagated; undefined when the purse is empty first. */
+  /** The diagram of an engine already propagated; undefined when the budget ends first. */
   build(): Diagram | undefined {
     const branch = this.branch(this.splitter.whole());
     if (branch === "stopped") return undefined;
@@ -63,7 +63,7 @@ export class Counting {
     const branches: Branch[] = [];
     const once = this.wanted?.[variable] === 0;
     for (const value of engine.store.values(variable)) {
-      if (!this.purse.spend()) return "stopped";
+      if (!this.steps.spend()) return "stopped";
       const mark = engine.store.mark();
       const branch = engine.take(variable, value) ? this.branch(part) : undefined;
       engine.store.undo(mark);

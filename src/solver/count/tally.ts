@@ -1,11 +1,11 @@
 // The tally: counts solutions part by part, each part looked up before it is worked on and known by what its values are like (alike.ts).
-// It keeps numbers only; diagram.ts keeps the solutions themselves. When the purse is empty it unwinds with what has been counted so far:
+// It keeps numbers only; diagram.ts keeps the solutions themselves. When the budget ends it unwinds with what has been counted so far:
 // every branch finished is a certain number of solutions, and along the path of one known solution every part has at least one.
 
 import { Different } from "../constraints/different.js";
 import type { Engine } from "../engine/engine.js";
 import type { Solution } from "../model/problem.js";
-import { Purse } from "../search/search.js";
+import { StepBudget } from "../model/step-budget.js";
 import { Alike } from "./alike.js";
 import { Branching } from "./branching.js";
 import { Keys } from "./keys.js";
@@ -21,7 +21,7 @@ export class Tally {
   private readonly alike: Alike;
   private readonly branching: Branching;
   private readonly wanted: Uint8Array | undefined;
-  private purse = new Purse();
+  private steps = new StepBudget();
   private known: Solution = [];
   private readonly scratch: number[] = [];
   private permanents: Permanents | undefined;
@@ -41,9 +41,9 @@ export class Tally {
   }
 
   /** The solutions of the engine as it stands (propagated), of which one is known. What is looked up stays good for later counts. */
-  count(purse: Purse, known: Solution): bigint {
+  count(steps: StepBudget, known: Solution): bigint {
     this.exact = true;
-    this.purse = purse;
+    this.steps = steps;
     this.known = known;
     return this.rest(this.splitter.whole(), true);
   }
@@ -89,7 +89,7 @@ export class Tally {
       // The known solution's own block comes first.
       const at = i < 0 ? home : i;
       if (at < 0 || (i >= 0 && at === home)) continue;
-      if (!this.purse.spend()) {
+      if (!this.steps.spend()) {
         this.exact = false;
         break;
       }

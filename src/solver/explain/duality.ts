@@ -8,10 +8,12 @@
 // that meets the first repairs minimally and misses the next one has as children the sets with one more member of it that still meet all of
 // these minimally. No set comes up twice, and repairs may join at the end while the tree is walked. When nothing is left to walk, every
 // set that stands is inside the complement of a known repair (or it would meet them all and hold a reason): both lists are complete.
-// The walk goes by size, so reasons come shortest first; what is too hard for a ration of steps waits until the rest is done.
+// The walk goes by size, so reasons come shortest first; what is too hard for a share of the budget waits until the rest is done.
+
 import { type Bits, bitsOf, has, meets, membersOf, noBits, put, within } from "../engine/bits.js";
+import { BudgetExhausted } from "../model/step-budget.js";
 import { quickXplain } from "./quick.js";
-import { Spent, type Subsets } from "./subsets.js";
+import type { Subsets } from "./subsets.js";
 
 export interface Duals {
   readonly reasons: readonly (readonly number[])[];
@@ -20,17 +22,17 @@ export interface Duals {
 }
 
 /** Steps a question may take before it is put off; ten times as many when its turn comes again. */
-const firstRation = 400;
+const firstShare = 400;
 
 /** With a limit: the so many shortest reasons, and not complete if any may be left. */
-export function dualize(subsets: Subsets, limit = Number.POSITIVE_INFINITY, ration = firstRation): Duals {
+export function dualize(subsets: Subsets, limit = Number.POSITIVE_INFINITY, share = firstShare): Duals {
   // A limit asks for the shortest first, so there nothing may be put off.
-  const duality = new Duality(subsets, limit, limit === Number.POSITIVE_INFINITY ? ration : Number.POSITIVE_INFINITY);
+  const duality = new Duality(subsets, limit, limit === Number.POSITIVE_INFINITY ? share : Number.POSITIVE_INFINITY);
   let complete = false;
   try {
     complete = duality.walk();
   } catch (error) {
-    if (!(error instanceof Spent)) throw error;
+    if (!(error instanceof BudgetExhausted)) throw error;
     duality.addEarly();
   }
   return { reasons: duality.reasons.map(membersOf), repairs: duality.proven().map(membersOf), complete };
@@ -54,7 +56,7 @@ class Duality {
   private flat = new Int32Array(1 << 10);
   private readonly position: Int32Array;
   private readonly bySize: Branch[][] = [];
-  /** Sets too hard for the ration: one hard question should not keep the easy ones from being answered. */
+  /** Sets too hard for their share of the budget: one hard question should not keep the easy ones from being answered. */
   private late: { readonly set: Bits; readonly next: number; readonly size: number }[] = [];
   /** The repairs that may not be minimal: for the hard members it was not found out whether they could stay. */
   private readonly doubts = new Map<Bits, readonly number[]>();
@@ -62,7 +64,7 @@ class Duality {
   constructor(
     private readonly subsets: Subsets,
     private readonly limit: number,
-    private ration: number,
+    private share: number,
   ) {
     this.position = new Int32Array(subsets.count);
     this.holding = Array.from({ length: subsets.count }, () => []);
@@ -76,7 +78,7 @@ class Duality {
     while (this.late.length > 0) {
       const { late } = this;
       this.late = [];
-      this.ration *= 10;
+      this.share *= 10;
       for (const { set, next, size } of late) if (!this.visit(set, nothing, next, size)) return false;
       if (!this.descend()) return false;
     }
@@ -119,11 +121,11 @@ class Duality {
     let at = next;
     while (at < repairs.length && meets(repairs[at]!, set)) at++;
     if (at < repairs.length) {
-      if (!subsets.purse.spend()) throw new Spent();
+      if (!subsets.steps.spend()) throw new BudgetExhausted();
     } else {
       if (this.reasons.length >= this.limit) return false;
-      const keeps = this.early.some((reason) => within(reason, set)) ? undefined : subsets.witness(set, base, this.ration);
-      if (keeps === "tired") {
+      const keeps = this.early.some((reason) => within(reason, set)) ? undefined : subsets.witness(set, base, this.share);
+      if (keeps === "exhausted") {
         this.late.push({ set, next: at, size });
         return true;
       }
@@ -168,7 +170,7 @@ class Duality {
     for (const member of membersOf(reason)) this.holding[member]!.push(reason);
   }
 
-  /** What a largest standing superset of a standing set leaves out, as far as the ration shows. */
+  /** What a largest standing superset of a standing set leaves out, as far as the share shows. */
   private grow(start: Bits): Bits {
     const out = noBits(this.subsets.count);
     const doubtful: number[] = [];
@@ -177,10 +179,10 @@ class Duality {
       if (has(keeps, g)) continue;
       const more = keeps.slice();
       put(more, g);
-      const larger = this.holding[g]!.some((reason) => within(reason, more)) ? undefined : this.subsets.witness(more, keeps, this.ration);
-      if (larger && larger !== "tired") keeps = larger;
+      const larger = this.holding[g]!.some((reason) => within(reason, more)) ? undefined : this.subsets.witness(more, keeps, this.share);
+      if (larger && larger !== "exhausted") keeps = larger;
       else put(out, g);
-      if (larger === "tired") doubtful.push(g);
+      if (larger === "exhausted") doubtful.push(g);
     }
     if (doubtful.length > 0) this.doubts.set(out, doubtful);
     return out;

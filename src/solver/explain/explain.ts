@@ -1,10 +1,11 @@
 // Explanations over the problem's own rules: which rules, told apart by their ids, leave no solution. Rules without id always count.
 
 import type { Budget, Choice, Problem, Rule } from "../model/problem.js";
+import { BudgetExhausted } from "../model/step-budget.js";
 import { dualize } from "./duality.js";
 import { quickXplain } from "./quick.js";
 import { shortestFirst } from "./reasons.js";
-import { Spent, Subsets } from "./subsets.js";
+import { Subsets } from "./subsets.js";
 
 export interface Explanation {
   /** `none`: there is a solution, so nothing to explain. `stopped`: the budget ended before a set was proven. */
@@ -31,7 +32,7 @@ export function explain(problem: Problem, choices: readonly Choice[] = [], budge
     const others = found.some((member) => !subsets.stands(all.filter((i) => i !== member))) ? "yes" : "no";
     return { kind: "found", ids: found.map((i) => ids[i]!), minimal: true, others };
   } catch (error) {
-    if (!(error instanceof Spent)) throw error;
+    if (!(error instanceof BudgetExhausted)) throw error;
     if (found) return { kind: "found", ids: found.map((i) => ids[i]!), minimal: true, others: "unknown" };
     return { kind: "stopped", ids: [], minimal: false, others: "unknown" };
   }

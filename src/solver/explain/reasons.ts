@@ -2,10 +2,11 @@
 // to give up so that the rest can stand. Each is a minimal hitting set of all the others.
 
 import type { Budget, Choice, Problem } from "../model/problem.js";
+import { BudgetExhausted } from "../model/step-budget.js";
 import type { ChoiceSets, ReasonsAndRepairs } from "../model/tasks.js";
 import { dualize } from "./duality.js";
 import { fastDiag, quickXplain } from "./quick.js";
-import { Spent, Subsets } from "./subsets.js";
+import { Subsets } from "./subsets.js";
 
 /** "stopped": the budget ended before the set was proven. */
 export type OneSet = readonly string[] | undefined | "stopped";
@@ -58,7 +59,7 @@ function attempt(
   try {
     return task(new Subsets(problem, rulesOf(choices), budget))?.map((c) => choices[c]!.id);
   } catch (error) {
-    if (error instanceof Spent) return "stopped";
+    if (error instanceof BudgetExhausted) return "stopped";
     throw error;
   }
 }

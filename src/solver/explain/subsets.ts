@@ -1,15 +1,14 @@
 // Which subsets of groups of rules can stand together: one engine, moved from subset to subset. Rules made of literals are taken in by
 // narrowing domains, so that going from one subset to the next costs only the groups that differ; other rules hang on guards.
 // The answers found are kept as witnesses, since a solution shows every subset of the rules it keeps to be satisfiable.
+
 import { type Bits, bitsOf, drop, has, membersOf, noBits, put, within } from "../engine/bits.js";
 import { Engine } from "../engine/engine.js";
 import { maskOf } from "../engine/propagator.js";
 import { holds } from "../model/holds.js";
 import type { Budget, Literal, Problem, Rule, Solution } from "../model/problem.js";
-import { findOne, glance, Purse, Ration, type Strategy } from "../search/search.js";
-
-/** Thrown inside this room when the budget ends in the middle of a proof; the tasks turn it into their result. */
-export class Spent extends Error {}
+import { BudgetExhausted, StepBudget, SubBudget } from "../model/step-budget.js";
+import { findOne, glance, type Strategy } from "../search/search.js";
 
 /** Failures before a hasty look gives way to a search. */
 const failures = 6;
@@ -21,7 +20,7 @@ interface Narrowing {
 
 export class Subsets {
   readonly count: number;
-  readonly purse: Purse;
+  readonly steps: StepBudget;
   private readonly engine: Engine;
   private readonly strategy: Strategy;
   /** What taking a group in leaves of the domains. */
@@ -44,7 +43,7 @@ export class Subsets {
     budget?: Budget,
   ) {
     this.count = groups.length;
-    this.purse = new Purse(budget);
+    this.steps = new StepBudget(budget);
     this.here = noBits(groups.length);
     this.steady = groups.every((rules) => rules.every((rule) => literalsOf(rule) !== undefined));
     const made = this.steady ? bySwitches(problem, groups) : byGuards(problem, groups);
@@ -69,16 +68,16 @@ export class Subsets {
 
   /**
    * The groups that some solution keeps which keeps at least these; undefined when there is none. `base`: a part of them that the next
-   * questions will share. With a ration of steps the answer may be "tired": too hard for so many.
+   * questions will share. With a share of the budget the answer may be "exhausted": too hard for so many.
    */
-  witness(set: Bits, base = set, ration = Number.POSITIVE_INFINITY): Bits | undefined | "tired" {
+  witness(set: Bits, base = set, share = Number.POSITIVE_INFINITY): Bits | undefined | "exhausted" {
     // A subset refused at once costs a step too, or the budget would not end the enumeration.
-    if (!this.purse.spend()) throw new Spent();
+    if (!this.steps.spend()) throw new BudgetExhausted();
     if (!this.alive) return undefined;
-    const purse = new Ration(this.purse, ration);
-    const solution = this.solve(set, base, purse);
-    if (solution === "stopped" && purse.empty) throw new Spent();
-    if (solution === "stopped") return "tired";
+    const steps = new SubBudget(this.steps, share);
+    const solution = this.solve(set, base, steps);
+    if (solution === "stopped" && steps.empty) throw new BudgetExhausted();
+    if (solution === "stopped") return "exhausted";
     if (solution === "none") return undefined;
     this.last = solution;
     return bitsOf(
@@ -88,16 +87,16 @@ export class Subsets {
   }
 
   /** A hasty look first: near a solution known before, the next one is mostly found without the dearer rules. */
-  private solve(set: Bits, base: Bits, purse: Purse): Solution | "none" | "stopped" {
+  private solve(set: Bits, base: Bits, steps: StepBudget): Solution | "none" | "stopped" {
     const { engine, strategy } = this;
     engine.hasty = this.steady;
     const reached = (base === set || this.reach(base)) && this.reach(set);
-    const first = !reached ? "none" : this.steady ? glance(engine, purse, strategy, failures) : "restart";
+    const first = !reached ? "none" : this.steady ? glance(engine, steps, strategy, failures) : "restart";
     engine.hasty = false;
     engine.settle(false);
     if (first !== "restart") return first;
     const mark = engine.store.mark();
-    const found = !this.steady || engine.catchUp() ? findOne(engine, purse, strategy) : "none";
+    const found = !this.steady || engine.catchUp() ? findOne(engine, steps, strategy) : "none";
     engine.store.undo(mark);
     return found;
   }

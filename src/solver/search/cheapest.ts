@@ -5,16 +5,18 @@
 //
 // A probe asks for a solution at some cost between the two and moves one end or the other, until they meet. The first probes ask at the
 // lower end, where little is left to search and a good bound is met outright, and climb with growing strides (Klein, Scholl, "Computing
-// Lower Bounds by Destructive Improvement", 1999); with a solution known they halve what is open. A probe has a ration of steps: where
-// that is not enough, the hardest costs being those just below the optimum, a higher cost is asked, and when all are too hard the ration
+// Lower Bounds by Destructive Improvement", 1999); with a solution known they halve what is open. A probe has a share of the budget: where
+// that is not enough, the hardest costs being those just below the optimum, a higher cost is asked, and when all are too hard the share
 // doubles. Values of the best solution known are tried first (Demirovic, Chu, Stuckey, "Solution-Based Phase Saving", 2018), which also
 // finds the next best beside the best. What the bound itself knows is in objective.ts.
+
 import { Engine } from "../engine/engine.js";
 import { maskOf } from "../engine/propagator.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
+import { StepBudget, SubBudget } from "../model/step-budget.js";
 import type { Cost, Ranked } from "../model/tasks.js";
 import { costOf, Objective } from "./objective.js";
-import { findOne, Purse, Ration, type Strategy } from "./search.js";
+import { findOne, type Strategy } from "./search.js";
 
 export interface CheapestOptions {
   readonly k: number;
@@ -24,7 +26,7 @@ export interface CheapestOptions {
 
 /** Cut by the budget it gives the best found so far, unproven. */
 export function cheapest(problem: Problem, costs: readonly Cost[], options: CheapestOptions, budget?: Budget): Ranked {
-  const ranking = new Ranking(problem, costs, new Purse(budget));
+  const ranking = new Ranking(problem, costs, new StepBudget(budget));
   const project = options.project ?? problem.variables.map((_, v) => v);
   const solutions: { solution: Solution; cost: readonly number[] }[] = [];
   while (solutions.length < options.k) {
@@ -37,7 +39,7 @@ export function cheapest(problem: Problem, costs: readonly Cost[], options: Chea
 }
 
 /** Steps of the first probes. */
-const firstRation = 64;
+const firstShare = 64;
 
 interface Found {
   readonly best: Solution | undefined;
@@ -61,7 +63,7 @@ class Ranking {
   constructor(
     problem: Problem,
     costs: readonly Cost[],
-    private readonly purse: Purse,
+    private readonly steps: StepBudget,
   ) {
     this.engine = new Engine(problem);
     this.objectives = costs.map((cost) => new Objective(this.engine, cost));
@@ -99,15 +101,15 @@ class Ranking {
     let best = known;
     let low = Math.max(floor, this.least(objective));
     let stride = 0;
-    for (let ration = firstRation; ; ration *= 2) {
+    for (let share = firstShare; ; share *= 2) {
       for (let target = low; ; ) {
         const high = best ? objective.below(costOf(objective.cost, best)) : Number.POSITIVE_INFINITY;
         if (high < low) return { best, proven: true };
         target = Math.min(target, high);
         objective.bound(target);
-        const found = this.probe(ration);
+        const found = this.probe(share);
         if (found === "stopped") return { best, proven: false };
-        if (found === "tired") {
+        if (found === "exhausted") {
           if (target === high) break;
           target = best ? objective.between(objective.above(target), high) : high;
         } else if (found === "none") {
@@ -136,20 +138,20 @@ class Ranking {
   }
 
   /** Looks for a solution within the bounds, for so many steps. */
-  private probe(ration: number): Solution | "none" | "tired" | "stopped" {
+  private probe(share: number): Solution | "none" | "exhausted" | "stopped" {
     if (!this.alive) return "none";
     // A probe refuted at once costs a step too, or the budget would not end the climb.
-    if (!this.purse.spend()) return "stopped";
+    if (!this.steps.spend()) return "stopped";
     const { engine } = this;
     const { store } = engine;
-    const purse = new Ration(this.purse, ration);
+    const steps = new SubBudget(this.steps, share);
     const mark = store.mark();
     for (const o of this.objectives) o.rouse();
-    const found = engine.propagate() ? findOne(engine, purse, this.strategy(ration)) : "none";
+    const found = engine.propagate() ? findOne(engine, steps, this.strategy(share)) : "none";
     engine.settle(false);
     store.undo(mark);
     if (typeof found !== "string") this.guide = found;
-    return found === "stopped" && !purse.empty ? "tired" : found;
+    return found === "stopped" && !steps.empty ? "exhausted" : found;
   }
 
   /**
@@ -157,10 +159,10 @@ class Ranking {
    * variables in the engine's own order. Values of the last solution come first, then cheap ones; without a solution the second way does
    * not look at costs at all.
    */
-  private strategy(ration: number): Strategy {
+  private strategy(share: number): Strategy {
     const { order, guide, priced } = this;
     const { store } = this.engine;
-    const free = Math.log2(ration / firstRation) % 2 === 1;
+    const free = Math.log2(share / firstShare) % 2 === 1;
     if (free && !guide) return {};
     const value = (v: number): number => {
       if (guide && store.has(v, guide[v]!)) return guide[v]!;

@@ -1,8 +1,10 @@
 // List: the solutions one after another, or one for each distinct projection, always in the same order.
+
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
+import { StepBudget } from "../model/step-budget.js";
 import type { Listing } from "../model/tasks.js";
-import { Purse, search } from "./search.js";
+import { search } from "./search.js";
 
 export interface ListOptions {
   /** Most solutions to list. */
@@ -19,7 +21,7 @@ export function list(problem: Problem, options: ListOptions = {}, budget?: Budge
   if (!engine.wake()) return { solutions, complete: true };
   const outcome = search(
     engine,
-    new Purse(budget),
+    new StepBudget(budget),
     (solution) => {
       if (solutions.length >= limit) {
         more = true;
@@ -30,5 +32,5 @@ export function list(problem: Problem, options: ListOptions = {}, budget?: Budge
     },
     options.project ? { first: options.project } : {},
   );
-  return { solutions, complete: outcome === "exhausted" && !more };
+  return { solutions, complete: outcome === "completed" && !more };
 }

@@ -3,22 +3,24 @@
 // Only where that breaks a rule is a solution searched for, the search liking values that no witness has yet. So the choices offered are
 // complete and free of dead ends (Amilhastre, Fargier, Marquis, "Consistency Restoration and Explanations in Dynamic CSPs", 2002; Hadzic
 // and others, "Fast Backtrack-Free Product Configuration", 2004).
+
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
+import { StepBudget } from "../model/step-budget.js";
 import type { Possible } from "../model/tasks.js";
-import { findOne, Purse } from "./search.js";
+import { findOne } from "./search.js";
 
 export function possible(problem: Problem, budget?: Budget): Possible {
   const engine = new Engine(problem);
   if (!engine.wake()) return { values: problem.variables.map(() => new Set<number>()), exact: true };
-  return possibleIn(engine, [], new Purse(budget));
+  return possibleIn(engine, [], new StepBudget(budget));
 }
 
 /** How many of the latest witnesses are tried for a small change. */
 const tries = 8;
 
 /** For an engine already propagated; solutions found are added to `witnesses`, which must all solve the problem. */
-export function possibleIn(engine: Engine, witnesses: Solution[], purse: Purse): Possible {
+export function possibleIn(engine: Engine, witnesses: Solution[], steps: StepBudget): Possible {
   const { store } = engine;
   const covered = engine.problem.variables.map(() => new Set<number>());
   const standing: Solution[] = [];
@@ -33,7 +35,7 @@ export function possibleIn(engine: Engine, witnesses: Solution[], purse: Purse):
   for (let v = 0; v < engine.count; v++) {
     for (const value of store.values(v)) {
       if (covered[v]!.has(value)) continue;
-      const found = changed(engine, standing, v, value) ?? searched(engine, v, value, purse, fresh);
+      const found = changed(engine, standing, v, value) ?? searched(engine, v, value, steps, fresh);
       if (found === "stopped") return { values: covered, exact: false };
       if (found === "none") continue;
       witnesses.push(found);
@@ -47,11 +49,11 @@ function searched(
   engine: Engine,
   variable: number,
   value: number,
-  purse: Purse,
+  steps: StepBudget,
   pick: (v: number) => number,
 ): Solution | "none" | "stopped" {
   const mark = engine.store.mark();
-  const found = engine.take(variable, value) ? findOne(engine, purse, { value: pick }) : "none";
+  const found = engine.take(variable, value) ? findOne(engine, steps, { value: pick }) : "none";
   engine.store.undo(mark);
   return found;
 }

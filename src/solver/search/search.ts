@@ -6,40 +6,8 @@
 // values it liked are tried first again. Restarts lose no completeness: the limit grows without bound.
 import type { Engine } from "../engine/engine.js";
 import { maskOf } from "../engine/propagator.js";
-import type { Budget, Solution } from "../model/problem.js";
-
-/** Counts steps and asks the caller's `stop` now and then; several searches of one task share one. */
-export class Purse {
-  private left: number;
-  private asked = 0;
-  constructor(private readonly budget: Budget = {}) {
-    this.left = budget.steps ?? Number.POSITIVE_INFINITY;
-  }
-  /** True while there is something to spend. */
-  spend(): boolean {
-    if (this.left <= 0) return false;
-    this.left--;
-    if ((this.asked++ & 63) === 0 && this.budget.stop?.()) this.left = -1;
-    return this.left >= 0;
-  }
-}
-
-/** Some steps out of a purse. A search that has spent them may be tried again; one that emptied the purse may not. */
-export class Ration extends Purse {
-  empty = false;
-  constructor(
-    private readonly whole: Purse,
-    private steps: number,
-  ) {
-    super();
-  }
-  override spend(): boolean {
-    if (this.steps-- <= 0) return false;
-    if (this.whole.spend()) return true;
-    this.empty = true;
-    return false;
-  }
-}
+import type { Solution } from "../model/problem.js";
+import type { StepBudget } from "../model/step-budget.js";
 
 export interface Strategy {
   /** Variables to decide first, before all others. */
@@ -51,10 +19,10 @@ export interface Strategy {
 /** What to do after a solution: look for the next one, or the next with other values for the `first` variables, or end. */
 export type Next = "end" | "next" | "nextFirst";
 
-export type Outcome = "ended" | "exhausted" | "stopped";
+export type Outcome = "ended" | "completed" | "stopped";
 
-/** The first solution found, or that there is none, or that the purse is empty. */
-export function findOne(engine: Engine, purse: Purse, strategy: Strategy = {}): Solution | "none" | "stopped" {
+/** The first solution found, or that there is none, or that the budget is gone. */
+export function findOne(engine: Engine, steps: StepBudget, strategy: Strategy = {}): Solution | "none" | "stopped" {
   const learnt = engine.clauses.clauses.length;
   const liked = new Int32Array(engine.count).fill(-1);
   const value = (v: number): number => (liked[v]! >= 0 && engine.store.has(v, liked[v]!) ? liked[v]! : engine.store.first(v));
@@ -62,12 +30,12 @@ export function findOne(engine: Engine, purse: Purse, strategy: Strategy = {}): 
   let outcome: Outcome | "restart" = "restart";
   const root = engine.store.mark();
   for (let limit = 64; outcome === "restart"; limit = Math.ceil(limit * 1.4)) {
-    const run = new Run(engine, purse, { value, ...strategy }, liked);
+    const run = new Run(engine, steps, { value, ...strategy }, liked);
     outcome = run.go((solution) => {
       found = solution;
       return "end";
     }, limit);
-    if (outcome === "restart" && !run.learn()) outcome = "exhausted";
+    if (outcome === "restart" && !run.learn()) outcome = "completed";
   }
   engine.store.undo(root);
   engine.clauses.forget(learnt);
@@ -75,9 +43,9 @@ export function findOne(engine: Engine, purse: Purse, strategy: Strategy = {}): 
 }
 
 /** A first look, given up after so many failures: "restart", and nothing is known. */
-export function glance(engine: Engine, purse: Purse, strategy: Strategy, failures: number): Solution | "none" | "stopped" | "restart" {
+export function glance(engine: Engine, steps: StepBudget, strategy: Strategy, failures: number): Solution | "none" | "stopped" | "restart" {
   let found: Solution | undefined;
-  const outcome = new Run(engine, purse, strategy).go((solution) => {
+  const outcome = new Run(engine, steps, strategy).go((solution) => {
     found = solution;
     return "end";
   }, failures);
@@ -85,8 +53,8 @@ export function glance(engine: Engine, purse: Purse, strategy: Strategy, failure
 }
 
 /** Every solution in turn, without restarts. */
-export function search(engine: Engine, purse: Purse, onSolution: (solution: Solution) => Next, strategy: Strategy = {}): Outcome {
-  return new Run(engine, purse, strategy).go(onSolution, Number.POSITIVE_INFINITY) as Outcome;
+export function search(engine: Engine, steps: StepBudget, onSolution: (solution: Solution) => Next, strategy: Strategy = {}): Outcome {
+  return new Run(engine, steps, strategy).go(onSolution, Number.POSITIVE_INFINITY) as Outcome;
 }
 
 /** Longer nogoods than this are not worth their keep. */
@@ -104,7 +72,7 @@ class Run {
 
   constructor(
     private readonly engine: Engine,
-    private readonly purse: Purse,
+    private readonly steps: StepBudget,
     private readonly strategy: Strategy,
     private readonly liked?: Int32Array,
   ) {
@@ -121,7 +89,7 @@ class Run {
       if (ok) {
         const variable = this.choose();
         if (variable >= 0) {
-          if (!this.purse.spend()) return this.finish("stopped");
+          if (!this.steps.spend()) return this.finish("stopped");
           const value = pick(variable);
           if (this.liked) this.liked[variable] = value;
           marks.push(engine.store.mark());
@@ -137,7 +105,7 @@ class Run {
         return this.finish("restart");
       }
       const last = taken.at(-1);
-      if (!last) return this.finish("exhausted");
+      if (!last) return this.finish("completed");
       this.back();
       refused.push([taken.length, last[0], last[1]]);
       ok = engine.refuse(last[0], last[1]);

@@ -4,9 +4,10 @@
 import { Tally } from "../count/tally.js";
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
+import { StepBudget } from "../model/step-budget.js";
 import type { Count, Possible } from "../model/tasks.js";
 import { possibleIn } from "./possible.js";
-import { findOne, Purse } from "./search.js";
+import { findOne } from "./search.js";
 
 export interface Session {
   /** Fixes a variable; an earlier selection for it is replaced. */
@@ -42,18 +43,18 @@ export function openSession(problem: Problem): Session {
       selected.delete(variable);
     },
     possible: (budget) =>
-      within<Possible>(() => possibleIn(engine, witnesses, new Purse(budget)), {
+      within<Possible>(() => possibleIn(engine, witnesses, new StepBudget(budget)), {
         values: problem.variables.map(() => new Set<number>()),
         exact: true,
       }),
     count: (budget) =>
       within<Count>(
         () => {
-          const purse = new Purse(budget);
-          const known = witnesses.find((w) => w.every((value, v) => engine.store.has(v, value))) ?? findOne(engine, purse);
+          const steps = new StepBudget(budget);
+          const known = witnesses.find((w) => w.every((value, v) => engine.store.has(v, value))) ?? findOne(engine, steps);
           if (typeof known === "string") return { count: 0n, exact: known === "none" };
           tally ??= new Tally(engine);
-          const count = tally.count(purse, known);
+          const count = tally.count(steps, known);
           return { count, exact: tally.exact };
         },
         { count: 0n, exact: true },
