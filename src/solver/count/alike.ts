@@ -30,6 +30,8 @@ export class Alike {
   private readonly has: ReadonlySet<number>[];
   private readonly lists: number[][] = [];
   private readonly filled: Int32Array;
+  /** The variables of each family in the part being described. */
+  private readonly members: number[][];
   /** For each variable and value the likeness found by the last `describe`. */
   readonly of: Int32Array[];
 
@@ -42,6 +44,7 @@ export class Alike {
       const first = Math.min(...joined);
       for (let v = 0; v < count; v++) if (joined.has(this.family[v]!)) this.family[v] = first;
     }
+    this.members = store.sizes.map(() => []);
     this.arcsOf = store.sizes.map(() => []);
     this.clausesOf = store.sizes.map(() => []);
     this.propagatorsOf = store.sizes.map(() => []);
@@ -58,16 +61,17 @@ export class Alike {
     this.gather(part);
     const { family } = this;
     const { variables } = part;
+    const { members } = this;
+    for (let i = 0; i < variables.length; i++) members[family[variables[i]!]!]!.push(variables[i]!);
     let end = at;
     for (let i = 0; i < variables.length; i++) {
       const own = family[variables[i]!]!;
-      let first = 0;
-      while (family[variables[first]!] !== own) first++;
-      if (first < i) continue;
+      if (members[own]!.length === 0) continue;
       key[end++] = -2;
       key[end++] = own;
       const start = end;
-      end = this.likenesses(variables, own, key, end);
+      end = this.likenesses(members[own]!, key, end);
+      members[own]!.length = 0;
       sort(key, start, end);
     }
     return end;
@@ -113,12 +117,11 @@ export class Alike {
     return sum;
   }
 
-  private likenesses(variables: readonly number[], family: number, key: number[], at: number): number {
+  private likenesses(variables: readonly number[], key: number[], at: number): number {
     const { store } = this.engine;
     const { lists, filled } = this;
     const values: number[] = [];
     for (const v of variables) {
-      if (this.family[v] !== family) continue;
       const start = store.start[v]!;
       for (let w = 0; w < store.length[v]!; w++) {
         for (let word = store.cells[start + w]!; word !== 0; word &= word - 1) {
@@ -134,7 +137,7 @@ export class Alike {
       const slot = this.seen.slot(lists[value]!, filled[value]!);
       filled[value] = 0;
       key[end++] = slot;
-      for (const v of variables) if (this.family[v] === family && value < this.of[v]!.length) this.of[v]![value] = slot;
+      for (const v of variables) if (value < this.of[v]!.length) this.of[v]![value] = slot;
     }
     return end;
   }

@@ -2,7 +2,7 @@
 
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem } from "../model/problem.js";
-import { StepBudget } from "../model/step-budget.js";
+import { orExhausted, StepBudget, SubBudget } from "../model/step-budget.js";
 import type { Count } from "../model/tasks.js";
 import { findOne } from "../search/search.js";
 import { Counting } from "./counting.js";
@@ -20,14 +20,19 @@ export interface CountPerValue {
 }
 
 export function count(problem: Problem, options: CountOptions = {}, budget?: Budget): Count {
-  const engine = new Engine(problem);
-  if (!engine.wake()) return { count: 0n, exact: true };
   const steps = new StepBudget(budget);
-  const known = findOne(engine, steps);
-  if (typeof known === "string") return { count: 0n, exact: known === "none" };
-  const tally = new Tally(engine, options.project);
-  const total = tally.count(steps, known);
-  return { count: total, exact: tally.exact };
+  return orExhausted(
+    () => {
+      const engine = new Engine(problem, steps);
+      if (!engine.wake()) return { count: 0n, exact: true };
+      const known = findOne(engine, steps);
+      if (typeof known === "string") return { count: 0n, exact: known === "none" };
+      const tally = new Tally(engine, options.project);
+      const total = tally.count(steps, known);
+      return { count: total, exact: tally.exact };
+    },
+    () => ({ count: 0n, exact: false }),
+  );
 }
 
 /** Most steps spent on the diagram before the values are counted one likeness at a time. */
@@ -35,12 +40,17 @@ const diagramSteps = 5000;
 
 export function countPerValue(problem: Problem, budget: Budget = {}): CountPerValue {
   const sizes = problem.variables.map((v) => v.size);
-  const engine = new Engine(problem);
-  if (!engine.wake()) return { exact: true, counts: sizes.map((size) => new Array<bigint>(size).fill(0n)) };
-  const steps = budget.steps ?? Number.POSITIVE_INFINITY;
-  const diagram = new Counting(engine, new StepBudget({ ...budget, steps: Math.min(steps, diagramSteps) })).build();
-  if (diagram) return { exact: true, counts: diagram.countPerValue(sizes) };
-  return valueByValue(engine, new StepBudget({ ...budget, steps: steps - diagramSteps }));
+  const nothing = (exact: boolean): CountPerValue => ({ exact, counts: sizes.map((size) => new Array<bigint>(size).fill(0n)) });
+  const steps = new StepBudget(budget);
+  return orExhausted(
+    () => {
+      const engine = new Engine(problem, steps);
+      if (!engine.wake()) return nothing(true);
+      const diagram = new Counting(engine, new SubBudget(steps, diagramSteps)).build();
+      return diagram ? { exact: true, counts: diagram.countPerValue(sizes) } : valueByValue(engine, steps);
+    },
+    () => nothing(false),
+  );
 }
 
 /** Takes one value after another and counts; alike values have equal counts, and what one count looked up serves the next. */

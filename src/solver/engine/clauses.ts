@@ -12,7 +12,12 @@ export interface Clause {
   /** Positions of the two watched literals. */
   one: number;
   two: number;
+  /** Of a long clause, where each variable stands; made when first asked for. */
+  positions?: ReadonlyMap<number, number>;
 }
+
+/** Longer clauses are looked up by a map. */
+const long = 16;
 
 export class ClauseSet {
   failed: readonly number[] = [];
@@ -33,7 +38,7 @@ export class ClauseSet {
   /** The variables are distinct; the masks are copied. Takes part from the next `wake` or `attach` on. */
   add(variables: readonly number[], masks: readonly Int32Array[], guard = -1): Clause {
     const places = variables.map((variable, i) => this.keep(masks[i]!, this.store.length[variable]!));
-    const clause = { variables, masks: places, guard, one: 0, two: 0 };
+    const clause: Clause = { variables, masks: places, guard, one: 0, two: 0 };
     this.clauses.push(clause);
     return clause;
   }
@@ -153,11 +158,11 @@ export class ClauseSet {
 
   /** For the counting diagram: 1 when the value makes the clause hold. */
   sees(clause: Clause, variable: number, value: number): number {
-    return (this.words[clause.masks[clause.variables.indexOf(variable)]! + (value >>> 5)]! >>> (value & 31)) & 1;
+    return (this.words[clause.masks[positionIn(clause, variable)]! + (value >>> 5)]! >>> (value & 31)) & 1;
   }
 
   isOpenOn(clause: Clause, variable: number): boolean {
-    return this.isOpen(clause, clause.variables.indexOf(variable));
+    return this.isOpen(clause, positionIn(clause, variable));
   }
 
   private isOpen(clause: Clause, position: number): boolean {
@@ -190,4 +195,10 @@ export class ClauseSet {
     this.failed = clause.variables;
     return false;
   }
+}
+
+function positionIn(clause: Clause, variable: number): number {
+  if (clause.variables.length <= long) return clause.variables.indexOf(variable);
+  clause.positions ??= new Map(clause.variables.map((v, i) => [v, i]));
+  return clause.positions.get(variable) ?? -1;
 }

@@ -6,9 +6,9 @@ import { Different } from "../constraints/different.js";
 import { Flow } from "../constraints/flow.js";
 import { Linear } from "../constraints/linear.js";
 import { Table } from "../constraints/table.js";
-import { overlap } from "../model/holds.js";
 import type { Literal, Occupier, Rule, Term } from "../model/problem.js";
 import type { Engine } from "./engine.js";
+import { type Occupancy, occupancyOf, runsMeet } from "./occupancy.js";
 import { maskOf } from "./propagator.js";
 import { bitCount } from "./store.js";
 
@@ -29,15 +29,20 @@ class Posting {
   private readonly sizes: readonly number[];
 
   private guard = -1;
-  /** A bitset for each literal of the clause at hand. */
+  /** A bitset for each literal of the clause at hand, and where in it each variable stands; -1 elsewhere. */
   private readonly scratch: Int32Array[] = [];
+  private readonly position: Int32Array;
+  private readonly widest: number;
 
   constructor(private readonly engine: Engine) {
     this.sizes = engine.store.sizes;
+    this.position = new Int32Array(this.sizes.length).fill(-1);
+    this.widest = engine.store.length.reduce((most, length) => Math.max(most, length), 1);
   }
 
   post(rule: Rule, guard: number): void {
     this.guard = guard;
+    this.pay(1);
     switch (rule.kind) {
       case "unary":
         this.clause([rule], false);
@@ -72,38 +77,54 @@ class Posting {
     }
   }
 
+  private pay(operations: number): void {
+    this.engine.steps.chargeOrThrow(operations);
+  }
+
   private each(variable: number): readonly number[] {
     return firstNumbers(this.sizes[variable]!);
   }
 
   /** At least one literal holds, or, `denied`, at least one does not: "never all of these" is a clause of the opposites. */
   private clause(literals: readonly Literal[], denied: boolean): void {
-    const { sizes, engine, guard, scratch } = this;
     const variables: number[] = [];
+    const open = this.gather(literals, denied, variables);
+    for (const variable of variables) this.position[variable] = -1;
+    if (!open) return;
+    const { engine, guard, scratch: masks } = this;
+    if (variables.length === 1 && guard < 0) engine.store.keepAll(variables[0]!, masks[0]!);
+    else if (variables.length === 2) {
+      this.pay(this.sizes[variables[0]!]! * engine.store.length[variables[1]!]!);
+      engine.pairs.either(variables[0]!, masks[0]!, variables[1]!, masks[1]!, guard);
+    } else engine.clauses.add(variables, masks, guard);
+  }
+
+  /** Fills a bitset for each variable of a clause; false when the clause holds whatever they take. */
+  private gather(literals: readonly Literal[], denied: boolean, variables: number[]): boolean {
+    const { sizes, engine, scratch, position } = this;
+    this.pay(literals.length);
     for (let i = 0; i < literals.length; i++) {
       const { variable, values } = literals[i]!;
       const size = sizes[variable]!;
-      scratch[variables.length] ??= new Int32Array(Math.max(...engine.store.length));
+      scratch[variables.length] ??= new Int32Array(this.widest);
       const mask = scratch[variables.length]!;
       const left = fill(mask, engine.store.length[variable]!, size, values, denied);
-      if (left === size) return;
+      if (left === size) return false;
       if (left === 0) continue;
-      const before = variables.indexOf(variable);
-      if (before < 0) variables.push(variable);
+      const before = position[variable]!;
+      if (before < 0) position[variable] = variables.push(variable) - 1;
       else {
         const whole = scratch[before]!;
         for (let w = 0; w < engine.store.length[variable]!; w++) whole[w]! |= mask[w]!;
-        if (sizeOf(whole, engine.store.length[variable]!) === size) return;
+        if (sizeOf(whole, engine.store.length[variable]!) === size) return false;
       }
     }
-    const masks = scratch;
-    if (variables.length === 1 && guard < 0) engine.store.keepAll(variables[0]!, masks[0]!);
-    else if (variables.length === 2) engine.pairs.either(variables[0]!, masks[0]!, variables[1]!, masks[1]!, guard);
-    else engine.clauses.add(variables, masks, guard);
+    return true;
   }
 
   private table(variables: readonly number[], rows: readonly (readonly number[])[]): void {
     const { sizes } = this;
+    this.pay(rows.length * variables.length);
     const distinct = [...new Set(variables)];
     const first = variables.map((v) => variables.indexOf(v));
     const good = rows.filter((row) => {
@@ -114,12 +135,12 @@ class Posting {
       return true;
     });
     const columns = distinct.map((v) => variables.indexOf(v));
+    this.pay(rows.length * variables.length * 4 + distinct.reduce((sum, v) => sum + sizes[v]!, 0));
     if (distinct.length > 2) this.engine.add(new Table(distinct, once(good, columns, sizes, variables), this.engine.store), this.guard);
     else if (distinct.length === 2) {
       const [x, y] = distinct as [number, number];
-      const goes = this.each(x).map(() => maskOf(sizes[y]!, []));
-      for (const row of good) goes[row[columns[0]!]!]![row[columns[1]!]! >>> 5]! |= 1 << (row[columns[1]!]! & 31);
-      for (const a of this.each(x)) this.engine.pairs.restrict(x, a, y, goes[a]!, this.guard);
+      this.pay(3 * sizes[x]! * this.engine.store.length[y]!);
+      this.engine.pairs.keepRows(x, y, good, columns as [number, number], this.guard);
     } else if (distinct.length === 1 || good.length === 0) {
       const literals = distinct.map((variable) => ({ variable, values: good.map((row) => row[0]!) }));
       this.clause(literals, false);
@@ -127,13 +148,14 @@ class Posting {
   }
 
   private sum(terms: readonly Term[], min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY): void {
+    this.pay(terms.reduce((sum, { weights }) => sum + weights.length, 0));
     const sum = Linear.of(terms, this.sizes, min, max);
     if (sum.variables.length > 0) this.engine.add(sum, this.guard);
     else if (0 < min || 0 > max) this.clause([], false);
   }
 
   private different(variables: readonly number[], except: readonly number[]): void {
-    const widest = Math.max(1, ...variables.map((v) => this.sizes[v]!));
+    const widest = variables.reduce((most, v) => Math.max(most, this.sizes[v]!), 1);
     this.engine.add(new Different(variables, except, widest), this.guard);
     const shared = maskOf(widest, except);
     this.flow(variables, (_, value) => (bit(shared, value) ? undefined : value));
@@ -142,6 +164,7 @@ class Posting {
   /** At most one variable a place; values without a place are free. */
   private flow(variables: readonly number[], place: (i: number, value: number) => number | undefined): void {
     if (variables.length < 3) return;
+    this.pay(variables.reduce((sum, v) => sum + this.sizes[v]!, 0));
     const index = new Map<number, number>();
     const free = -1;
     const of = variables.map((v, i) => {
@@ -160,32 +183,48 @@ class Posting {
     for (const groups of of) for (let value = 0; value < groups.length; value++) if (groups[value] === free) groups[value] = index.size;
     const most = new Array<number>(index.size + 1).fill(1);
     most[index.size] = variables.length;
+    this.pay(most.length * (most.length >>> 5));
     this.engine.add(new Flow(variables, { of, least: new Array<number>(most.length).fill(0), most }), this.guard);
   }
 
   /** Pairs, and an assignment that follows from them: windows that do not overlap start, and end, in different places. */
   private disjoint(occupiers: readonly Occupier[]): void {
-    const spans = occupiers.map((occupier) => this.spans(occupier));
-    for (let i = 0; i < occupiers.length; i++) {
-      for (let j = i + 1; j < occupiers.length; j++) this.apart(occupiers[i]!, occupiers[j]!, { one: spans[i]!, two: spans[j]! });
-    }
+    const taken = occupiers.map(({ variable, windows }) => occupancyOf(this.sizes[variable]!, windows));
+    this.pay(taken.reduce((sum, { runs }) => sum + runs.reduce((all, { length }) => all + length, 1), 0));
+    for (const [i, j] of this.meeting(taken)) this.apart(occupiers[i]!.variable, taken[i]!, occupiers[j]!.variable, taken[j]!);
     const place = (side: "from" | "to") => (i: number, value: number) => {
-      const at = spans[i]![side][value]!;
+      const at = taken[i]![side][value]!;
       return Number.isFinite(at) ? at : undefined;
     };
     const variables = occupiers.map((o) => o.variable);
     this.flow(variables, place("from"));
-    if (spans.some(({ from, to }) => from.some((at, value) => Number.isFinite(at) && at !== to[value]))) this.flow(variables, place("to"));
+    if (taken.some(({ from, to }) => from.some((at, value) => Number.isFinite(at) && at !== to[value]))) this.flow(variables, place("to"));
   }
 
-  private apart(one: Occupier, two: Occupier, spans: { readonly one: Spans; readonly two: Spans }): void {
-    const [x, y] = [one.variable, two.variable];
+  /** The pairs whose windows, taken over all their values, reach into one another; found going along the starts. */
+  private meeting(taken: readonly Occupancy[]): (readonly [number, number])[] {
+    const order = taken.map((_, i) => i).filter((i) => Number.isFinite(taken[i]!.start));
+    order.sort((i, j) => taken[i]!.start - taken[j]!.start);
+    const out: (readonly [number, number])[] = [];
+    for (const [at, i] of order.entries()) {
+      for (let k = at + 1; k < order.length && taken[order[k]!]!.start <= taken[i]!.end; k++) {
+        const j = order[k]!;
+        out.push(i < j ? [i, j] : [j, i]);
+        this.pay(1);
+      }
+    }
+    return out.sort(([i, j], [k, l]) => i - k || j - l);
+  }
+
+  private apart(x: number, one: Occupancy, y: number, two: Occupancy): void {
     const clear = new Int32Array(this.engine.store.length[y]!);
     for (let a = 0; a < this.sizes[x]!; a++) {
-      const [from, to] = [spans.one.from[a]!, spans.one.to[a]!];
       let clash = false;
+      this.pay(this.sizes[y]!);
       for (let b = 0; b < this.sizes[y]!; b++) {
-        if (spans.two.from[b]! > to || spans.two.to[b]! < from || !overlap(one.windows[a]!, two.windows[b]!)) continue;
+        if (two.from[b]! > one.to[a]! || two.to[b]! < one.from[a]!) continue;
+        this.pay(one.runs[a]!.length + two.runs[b]!.length);
+        if (!runsMeet(one.runs[a]!, two.runs[b]!)) continue;
         if (!clash) clear.fill(-1);
         clear[b >>> 5]! &= ~(1 << (b & 31));
         clash = true;
@@ -195,27 +234,6 @@ class Posting {
       else if (!bit(clear, a)) this.clause([{ variable: x, values: [a] }], true);
     }
   }
-
-  private spans({ variable, windows }: Occupier): Spans {
-    const size = this.sizes[variable]!;
-    const spans = {
-      from: new Float64Array(size).fill(Number.POSITIVE_INFINITY),
-      to: new Float64Array(size).fill(Number.NEGATIVE_INFINITY),
-    };
-    for (let value = 0; value < size; value++) {
-      for (const [from, to] of windows[value] ?? []) {
-        if (from < spans.from[value]!) spans.from[value] = from;
-        if (to > spans.to[value]!) spans.to[value] = to;
-      }
-    }
-    return spans;
-  }
-}
-
-/** For each value where its windows begin and end; a value without windows ends before it begins. */
-interface Spans {
-  readonly from: Float64Array;
-  readonly to: Float64Array;
 }
 
 /** The rows in some columns, each once. */

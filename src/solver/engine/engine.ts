@@ -6,6 +6,7 @@
 
 import { Different } from "../constraints/different.js";
 import type { Problem, Solution } from "../model/problem.js";
+import { StepBudget } from "../model/step-budget.js";
 import { ClauseSet } from "./clauses.js";
 import { compile, type Guarded } from "./compile.js";
 import { PairTables } from "./pairs.js";
@@ -25,6 +26,7 @@ export class Engine {
   readonly guards: number[] = [];
   private readonly watchers: number[][];
   private readonly rivalsOf: (readonly number[])[] = [];
+  private readonly costs: number[] = [];
   private readonly queued: boolean[] = [];
   private readonly queues: readonly [number[], number[]] = [[], []];
   private readonly dirty: Int32Array;
@@ -32,11 +34,14 @@ export class Engine {
   private readonly isDirty: Uint8Array;
   private dirtyTop = 0;
   private running = -1;
+  private work = 0;
   /** While true the dearer rules wait: they see further, but the others alone tell solutions from the rest. */
   hasty = false;
 
   constructor(
     readonly problem: Problem,
+    /** What setting up and propagating are charged to. */
+    public steps = new StepBudget(),
     guarded: readonly Guarded[] = problem.rules.map((rule) => ({ rule, guard: -1 })),
     guardCount = 0,
   ) {
@@ -59,6 +64,7 @@ export class Engine {
   add(propagator: Propagator, guard = -1): void {
     const index = this.propagators.push(propagator) - 1;
     this.guards.push(guard);
+    this.costs.push(propagator.cost ?? propagator.variables.length);
     this.queued.push(false);
     for (const variable of new Set(propagator.variables)) this.watchers[variable]!.push(index);
   }
@@ -98,12 +104,20 @@ export class Engine {
 
   /** Runs what is queued until nothing changes; false when some rule cannot hold. */
   propagate(): boolean {
+    this.work = 0;
+    const holds = this.propagateAll();
+    this.steps.charge(this.work);
+    return holds;
+  }
+
+  private propagateAll(): boolean {
     const [cheap, dear] = this.queues;
     for (;;) {
       while (this.dirtyTop > 0) {
         const variable = this.dirty[--this.dirtyTop]!;
         const news = this.isDirty[variable] === 1;
         this.isDirty[variable] = 0;
+        this.work += 1 + this.pairs.arcs[variable]!.length;
         if (!this.pairs.propagate(variable)) return this.fail(this.pairs.failed);
         if (!this.clauses.propagate(variable)) return this.fail(this.clauses.failed);
         if (news) for (const p of this.watchers[variable]!) this.schedule(p);
@@ -111,6 +125,7 @@ export class Engine {
       const p = cheap.pop() ?? (this.hasty ? undefined : dear.pop());
       if (p === undefined) return true;
       this.queued[p] = false;
+      this.work += this.costs[p]!;
       if (!this.propagators[p]!.propagate(this.store)) return this.fail(this.propagators[p]!.variables);
       // A propagator leaves itself nothing to do, so its own changes wake the others only.
       this.running = p;

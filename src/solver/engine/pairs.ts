@@ -64,6 +64,21 @@ export class PairTables {
     }
   }
 
+  /** x and y take one of the rows together; `columns` says where in a row they stand. */
+  keepRows(x: number, y: number, rows: readonly (readonly number[])[], columns: readonly [number, number], guard: number): void {
+    const arc = this.arc(x, y, guard);
+    const [width, back] = [this.store.length[y]!, this.store.length[x]!];
+    const forward = new Int32Array(this.store.sizes[x]! * width);
+    const backward = new Int32Array(this.store.sizes[y]! * back);
+    for (const row of rows) {
+      const [a, b] = [row[columns[0]]!, row[columns[1]]!];
+      forward[a * width + (b >>> 5)]! |= 1 << (b & 31);
+      backward[b * back + (a >>> 5)]! |= 1 << (a & 31);
+    }
+    for (let w = 0; w < forward.length; w++) this.rows[arc.forward + w]! &= forward[w]!;
+    for (let w = 0; w < backward.length; w++) this.rows[arc.backward + w]! &= backward[w]!;
+  }
+
   /** x takes a value of `good` or y one of `fine` (bitsets). */
   either(x: number, good: Int32Array, y: number, fine: Int32Array, guard: number): void {
     const arc = this.arc(x, y, guard);

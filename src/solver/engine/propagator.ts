@@ -6,6 +6,8 @@ import type { Store } from "./store.js";
 export interface Propagator {
   /** The variables whose changes wake it. */
   readonly variables: readonly number[];
+  /** Elementary operations of one run, about; left out: as many as there are variables. */
+  readonly cost?: number;
   /** Those with 0 run before those with 1. */
   readonly priority: 0 | 1;
   /** Removes values until it can remove no more by itself; false when the rule cannot hold. */

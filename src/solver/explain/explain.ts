@@ -1,7 +1,7 @@
 // Explanations over the problem's own rules: which rules, told apart by their ids, leave no solution. Rules without id always count.
 
 import type { Budget, Choice, Problem, Rule } from "../model/problem.js";
-import { BudgetExhausted } from "../model/step-budget.js";
+import { BudgetExhausted, orExhausted } from "../model/step-budget.js";
 import { dualize } from "./duality.js";
 import { quickXplain } from "./quick.js";
 import { shortestFirst } from "./reasons.js";
@@ -23,10 +23,12 @@ export interface Explanations {
 }
 
 export function explain(problem: Problem, choices: readonly Choice[] = [], budget?: Budget): Explanation {
-  const { ids, subsets } = byId(problem, choices, budget);
-  const all = ids.map((_, i) => i);
+  let ids: readonly string[] = [];
   let found: readonly number[] | undefined;
   try {
+    const { subsets, ...named } = byId(problem, choices, budget);
+    ids = named.ids;
+    const all = ids.map((_, i) => i);
     if (subsets.stands(all)) return { kind: "none", ids: [], minimal: true, others: "no" };
     found = quickXplain(subsets, all);
     const others = found.some((member) => !subsets.stands(all.filter((i) => i !== member))) ? "yes" : "no";
@@ -44,17 +46,23 @@ export function explainAll(
   options: { readonly limit?: number } = {},
   budget?: Budget,
 ): Explanations {
-  const { ids, subsets } = byId(problem, choices, budget);
-  const { reasons, complete } = dualize(subsets, options.limit);
-  return { sets: shortestFirst(reasons).map((set) => set.map((i) => ids[i]!)), complete };
+  return orExhausted<Explanations>(
+    () => {
+      const { ids, subsets } = byId(problem, choices, budget);
+      const { reasons, complete } = dualize(subsets, options.limit);
+      return { sets: shortestFirst(reasons).map((set) => set.map((i) => ids[i]!)), complete };
+    },
+    () => ({ sets: [], complete: false }),
+  );
 }
 
 function byId(problem: Problem, choices: readonly Choice[], budget: Budget | undefined): { ids: readonly string[]; subsets: Subsets } {
   const groups = new Map<string, Rule[]>();
   const always: Rule[] = [];
   for (const rule of [...problem.rules, ...choices.flatMap((choice) => choice.rules)]) {
-    if (rule.id === undefined) always.push(rule);
-    else groups.set(rule.id, [...(groups.get(rule.id) ?? []), rule]);
+    const group = rule.id === undefined ? always : groups.get(rule.id);
+    if (group) group.push(rule);
+    else if (rule.id !== undefined) groups.set(rule.id, [rule]);
   }
   return { ids: [...groups.keys()], subsets: new Subsets({ variables: problem.variables, rules: always }, [...groups.values()], budget) };
 }

@@ -2,9 +2,9 @@
 // to give up so that the rest can stand. Each is a minimal hitting set of all the others.
 
 import type { Budget, Choice, Problem } from "../model/problem.js";
-import { BudgetExhausted } from "../model/step-budget.js";
+import { orExhausted } from "../model/step-budget.js";
 import type { ChoiceSets, ReasonsAndRepairs } from "../model/tasks.js";
-import { dualize } from "./duality.js";
+import { type Duals, dualize } from "./duality.js";
 import { fastDiag, quickXplain } from "./quick.js";
 import { Subsets } from "./subsets.js";
 
@@ -29,7 +29,10 @@ export function oneRepair(problem: Problem, choices: readonly Choice[], budget?:
 
 /** Every reason and every repair, from one run. No repair when the problem without choices has no solution. */
 export function reasonsAndRepairs(problem: Problem, choices: readonly Choice[], budget?: Budget): ReasonsAndRepairs {
-  const found = dualize(new Subsets(problem, rulesOf(choices), budget));
+  const found = orExhausted<Duals>(
+    () => dualize(new Subsets(problem, rulesOf(choices), budget)),
+    () => ({ reasons: [], repairs: [], complete: false }),
+  );
   const named = (sets: readonly (readonly number[])[]): ChoiceSets => ({
     sets: shortestFirst(sets).map((set) => set.map((c) => choices[c]!.id)),
     complete: found.complete,
@@ -56,12 +59,10 @@ function attempt(
   budget: Budget | undefined,
   task: (subsets: Subsets) => readonly number[] | undefined,
 ): OneSet {
-  try {
-    return task(new Subsets(problem, rulesOf(choices), budget))?.map((c) => choices[c]!.id);
-  } catch (error) {
-    if (error instanceof BudgetExhausted) return "stopped";
-    throw error;
-  }
+  return orExhausted<OneSet>(
+    () => task(new Subsets(problem, rulesOf(choices), budget))?.map((c) => choices[c]!.id),
+    () => "stopped",
+  );
 }
 
 /** Shortest first, then by the order of the members. */

@@ -46,7 +46,7 @@ export class Subsets {
     this.steps = new StepBudget(budget);
     this.here = noBits(groups.length);
     this.steady = groups.every((rules) => rules.every((rule) => literalsOf(rule) !== undefined));
-    const made = this.steady ? bySwitches(problem, groups) : byGuards(problem, groups);
+    const made = this.steady ? bySwitches(problem, groups, this.steps) : byGuards(problem, groups, this.steps);
     this.narrowings = made.narrowings;
     this.engine = made.engine;
     this.alive = !this.steady || this.engine.wake();
@@ -145,7 +145,7 @@ interface Made {
 }
 
 /** Unary rules narrow by themselves; a clause gets a switch, a variable with the values on and off, as one more literal. */
-function bySwitches(problem: Problem, groups: readonly (readonly Rule[])[]): Made {
+function bySwitches(problem: Problem, groups: readonly (readonly Rule[])[], steps: StepBudget): Made {
   const variables = [...problem.variables];
   const rules = [...problem.rules];
   const narrowings = groups.map((group) => {
@@ -159,13 +159,13 @@ function bySwitches(problem: Problem, groups: readonly (readonly Rule[])[]): Mad
     }
     return [...own, { variable, mask: maskOf(2, [0]) }];
   });
-  return { engine: new Engine({ variables, rules }), narrowings };
+  return { engine: new Engine({ variables, rules }, steps), narrowings };
 }
 
-function byGuards(problem: Problem, groups: readonly (readonly Rule[])[]): Made {
+function byGuards(problem: Problem, groups: readonly (readonly Rule[])[], steps: StepBudget): Made {
   const base = problem.rules.map((rule) => ({ rule, guard: -1 }));
   const guarded = groups.flatMap((rules, guard) => rules.flatMap((rule) => (rule.kind === "unary" ? [] : [{ rule, guard }])));
-  const engine = new Engine(problem, [...base, ...guarded], groups.length);
+  const engine = new Engine(problem, steps, [...base, ...guarded], groups.length);
   engine.on.fill(0);
   return { engine, narrowings: groups.map((group) => unaryOf(problem, group)) };
 }

@@ -13,7 +13,7 @@
 import { Engine } from "../engine/engine.js";
 import { maskOf } from "../engine/propagator.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
-import { StepBudget, SubBudget } from "../model/step-budget.js";
+import { orExhausted, StepBudget, SubBudget } from "../model/step-budget.js";
 import type { Cost, Ranked } from "../model/tasks.js";
 import { costOf, Objective } from "./objective.js";
 import { findOne, type Strategy } from "./search.js";
@@ -26,7 +26,12 @@ export interface CheapestOptions {
 
 /** Cut by the budget it gives the best found so far, unproven. */
 export function cheapest(problem: Problem, costs: readonly Cost[], options: CheapestOptions, budget?: Budget): Ranked {
-  const ranking = new Ranking(problem, costs, new StepBudget(budget));
+  const steps = new StepBudget(budget);
+  const ranking = orExhausted(
+    () => new Ranking(problem, costs, steps),
+    () => undefined,
+  );
+  if (!ranking) return { solutions: [], proven: false };
   const project = options.project ?? problem.variables.map((_, v) => v);
   const solutions: { solution: Solution; cost: readonly number[] }[] = [];
   while (solutions.length < options.k) {
@@ -65,7 +70,7 @@ class Ranking {
     costs: readonly Cost[],
     private readonly steps: StepBudget,
   ) {
-    this.engine = new Engine(problem);
+    this.engine = new Engine(problem, steps);
     this.objectives = costs.map((cost) => new Objective(this.engine, cost));
     this.alive = this.engine.wake();
     const rows = problem.variables.map((_, v) => this.objectives.flatMap((o) => [o.weights.get(v) ?? []]).filter(differ));

@@ -2,9 +2,9 @@
 
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
-import { StepBudget } from "../model/step-budget.js";
+import { orExhausted, StepBudget } from "../model/step-budget.js";
 import type { Listing } from "../model/tasks.js";
-import { search } from "./search.js";
+import { type Next, search } from "./search.js";
 
 export interface ListOptions {
   /** Most solutions to list. */
@@ -17,20 +17,22 @@ export function list(problem: Problem, options: ListOptions = {}, budget?: Budge
   const limit = options.limit ?? Number.POSITIVE_INFINITY;
   const solutions: Solution[] = [];
   let more = false;
-  const engine = new Engine(problem);
-  if (!engine.wake()) return { solutions, complete: true };
-  const outcome = search(
-    engine,
-    new StepBudget(budget),
-    (solution) => {
-      if (solutions.length >= limit) {
-        more = true;
-        return "end";
-      }
-      solutions.push(solution);
-      return options.project ? "nextFirst" : "next";
+  const steps = new StepBudget(budget);
+  const onSolution = (solution: Solution): Next => {
+    if (solutions.length >= limit) {
+      more = true;
+      return "end";
+    }
+    solutions.push(solution);
+    return options.project ? "nextFirst" : "next";
+  };
+  return orExhausted(
+    () => {
+      const engine = new Engine(problem, steps);
+      if (!engine.wake()) return { solutions, complete: true };
+      const outcome = search(engine, steps, onSolution, options.project ? { first: options.project } : {});
+      return { solutions, complete: outcome === "completed" && !more };
     },
-    options.project ? { first: options.project } : {},
+    () => ({ solutions, complete: false }),
   );
-  return { solutions, complete: outcome === "completed" && !more };
 }

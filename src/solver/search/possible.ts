@@ -6,14 +6,20 @@
 
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
-import { StepBudget } from "../model/step-budget.js";
+import { orExhausted, StepBudget } from "../model/step-budget.js";
 import type { Possible } from "../model/tasks.js";
 import { findOne } from "./search.js";
 
 export function possible(problem: Problem, budget?: Budget): Possible {
-  const engine = new Engine(problem);
-  if (!engine.wake()) return { values: problem.variables.map(() => new Set<number>()), exact: true };
-  return possibleIn(engine, [], new StepBudget(budget));
+  const steps = new StepBudget(budget);
+  const nothing = (exact: boolean): Possible => ({ values: problem.variables.map(() => new Set<number>()), exact });
+  return orExhausted(
+    () => {
+      const engine = new Engine(problem, steps);
+      return engine.wake() ? possibleIn(engine, [], steps) : nothing(true);
+    },
+    () => nothing(false),
+  );
 }
 
 /** How many of the latest witnesses are tried for a small change. */

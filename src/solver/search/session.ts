@@ -4,7 +4,7 @@
 import { Tally } from "../count/tally.js";
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
-import { StepBudget } from "../model/step-budget.js";
+import { orExhausted, StepBudget } from "../model/step-budget.js";
 import type { Count, Possible } from "../model/tasks.js";
 import { possibleIn } from "./possible.js";
 import { findOne } from "./search.js";
@@ -19,22 +19,34 @@ export interface Session {
 }
 
 export function openSession(problem: Problem): Session {
-  const engine = new Engine(problem);
-  const alive = engine.wake();
+  /** Set up with the first task, whose budget pays for it; undefined until that was enough. */
+  let engine: Engine | undefined;
+  let alive = false;
   const selected = new Map<number, number>();
   const witnesses: Solution[] = [];
   /** Made when first counted; what it looked up serves the counts after later clicks. */
   let tally: Tally | undefined;
 
   /** Runs a task with the selections taken, if they can all be taken. */
-  const within = <T>(task: () => T, otherwise: T): T => {
-    if (!alive) return otherwise;
-    const mark = engine.store.mark();
-    const stands = [...selected].every(([variable, value]) => engine.take(variable, value));
-    const result = stands ? task() : otherwise;
-    engine.store.undo(mark);
-    return result;
+  const within = <T>(budget: Budget | undefined, task: (engine: Engine, steps: StepBudget) => T, impossible: T, stopped: T): T => {
+    const steps = new StepBudget(budget);
+    return orExhausted(
+      () => {
+        const ready = engine ?? new Engine(problem, steps);
+        if (!engine) alive = ready.wake();
+        engine = ready;
+        if (!alive) return impossible;
+        ready.steps = steps;
+        const mark = ready.store.mark();
+        const stands = [...selected].every(([variable, value]) => ready.take(variable, value));
+        const result = stands ? task(ready, steps) : impossible;
+        ready.store.undo(mark);
+        return result;
+      },
+      () => stopped,
+    );
   };
+  const nothing = problem.variables.map(() => new Set<number>());
   return {
     select: (variable, value) => {
       selected.set(variable, value);
@@ -43,21 +55,24 @@ export function openSession(problem: Problem): Session {
       selected.delete(variable);
     },
     possible: (budget) =>
-      within<Possible>(() => possibleIn(engine, witnesses, new StepBudget(budget)), {
-        values: problem.variables.map(() => new Set<number>()),
-        exact: true,
-      }),
+      within<Possible>(
+        budget,
+        (ready, steps) => possibleIn(ready, witnesses, steps),
+        { values: nothing, exact: true },
+        { values: nothing, exact: false },
+      ),
     count: (budget) =>
       within<Count>(
-        () => {
-          const steps = new StepBudget(budget);
-          const known = witnesses.find((w) => w.every((value, v) => engine.store.has(v, value))) ?? findOne(engine, steps);
+        budget,
+        (ready, steps) => {
+          const known = witnesses.find((w) => w.every((value, v) => ready.store.has(v, value))) ?? findOne(ready, steps);
           if (typeof known === "string") return { count: 0n, exact: known === "none" };
-          tally ??= new Tally(engine);
+          tally ??= new Tally(ready);
           const count = tally.count(steps, known);
           return { count, exact: tally.exact };
         },
         { count: 0n, exact: true },
+        { count: 0n, exact: false },
       ),
   };
 }
