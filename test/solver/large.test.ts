@@ -84,6 +84,24 @@ describe.each(Object.keys(large))("%s", (name) => {
   });
 });
 
+test("a chain of 3,000 variables in any order is counted exactly", () => {
+  const rows = [
+    [0, 1],
+    [1, 2],
+    [2, 0],
+    [0, 0],
+    [1, 1],
+  ];
+  for (const length of [65, 200, 3_000]) {
+    const order = new Random(length).shuffle(range(length));
+    const rules = range(length - 1).map((i): Rule => ({ kind: "table", variables: [order[i]!, order[i + 1]!], rows }));
+    // Going along the chain: how many ways end in each value.
+    let ways = [1n, 1n, 1n];
+    for (let i = 1; i < length; i++) ways = range(3).map((to) => rows.reduce((n, row) => (row[1] === to ? n + ways[row[0]!]! : n), 0n));
+    expect(count({ variables: variables(length, 3), rules }), `${length}`).toEqual({ count: ways[0]! + ways[1]! + ways[2]!, exact: true });
+  }
+});
+
 test("of runs compared along their starts none that meet are missed", () => {
   const seen = { meet: 0, apart: 0 };
   for (let seed = 1; seed <= 300; seed++) {

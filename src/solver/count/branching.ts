@@ -7,6 +7,7 @@ import type { Engine } from "../engine/engine.js";
 import type { Solution } from "../model/problem.js";
 import type { Alike } from "./alike.js";
 import type { Part } from "./parts.js";
+import { separator } from "./separator.js";
 
 export interface Block {
   readonly mask: Int32Array;
@@ -45,6 +46,11 @@ export class Branching {
    * that are alike the one with the known solution's value is looked at.
    */
   choose(part: Part, known?: Solution): Split {
+    const cut = this.wanted ? undefined : separator(part);
+    if (cut !== undefined) {
+      const labels = this.engine.store.values(cut).map((value) => this.alike.of[cut]![value]!);
+      return this.split({ variable: cut, labels, single: true }, known?.[cut]);
+    }
     let best: Offer | undefined;
     let least = Number.POSITIVE_INFINITY;
     const anyWanted = this.wanted !== undefined && part.variables.some((v) => this.wanted![v] === 1);

@@ -12,6 +12,9 @@ import { Keys } from "./keys.js";
 import { type Part, Splitter } from "./parts.js";
 import { Permanents } from "./permanents.js";
 
+/** Parts in parts in parts: deeper, the program's own stack would end before the budget does. */
+const deepest = 1_500;
+
 export class Tally {
   /** The count is exact; false: at least so many. */
   exact = true;
@@ -23,6 +26,7 @@ export class Tally {
   private readonly wanted: Uint8Array | undefined;
   private steps = new StepBudget();
   private known: Solution = [];
+  private depth = 0;
   private readonly scratch: number[] = [];
   private permanents: Permanents | undefined;
 
@@ -45,6 +49,7 @@ export class Tally {
     this.exact = true;
     this.steps = steps;
     this.known = known;
+    this.depth = 0;
     return this.rest(this.splitter.whole(), true);
   }
 
@@ -73,7 +78,6 @@ export class Tally {
   }
 
   private part(part: Part, along: boolean): bigint {
-    const { engine } = this;
     const slot = this.keys.slot(this.scratch, this.key(part));
     if (this.keys.get(slot) >= 0) return this.counts[this.keys.get(slot)]!;
     const ways = this.assigned(part);
@@ -81,6 +85,21 @@ export class Tally {
       this.keys.set(slot, this.counts.push(ways) - 1);
       return ways;
     }
+    if (this.depth >= deepest) {
+      this.exact = false;
+      return along ? 1n : 0n;
+    }
+    this.depth++;
+    const sum = this.branched(part, along);
+    this.depth--;
+    if (!this.exact) return sum > 0n || !along ? sum : 1n;
+    this.keys.set(slot, this.counts.push(sum) - 1);
+    return sum;
+  }
+
+  /** The solutions of a part, block by block of one of its variables. */
+  private branched(part: Part, along: boolean): bigint {
+    const { engine } = this;
     const { variable, blocks } = this.branching.choose(part, along ? this.known : undefined);
     const once = this.wanted?.[variable] === 0;
     const home = along ? blocks.findIndex(({ mask }) => bit(mask, this.known[variable]!)) : -1;
@@ -104,8 +123,6 @@ export class Tally {
       sum += found * times;
       if (!this.exact) break;
     }
-    if (!this.exact) return sum > 0n || !along ? sum : 1n;
-    this.keys.set(slot, this.counts.push(sum) - 1);
     return sum;
   }
 
