@@ -13,6 +13,8 @@ const top = fileURLToPath(new URL("../..", import.meta.url));
 const main = join(top, "dist", "src", "cli", "main.js");
 const cut = new URL("../support/cut.mjs", import.meta.url).href;
 const kills = process.env.LONG ? 200 : 20;
+/** Ends a run that hangs; on a busy machine building a site twenty times takes minutes. */
+const patience = process.env.LONG ? 4 * 3_600_000 : 900_000;
 
 interface Ended {
   readonly code: number | null;
@@ -180,29 +182,37 @@ async function cutOff(one: Case, { outer, start, old, anew }: Stage, name: strin
 }
 
 describe.each(Object.entries(cases))("%s", (title, one) => {
-  it("leaves old or new when it is killed, and the next run ends it", async () => {
-    const set = await stage(one);
-    const outcomes = new Set<string>();
-    const again = process.env.LONG ? 10 : 7;
-    await inPairs([...moments(set.calls, kills, title).entries()], async ([i, at]) => {
-      const { folder, outcome } = await cutOff(one, set, `kill-${i}-at-${at}`, { CUT: "kill", CUT_AT: String(at) });
-      outcomes.add(outcome);
-      if (i % again !== 0 || outcome === "new") return;
-      await must(folder, one.args);
-      expect(filesBelow(folder), `again after ${at}`).toEqual(set.anew);
-    });
-    expect(outcomes).toContain("old");
-  });
+  it(
+    "leaves old or new when it is killed, and the next run ends it",
+    async () => {
+      const set = await stage(one);
+      const outcomes = new Set<string>();
+      const again = process.env.LONG ? 10 : 7;
+      await inPairs([...moments(set.calls, kills, title).entries()], async ([i, at]) => {
+        const { folder, outcome } = await cutOff(one, set, `kill-${i}-at-${at}`, { CUT: "kill", CUT_AT: String(at) });
+        outcomes.add(outcome);
+        if (i % again !== 0 || outcome === "new") return;
+        await must(folder, one.args);
+        expect(filesBelow(folder), `again after ${at}`).toEqual(set.anew);
+      });
+      expect(outcomes).toContain("old");
+    },
+    patience,
+  );
 
-  it.each(["ENOSPC", "EACCES", "EROFS"])("leaves the old one and says why when the system answers %s", async (code) => {
-    const set = await stage(one);
-    const few = moments(set.calls, process.env.LONG ? 20 : 2, `${title} ${code}`);
-    await inPairs(few, async (at) => {
-      const ended = await cutOff(one, set, `${code}-at-${at}`, { CUT: code, CUT_AT: String(at) });
-      if (ended.outcome === "new") return;
-      expect(ended.code, ended.err).toBe(2);
-      expect(ended.err).toMatch({ ENOSPC: /no room left on the disk/, EACCES: /does not allow it/, EROFS: /read-only/ }[code] as RegExp);
-      expect(readdirSync(ended.folder).filter((name) => name.includes(".slotwright-"))).toEqual([]);
-    });
-  });
+  it.each(["ENOSPC", "EACCES", "EROFS"])(
+    "leaves the old one and says why when the system answers %s",
+    async (code) => {
+      const set = await stage(one);
+      const few = moments(set.calls, process.env.LONG ? 20 : 2, `${title} ${code}`);
+      await inPairs(few, async (at) => {
+        const ended = await cutOff(one, set, `${code}-at-${at}`, { CUT: code, CUT_AT: String(at) });
+        if (ended.outcome === "new") return;
+        expect(ended.code, ended.err).toBe(2);
+        expect(ended.err).toMatch({ ENOSPC: /no room left on the disk/, EACCES: /does not allow it/, EROFS: /read-only/ }[code] as RegExp);
+        expect(readdirSync(ended.folder).filter((name) => name.includes(".slotwright-"))).toEqual([]);
+      });
+    },
+    patience,
+  );
 });
