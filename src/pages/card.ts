@@ -224,10 +224,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
       revisions: (ctx.catalogue.boards.get(s.board)?.revisions ?? []).map((r) => ({
         value: `${s.board}--${slug(r.id)}`,
         text: `${s.name} ${r.id}`,
-        versions: cells
-          .columns(s.board, r.id)
-          .map((c) => `${slug(c.version)}|${c.version}`)
-          .join(" "),
+        versions: JSON.stringify(cells.columns(s.board, r.id).map((c) => [slug(c.version), c.version])),
       })),
     })),
     needs: needsOf(ctx, card),

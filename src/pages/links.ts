@@ -14,18 +14,23 @@ const folders: Readonly<Record<Kind, string>> = {
   part: "parts",
 };
 
-/** A mark as part of an address: "R5.1" -> "r5.1", "+5" -> "p5", "S 1" -> "s-1". */
+/**
+ * A mark as part of an address, another for every mark: "R5.1" -> "r5.1". What is not plain capitals and digits ("a", "A 1")
+ * gets its letters as numbers behind it, so that it meets neither "A" nor "A-1".
+ */
 export function slug(text: string): string {
-  return text
-    .toLowerCase()
-    .replaceAll("+", "p")
-    .replaceAll("/", "n")
-    .replaceAll(/[^a-z0-9._-]+/g, "-");
+  const plain = text.toLowerCase().replaceAll(/[^a-z0-9._-]+/g, "-");
+  if (/^[A-Z0-9._-]+$/.test(text)) return plain;
+  return `${plain}~${Array.from({ length: text.length }, (_, at) => text.charCodeAt(at).toString(16).padStart(4, "0")).join("")}`;
 }
+
+/** Where pages of other things stand in the folder of a kind: its list, and the build sheets. */
+const isTaken = (id: string) => id === "index" || id.endsWith("-sheet");
 
 export function pageOf(kind: Kind, id: string): string {
   if (kind === "club") return "data/index.html";
-  return `${folders[kind]}/${id}.html`;
+  // No id has "~" in it.
+  return `${folders[kind]}/${id}${isTaken(id) ? "~" : ""}.html`;
 }
 
 export function folderOf(kind: Kind): string {

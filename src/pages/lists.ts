@@ -126,7 +126,7 @@ export function buildList(ctx: Context): ListPage {
 }
 
 function idOf(link: LinkView): string {
-  return link.href.replace(/^.*\//, "").replace(/\.html$/, "");
+  return link.href.replace(/^.*\//, "").replace(/~?\.html$/, "");
 }
 
 export function partList(ctx: Context): ListPage {

@@ -10,12 +10,9 @@ export function boardPicker(): void {
   const show = () => {
     out.replaceChildren();
     if (board.value === "") return;
-    const versions = (board.selectedOptions[0]?.dataset.versions ?? "").split(" ").filter(Boolean);
+    const versions = JSON.parse(board.selectedOptions[0]?.dataset.versions ?? "[]") as readonly (readonly [anchor: string, text: string])[];
     const had = version.value;
-    const options = versions.map((v) => {
-      const [anchor = "", text = ""] = v.split("|");
-      return new Option(text, anchor);
-    });
+    const options = versions.map(([anchor, text]) => new Option(text, anchor));
     version.replaceChildren(new Option("any of them", ""), ...options);
     version.value = options.some((o) => o.value === had) ? had : "";
     const wanted = version.value === "" ? options.map((o) => o.value) : [version.value];

@@ -1,6 +1,6 @@
 // Exports: the same records and answers as the pages, as JSON with its schema, CSV for spreadsheets, and a feed.
 import type { Catalogue, PlannerRecords } from "../../catalogue/index.js";
-import type { Pages } from "../../pages/index.js";
+import { type Pages, pageOf } from "../../pages/index.js";
 import { feed } from "./atom.js";
 import { csv } from "./csv.js";
 
@@ -57,6 +57,7 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
     licence: catalogue.club?.licence ?? null,
     unread: catalogue.unread.map(({ kind, id, file, line, column, says }) => ({ kind: kind ?? null, id, file, line, column, says })),
   };
+  const answers = new Map(pages.cards.map((p) => [p.href, p.answer]));
   return [
     { name: "data/records.json", content: json({ ...about, club_record: catalogue.club ?? null, ...records }) },
     { name: "data/planner.json", content: plannerRecords(catalogue) },
@@ -74,10 +75,14 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
       name: "data/cards.csv",
       content: csv(
         ["id", "name", "maker", "marked", "for", "answer"],
-        pages.cards.map((p) => {
-          const card = catalogue.cards.get(p.href.replace(/^cards\/|\.html$/g, ""))!;
-          return [card.id, card.name, card.maker, card.model, card.does.join(" "), p.answer];
-        }),
+        [...catalogue.cards.values()].map((card) => [
+          card.id,
+          card.name,
+          card.maker,
+          card.model,
+          card.does.join(" "),
+          answers.get(pageOf("card", card.id)) ?? "",
+        ]),
       ),
     },
     {
