@@ -30,4 +30,4 @@ test("the command can be run after the first build and after the second", () => 
     const [program, args]: [string, string[]] = windows ? [process.execPath, [main]] : [main, []];
     expect(spawnSync(program, args, { encoding: "utf8" }).stdout, `${time} build`).toBe("it runs\n");
   }
-}, 120_000);
+});

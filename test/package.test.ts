@@ -37,7 +37,7 @@ beforeAll(() => {
   const tarball = readdirSync(folder).find((name) => name.endsWith(".tgz"));
   writeFileSync(join(folder, "package.json"), '{"private": true}');
   npm(["install", "--prefer-offline", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error", `./${tarball}`], folder);
-}, 300_000);
+});
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe("the package", () => {
@@ -105,5 +105,5 @@ describe("the package", () => {
     started.kill("SIGINT");
     const [code] = (await once(started, "exit")) as [number | null];
     expect(windows ? 0 : code).toBe(0);
-  }, 180_000);
+  });
 });

@@ -23,7 +23,7 @@ beforeAll(async () => {
   execFileSync(process.execPath, [join(top, "test", "publish", "make-large.mjs"), site], { stdio: "pipe" });
   server = await serveFolder(site);
   browser = await startBrowser();
-}, 120_000);
+});
 afterAll(async () => {
   await browser?.close();
   server?.close();

@@ -13,12 +13,26 @@ export interface Opened {
   readonly wrong: string[];
 }
 
-/** A fresh visitor. `home` is the only place requests may go to. */
+/** What Playwright itself writes on the console of a page that may not register its service worker. */
+const blocked = "Service Worker registration blocked by Playwright";
+
+/**
+ * A fresh visitor. `home` is the only place requests may go to. The copy for reading without a network is not made unless the test asks
+ * for it with `serviceWorkers: "allow"`: packing away the whole site beside every test costs more than the tests.
+ */
 export async function visit(browser: Browser, home: string, options: BrowserContextOptions = {}): Promise<Opened> {
-  const context = await browser.newContext({ viewport: { width: 360, height: 740 }, reducedMotion: "reduce", ...options });
+  const context = await browser.newContext({
+    viewport: { width: 360, height: 740 },
+    reducedMotion: "reduce",
+    serviceWorkers: "block",
+    ...options,
+  });
+  // What is waited for comes or never does; how busy the machine is must not decide it.
+  context.setDefaultTimeout(600_000);
   const page = await context.newPage();
   const wrong: string[] = [];
   page.on("console", (message) => {
+    if (message.text() === blocked) return;
     if (message.type() === "error" || message.type() === "warning") wrong.push(`${message.type()}: ${message.text()}`);
   });
   page.on("pageerror", (problem) => wrong.push(`page: ${problem.message}`));

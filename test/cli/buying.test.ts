@@ -46,7 +46,7 @@ describe("before buying", () => {
 });
 
 describe("what fits", () => {
-  it("lists the cards by the changes they ask for, and none twice", { timeout: 120_000 }, async () => {
+  it("lists the cards by the changes they ask for, and none twice", async () => {
     const { code, out } = await slotwright([...machine, "--fits", "1", "--json"]);
     const { cards, most } = JSON.parse(out) as { cards: Fitting[]; most: number };
     expect([code, most]).toEqual([0, 1]);
@@ -77,7 +77,7 @@ describe("bench against rules", () => {
     return folder;
   }
 
-  it("names the records to doubt, and how an unexplained failure becomes a conflict to finish", { timeout: 240_000 }, async () => {
+  it("names the records to doubt, and how an unexplained failure becomes a conflict to finish", async () => {
     const folder = clubWithout("ternlet-r6-16t-d2", "bittern-24-d1");
     const { code, out } = await slotwright(["check", "--json"], { folder });
     const found = (JSON.parse(out).findings as Finding[]).filter((f) => f.code === "rule-bench-against-rules" && f.level === "warning");

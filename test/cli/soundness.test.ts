@@ -67,7 +67,7 @@ describe("a confirmed conflict with a typing error", () => {
 });
 
 describe("a site made even so", () => {
-  it("says on every page what could not be read, and gives it to the planner", { timeout: 600_000 }, async () => {
+  it("says on every page what could not be read, and gives it to the planner", async () => {
     const folder = conflict();
     const { code } = await slotwright(["site", "--even-so"], { folder });
     expect(code).toBe(0);
@@ -89,9 +89,7 @@ describe("a site made even so", () => {
 });
 
 describe("the single file made even so", () => {
-  it("says so above every page, and its solving worker answers what the file could bear on with: not known", {
-    timeout: 600_000,
-  }, async () => {
+  it("says so above every page, and its solving worker answers what the file could bear on with: not known", async () => {
     const folder = conflict();
     const { code } = await slotwright(["pocket", "--even-so"], { folder });
     expect(code).toBe(0);

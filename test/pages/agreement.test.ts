@@ -120,7 +120,7 @@ describe("a question", () => {
     expect(quiet).toEqual(["builds/index"]);
   });
 
-  it("of the matrix is answered as planning answers it", { timeout: 3_600_000 }, () => {
+  it("of the matrix is answered as planning answers it", () => {
     expect(
       disagreements(
         drawn(
@@ -132,7 +132,7 @@ describe("a question", () => {
     ).toEqual([]);
   });
 
-  it("of one or several machines is answered as planning answers it", { timeout: 3_600_000 }, () => {
+  it("of one or several machines is answered as planning answers it", () => {
     const others = stated.filter(
       (s) => !s.place.startsWith("data/verdicts") && !s.place.startsWith("matrix/") && !s.place.includes("<span> "),
     );
@@ -192,7 +192,7 @@ describe("a count of answers", () => {
 });
 
 describe("what begins or ceases to work with a release", () => {
-  it("does so by planning's answers", { timeout: 600_000 }, () => {
+  it("does so by planning's answers", () => {
     const changes = pages.flatMap((p) => p.all.filter((e) => e.attributes["data-change"] !== undefined));
     expect(changes.length).toBeGreaterThan(5);
     const works = ["workable", "conditional"];

@@ -106,7 +106,7 @@ describe("repairs", () => {
         expect(again, `${build.id}: ${repair.says}`).toMatchObject({ kind: "answer", verdict: repair.verdict });
       }
     }
-  }, 120_000);
+  });
 });
 
 describe("a sheet", () => {

@@ -66,7 +66,7 @@ describe("worth finding out", () => {
     expect(facts.map((f) => [f.how, f.refs.map((r) => r.kind), f.settles.length])).toEqual([["Run it for an hour.", ["conflict"], 3]]);
   });
 
-  it("over the demo names a fact for every unknown cell, and none for a sure one", { timeout: 120_000 }, () => {
+  it("over the demo names a fact for every unknown cell, and none for a sure one", () => {
     const catalogue = demo();
     const board = catalogue.boards.get("skerry-16t")!;
     const family = board.firmware[0]!;

@@ -10,7 +10,7 @@ const worlds = process.env.LONG ? 10_000 : 1_000;
 const first = Number(process.env.SEED ?? 1);
 
 describe("planner and brute-force twin", () => {
-  it(`agree on ${worlds} random worlds`, { timeout: 3_600_000 }, () => {
+  it(`agree on ${worlds} random worlds`, () => {
     const seen: Record<string, number> = {};
     for (let seed = first; seed < first + worlds; seed++) {
       const { world, catalogue, build } = randomSetup(seed);

@@ -37,7 +37,7 @@ beforeAll(() => {
       stdio: "pipe",
     },
   );
-}, 120_000);
+});
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const html = () =>

@@ -26,7 +26,7 @@ function weigher(random: Random): () => number {
   return [small, () => random.int(0, 3) * 12, () => 5 - 4 * random.int(0, 3), () => random.pick([0, 1, 400])][way]!;
 }
 
-test(`${rounds} random problems with variables that differ: the k cheapest are those of brute force`, { timeout: 600_000 }, () => {
+test(`${rounds} random problems with variables that differ: the k cheapest are those of brute force`, () => {
   const seen = { none: 0, some: 0 };
   for (let seed = 1; seed <= rounds; seed++) {
     const random = new Random(40_000 + seed);

@@ -73,7 +73,7 @@ function assignments(sizes: readonly number[]): number[][] {
   return sizes.reduce<number[][]>((all, size) => all.flatMap((s) => range(size).map((value) => [...s, value])), [[]]);
 }
 
-test(`${rounds} random files of decimals and large weights: count, list and cheapest agree with fractions`, { timeout: 600_000 }, () => {
+test(`${rounds} random files of decimals and large weights: count, list and cheapest agree with fractions`, () => {
   const seen = { none: 0, some: 0, close: 0 };
   for (let seed = 1; seed <= rounds; seed++) {
     const random = new Random(81_000 + seed);
@@ -159,7 +159,7 @@ test("weights that are not whole, or sums past the range, are refused at the doo
   }
 });
 
-test("large tables count what their rows say", { timeout: 120_000 }, () => {
+test("large tables count what their rows say", () => {
   for (let seed = 1; seed <= 6; seed++) {
     const random = new Random(91_000 + seed);
     const sizes = [random.int(20, 70), random.int(20, 70), random.int(20, 70), 12];

@@ -6,7 +6,7 @@ import { generateBuild, sizes } from "../bench/generate.js";
 test.each([
   ["within the diagram's reach", { slots: 4, cards: 5, firmware: 5, conflicts: 12 }, 2],
   ["beyond it", sizes.medium, 6],
-] as const)("%s", { timeout: 120_000 }, (_, size, seed) => {
+] as const)("%s", (_, size, seed) => {
   const { whole } = generateBuild(size, "normal", seed);
   const total = count(whole);
   const found = countPerValue(whole);
@@ -22,7 +22,7 @@ test.each([
   }
 });
 
-test("cut short, each count is a lower bound", { timeout: 120_000 }, () => {
+test("cut short, each count is a lower bound", () => {
   const { whole } = generateBuild(sizes.medium, "normal", 6);
   const exact = countPerValue(whole).counts;
   const cut = countPerValue(whole, { steps: 5300 });

@@ -41,7 +41,7 @@ function reordered(problem: Problem, order: readonly number[]): Problem {
   return { variables: order.map((v) => problem.variables[v]!), rules: problem.rules.map(rule) };
 }
 
-test("adding a rule never adds a solution", { timeout: 120_000 }, () => {
+test("adding a rule never adds a solution", () => {
   let fewer = 0;
   each(10_000, (problem, random) => {
     const before = new Set(solutions(problem));
@@ -52,7 +52,7 @@ test("adding a rule never adds a solution", { timeout: 120_000 }, () => {
   expect(fewer).toBeGreaterThan(rounds / 20);
 });
 
-test("the order of rules and of variables changes nothing", { timeout: 120_000 }, () => {
+test("the order of rules and of variables changes nothing", () => {
   each(20_000, (problem, random) => {
     const shuffled = { ...problem, rules: random.shuffle(problem.rules) };
     expect(solutions(shuffled).sort()).toEqual(solutions(problem).sort());
@@ -64,14 +64,14 @@ test("the order of rules and of variables changes nothing", { timeout: 120_000 }
   });
 });
 
-test("asked twice, the same answer in the same order", { timeout: 120_000 }, () => {
+test("asked twice, the same answer in the same order", () => {
   each(30_000, (problem) => {
     expect(list(problem)).toEqual(list(problem));
     expect(decide(problem)).toEqual(decide(problem));
   });
 });
 
-test("an unused variable multiplies the count by its size", { timeout: 120_000 }, () => {
+test("an unused variable multiplies the count by its size", () => {
   each(40_000, (problem, random) => {
     const size = random.int(1, 40);
     const wider = { ...problem, variables: [...problem.variables, { name: "unused", size }] };
@@ -79,16 +79,14 @@ test("an unused variable multiplies the count by its size", { timeout: 120_000 }
   });
 });
 
-test("possible values are the union of the solutions", { timeout: 120_000 }, () => {
+test("possible values are the union of the solutions", () => {
   each(50_000, (problem) => {
     const all = list(problem).solutions;
     expect(possible(problem).values).toEqual(problem.variables.map((_, v) => new Set(all.map((s) => s[v]!))));
   });
 });
 
-test("reasons fail and their subsets hold; repairs restore and their subsets do not; each list hits the other minimally", {
-  timeout: 240_000,
-}, () => {
+test("reasons fail and their subsets hold; repairs restore and their subsets do not; each list hits the other minimally", () => {
   let checked = 0;
   each(60_000, (problem, random) => {
     const choices: Choice[] = range(6).map((i) => ({ id: `c${i}`, rules: [randomRule(random, problem.variables)] }));

@@ -151,7 +151,7 @@ function bruteOf({ modes, cards, safest }: Asked): BruteInput {
 
 const count = process.env.LONG ? 5_000 : 250;
 
-it(`${count} random coded switches give what was asked, or brute force finds no wiring either`, { timeout: count * 1000 }, () => {
+it(`${count} random coded switches give what was asked, or brute force finds no wiring either`, () => {
   const seen = { wiring: 0, refused: 0, "not-needed": 0, many: 0 };
   for (let seed = 1; seed <= count; seed += 1) {
     const asked = randomCoded(new Random(seed));

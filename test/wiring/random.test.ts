@@ -60,7 +60,7 @@ function checkPlan(m: Machine, plan: WiringPlan): void {
   if (part.form !== "rotary") expect(plan.contacts).toHaveLength(part.positions.length);
 }
 
-it(`${count} random machines simulate to what was planned, or brute force confirms that none can`, { timeout: count * 400 }, () => {
+it(`${count} random machines simulate to what was planned, or brute force confirms that none can`, () => {
   const seen = { wiring: 0, refused: 0, "not-needed": 0, smallest: 0 };
   for (let seed = 1; seed <= count; seed += 1) {
     const m = machine(new Random(seed));
@@ -94,7 +94,7 @@ it(`${count} random machines simulate to what was planned, or brute force confir
   expect(seen.smallest).toBeGreaterThan(count / 30);
 });
 
-it("a complement-coded switch takes ground on one of its figures where that is the only way", { timeout: 30_000 }, () => {
+it("a complement-coded switch takes ground on one of its figures where that is the only way", () => {
   // Found by brute force: no wiring with ground on the common gives these modes.
   const m = machine(new Random(2594));
   const wiring = planWiring(m.catalogue, m.combination, m.options);
