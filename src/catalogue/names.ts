@@ -1,5 +1,6 @@
 // Every place where a record names another record or a thing inside another record: the links of the catalogue.
 import { type BoardMatch, type Build, type FirmwareRange, type Kind, kinds, references } from "../records/index.js";
+import { referencesOfBuild } from "./build-references.js";
 import { allOf, type Catalogue } from "./catalogue.js";
 import { type Ref, ref } from "./ref.js";
 
@@ -19,7 +20,7 @@ export function* namings(catalogue: Catalogue): Generator<Naming> {
 
 /** All uses of record ids in one build. */
 export function* namingsOfBuild(build: Build): Generator<Naming> {
-  for (const { kind, id, path } of references("build", build)) yield { from: ref("build", build.id, ...path), kind, id };
+  for (const { kind, id, path } of referencesOfBuild(build)) yield { from: ref("build", build.id, ...path), kind, id };
 }
 
 /** All spans of firmware versions that records give. */

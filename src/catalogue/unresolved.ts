@@ -1,6 +1,7 @@
 // What a build names and the records do not have: ids of records, and revisions, slots, versions, copies and positions inside them.
 // One function for every command and page that takes a build, and for the house rules, so that none lets through what another refuses.
-import { type Build, type BuildCard, bytes, goesBy, type Kind, references } from "../records/index.js";
+import { type Build, type BuildCard, bytes, goesBy, type Kind } from "../records/index.js";
+import { referencesOfBuild } from "./build-references.js";
 import { allOf, type Catalogue } from "./catalogue.js";
 import { copyName, findCopies } from "./copies.js";
 import { type Ref, ref } from "./ref.js";
@@ -44,7 +45,7 @@ export function unresolvedNames(catalogue: Catalogue, build: Build): readonly Un
 }
 
 function* recordsNamed(catalogue: Catalogue, build: Build): Iterable<Unresolved> {
-  for (const { kind, id, path } of references("build", build)) {
+  for (const { kind, id, path } of referencesOfBuild(build)) {
     const of = allOf(catalogue, kind);
     if (of.has(id) || catalogue.unread.some((unread) => goesBy(unread, kind, id))) continue;
     yield { path, about: "record", kind, what: kindWord(kind), name: id, declared: [...of.keys()] };

@@ -3,7 +3,7 @@
 // first picks the branch the writer meant. The tests hold it against such a validator on mutated records.
 import type { FindingCode } from "./finding.js";
 import { few, nearest } from "./nearest.js";
-import { step } from "./place.js";
+import { step } from "./pointer.js";
 import { hintForNumber } from "./quantity.js";
 import { describe, flat, type Shape, unitOf, words } from "./shape.js";
 

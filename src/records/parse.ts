@@ -14,7 +14,8 @@ import {
   type YAMLError,
 } from "yaml";
 import type { Finding, FindingCode } from "./finding.js";
-import { type Locator, locator, steps } from "./place.js";
+import { type Locator, locator } from "./place.js";
+import { steps } from "./pointer.js";
 import { anchorWords, tagWords, yamlWords } from "./yaml-words.js";
 
 export interface Parsed {

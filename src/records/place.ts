@@ -2,6 +2,7 @@
 // The parser's own line counter does the counting; the file is parsed again only when a place is asked for.
 import { type Document, isMap, isPair, isScalar, isSeq, LineCounter, type Node, type Pair, parseDocument } from "yaml";
 import type { Place } from "./finding.js";
+import { steps } from "./pointer.js";
 
 export interface Spot {
   /** Point at the key instead of its value. */
@@ -11,21 +12,6 @@ export interface Spot {
 }
 
 export type Locator = (pointer: string, spot?: Spot) => Place;
-
-/** Splits a JSON pointer into its steps. */
-export function steps(pointer: string): readonly string[] {
-  return pointer === ""
-    ? []
-    : pointer
-        .slice(1)
-        .split("/")
-        .map((s) => s.replaceAll("~1", "/").replaceAll("~0", "~"));
-}
-
-/** Joins a step onto a JSON pointer. */
-export function step(pointer: string, to: string | number): string {
-  return `${pointer}/${String(to).replaceAll("~", "~0").replaceAll("/", "~1")}`;
-}
 
 /** Finds places in one file; parses it at the first question. */
 export function locator(file: string, text: string): Locator {

@@ -1,6 +1,7 @@
 // Every place where a record names another is found from the schema alone.
 import { describe, expect, test } from "vitest";
-import { jsonSchemas, type Kind, kinds, references } from "../../src/records/index.js";
+import { referencesOfBuild } from "../../src/catalogue/build-references.js";
+import { type Build, jsonSchemas, type Kind, kinds, references } from "../../src/records/index.js";
 import type { Shape } from "../../src/records/shape.js";
 import { sample } from "../support/samples.js";
 
@@ -34,6 +35,18 @@ describe.each(all)("in a %s", (kind) => {
       expect(references(kind, record as never).map((r) => r.id)).toEqual(wanted);
     }
   });
+});
+
+test("the list of a build's references is the one its schema gives", () => {
+  const shape = kinds.build.schema as Shape;
+  let number = 0;
+  const build = filled(shape, (field) => (/^Identifier of /.test(field.description ?? "") ? `named-${++number}` : "word")) as Build;
+  const several = { ...build, at_hand: { ...build.at_hand, cards: ["one", { card: "two", count: 2 }] } };
+  for (const one of [build, several, sample("build")[0] as unknown as Build]) {
+    const key = (found: ReturnType<typeof referencesOfBuild>) => found.map((r) => `${r.kind} ${r.id} ${r.path.join("/")}`).sort();
+    expect(key(referencesOfBuild(one))).toEqual(key(references("build", one)));
+    expect(referencesOfBuild(one).length).toBeGreaterThan(2);
+  }
 });
 
 test("a reference says which kind it names and where it stands", () => {
