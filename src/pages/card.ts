@@ -21,11 +21,12 @@ import {
 } from "./common.js";
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
 import { testsFigure } from "./line-figures.js";
-import { plannerWith, slug } from "./links.js";
+import { plannerWith } from "./links.js";
 import type { Figure } from "./marks.js";
+import { type Picker, pickerOf } from "./picker.js";
 import { boardSummaries, cardAnswer, cardMark, sureOf } from "./summary.js";
 import { type TestedView, testedWhere, timeFigure } from "./tested.js";
-import { type CellView, whereView } from "./where.js";
+import { type CellView, decidersOf, exceptionsOf, whereView } from "./where.js";
 
 export interface NeedView {
   readonly what: string;
@@ -49,11 +50,7 @@ export interface CardPage extends PageHead {
   readonly summary?: string;
   readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
   readonly where: readonly CellView[];
-  /** Boards and versions for "does it work in mine?", each version as "anchor|text". */
-  readonly picker: readonly {
-    readonly board: string;
-    readonly revisions: readonly { readonly value: string; readonly text: string; readonly versions: string }[];
-  }[];
+  readonly picker: Picker;
   readonly needs: readonly NeedView[];
   readonly get: readonly NeedView[];
   /** Said near the top, leading to the list; empty when nothing else is needed. */
@@ -195,12 +192,12 @@ function whenText(
 
 export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
   const summaries = boardSummaries(ctx, cells, card.id);
-  const answer = cardAnswer(summaries);
+  const where = whereView(ctx, cells, card.id, summaries);
+  const answer = [cardAnswer(summaries), ...decidingText(where)].join(" ");
   const mark = cardMark(summaries);
   const tested = testedWhere(ctx, (b) => b.cards.some((c) => c.card === card.id));
   const worked = tested.filter((t) => t.mark.verdict === "workable").length;
   const r = card.room;
-  const where = whereView(ctx, summaries);
   const get = toGet(ctx, card);
   return {
     ...recordHead(ctx, "card", card.id, card.name, answer, "cards"),
@@ -219,14 +216,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
       { name: "Slots taken", value: value(`${r.slots ?? 1}${r.opening ? ", and the rear opening" : ""}`) },
     ],
     where,
-    picker: summaries.map((s) => ({
-      board: s.name,
-      revisions: (ctx.catalogue.boards.get(s.board)?.revisions ?? []).map((r) => ({
-        value: `${s.board}--${slug(r.id)}`,
-        text: `${s.name} ${r.id}`,
-        versions: JSON.stringify(cells.columns(s.board, r.id).map((c) => [slug(c.version), c.version])),
-      })),
-    })),
+    picker: pickerOf(ctx, cells, summaries, card),
     needs: needsOf(ctx, card),
     get,
     besides: get.length === 0 ? "" : `you would have to get ${countText(get.length, "other thing")}`,
@@ -267,6 +257,13 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
       symptoms: [],
     },
   };
+}
+
+/** What decides beside board and firmware, on any board. */
+function decidingText(where: readonly CellView[]): readonly string[] {
+  const asked = where.flatMap((w) => w.groups.flatMap((g) => g.runs.flatMap((r) => r.asked)));
+  const what = decidersOf(asked.flatMap(exceptionsOf));
+  return what.length > 0 ? [`In places ${listText(what)} ${what.length > 1 ? "decide" : "decides"} too.`] : [];
 }
 
 function current(fact: Parameters<typeof value>[0]): ValueView {

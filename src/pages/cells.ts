@@ -1,7 +1,7 @@
 // One cell of the matrix: a single card on one board revision under one firmware version. The only place where
 // the site asks for a verdict on a card, so that matrix, card page, search and exports never disagree.
 import { type Catalogue, runsOn } from "../catalogue/index.js";
-import type { Answer, Evidence, Verdict } from "../planning/index.js";
+import { type Answer, type CellCase, cellCases, type Evidence, type Verdict } from "../planning/index.js";
 import type { Build } from "../records/index.js";
 
 export interface CellKey {
@@ -29,6 +29,8 @@ export interface Judge {
 
 export interface Cells {
   readonly at: (key: CellKey) => Cell;
+  /** The same told apart by memory and the card's revision, which a cell leaves open. */
+  readonly casesAt: (key: CellKey) => readonly CellCase[];
   /** Any other question a page states an answer to. */
   readonly of: (build: Build) => Judged;
   /** Firmware versions that run on a revision, in declared order, family after family. */
@@ -37,15 +39,17 @@ export interface Cells {
 
 export function cellsOf(catalogue: Catalogue, judge: Judge): Cells {
   const kept = new Map<string, Cell>();
+  const at = (key: CellKey): Cell => {
+    const name = [key.board, key.revision, key.family, key.version, key.card].join("|");
+    const found = kept.get(name);
+    if (found) return found;
+    const made = { ...key, ...judge.cell(catalogue, key) };
+    kept.set(name, made);
+    return made;
+  };
   return {
-    at(key) {
-      const name = [key.board, key.revision, key.family, key.version, key.card].join("|");
-      const found = kept.get(name);
-      if (found) return found;
-      const made = { ...key, ...judge.cell(catalogue, key) };
-      kept.set(name, made);
-      return made;
-    },
+    at,
+    casesAt: (key) => cellCases(catalogue, { ...key, firmware: key.version }, at(key).answer),
     of: (build) => judge.build(catalogue, build),
     columns(boardId, revision) {
       const board = catalogue.boards.get(boardId);

@@ -1,18 +1,26 @@
 // "Does it work in mine?": for each board the groups of revisions, for each group the runs of firmware with their reasons.
 
 import { releaseBar } from "../drawing/index.js";
+import type { Verdict } from "../planning/index.js";
 import { cellAsks } from "./asks.js";
-import { cellView, type ReasonsView } from "./cell.js";
-import { type Context, capital, type LinkView, type MarkView, markOf } from "./common.js";
+import { type AskedView, askedViews, type CaseView } from "./cases.js";
+import { cellView } from "./cell.js";
+import type { Cells } from "./cells.js";
+import { type Context, capital, type LinkView, listText, type MarkView, markOf } from "./common.js";
 import { cellAnchor, matrixOf, pageOf } from "./links.js";
 import type { Run } from "./runs.js";
 import type { BoardSummary } from "./summary.js";
 
-export interface RunView extends ReasonsView {
+export interface RunView {
   /** Anchors of every board revision and version that share this answer, each with the question it is an answer to. */
   readonly anchors: readonly { readonly id: string; readonly asks: string }[];
   readonly text: string;
   readonly versions: readonly string[];
+  /** Of the best case. */
+  readonly mark: MarkView;
+  /** Machines it is not the answer for: "not with 128K of memory"; empty when it is for all. */
+  readonly decides: string;
+  readonly asked: readonly AskedView[];
 }
 
 export interface GroupView {
@@ -33,40 +41,79 @@ export interface CellView {
   readonly groups: readonly GroupView[];
 }
 
-function runView(ctx: Context, summary: BoardSummary, revisions: readonly string[], run: Run): RunView {
+function runView(ctx: Context, cells: Cells, card: string, board: string, revisions: readonly string[], run: Run): RunView {
   const anchors = revisions.flatMap((revision) =>
-    run.versions.map((version) => ({
-      id: cellAnchor(summary.board, revision, version),
-      asks: cellAsks({ ...run.cell, revision, version }),
-    })),
+    run.versions.map((version) => ({ id: cellAnchor(board, revision, version), asks: cellAsks({ ...run.cell, revision, version }) })),
   );
-  return { ...cellView(ctx, run.cell), anchors, text: capital(run.text), versions: run.versions };
+  const asked = askedViews(ctx, cells, card, board, revisions, run);
+  const { mark } = cellView(ctx, run.cell);
+  return { anchors, text: capital(run.text), versions: run.versions, mark, decides: decidesText(asked), asked };
 }
+
+/** The cases of an answer that do not go as its best one. */
+export function exceptionsOf({ cases }: AskedView): readonly CaseView[] {
+  return cases.filter((c) => c.mark.verdict !== cases[0]?.mark.verdict);
+}
+
+/** What tells these cases from the others. */
+export function decidersOf(cases: readonly CaseView[]): readonly string[] {
+  const of = cases.flatMap((c) => c.of);
+  return [
+    ...(of.some((o) => o.memories.length > 0) ? ["the memory fitted"] : []),
+    ...(of.some((o) => o.cardRevisions.length > 0) ? ["the revision of the card"] : []),
+  ];
+}
+
+/** Where the answer is not that of the best case: "not with 128K of memory". */
+function decidesText(asked: readonly AskedView[]): string {
+  const exceptions = asked.map(exceptionsOf);
+  const told = new Set(exceptions.map((cases) => listText(cases.map((c) => `${exceptWords[c.mark.verdict]} ${c.having}`))));
+  return told.size === 1 ? [...told].join() : `depending on ${listText(decidersOf(exceptions.flat()))}`;
+}
+
+const exceptWords: Readonly<Record<Verdict, string>> = {
+  workable: "works",
+  conditional: "only on a condition",
+  unknown: "not known",
+  "ruled-out": "not",
+};
 
 /** Versions whose names fit under a bar on a phone. */
 const named = 8;
 
 const verdicts = (group: BoardSummary["groups"][number]) => group.runs.flatMap((r) => r.versions.map(() => r.cell.verdict));
 
-export function whereView(ctx: Context, summaries: readonly BoardSummary[]): readonly CellView[] {
+export function whereView(ctx: Context, cells: Cells, card: string, summaries: readonly BoardSummary[]): readonly CellView[] {
   return summaries.map((summary) => {
     const all = ctx.catalogue.boards.get(summary.board)?.revisions.map((r) => r.id) ?? [];
+    const groups = groupViews(ctx, cells, card, summary, all);
     return {
       id: summary.board,
       board: { text: summary.name, href: pageOf("board", summary.board) },
       mark: summary.mark,
-      says: `${capital(summary.says)}.`,
-      groups: summary.groups.map((g) => {
-        const runs = g.runs.map((run) => runView(ctx, summary, g.revisions, run));
-        return {
-          revisions: g.revisions,
-          says: g.revisions.length === all.length && all.length > 1 ? "Every revision" : g.revisions.length > 1 ? "Revisions" : "Revision",
-          matrix: g.revisions.map((r) => ({ text: r, href: matrixOf(summary.board, r) })),
-          line: verdicts(g).length > named ? releaseBar(verdicts(g)) : undefined,
-          segments: g.runs.flatMap((r) => r.versions.map((version) => ({ version, css: markOf(r.cell.verdict).css }))),
-          runs,
-        };
-      }),
+      says: `${capital([summary.says, ...exceptionsText(summary.best, groups)].join("; "))}.`,
+      groups,
     };
   });
+}
+
+function groupViews(ctx: Context, cells: Cells, card: string, summary: BoardSummary, all: readonly string[]): readonly GroupView[] {
+  return summary.groups.map((g) => {
+    const runs = g.runs.map((run) => runView(ctx, cells, card, summary.board, g.revisions, run));
+    return {
+      revisions: g.revisions,
+      says: g.revisions.length === all.length && all.length > 1 ? "Every revision" : g.revisions.length > 1 ? "Revisions" : "Revision",
+      matrix: g.revisions.map((r) => ({ text: r, href: matrixOf(summary.board, r) })),
+      line: verdicts(g).length > named ? releaseBar(verdicts(g)) : undefined,
+      segments: g.runs.flatMap((r) => r.versions.map((version) => ({ version, css: markOf(r.cell.verdict).css }))),
+      runs,
+    };
+  });
+}
+
+/** What the best answer of a board is not the answer for. */
+function exceptionsText(best: Verdict, groups: readonly GroupView[]): readonly string[] {
+  const told = [...new Set(groups.flatMap((g) => g.runs.flatMap((r) => (r.mark.verdict === best ? [r.decides] : []))))];
+  if (told.length < 2) return told.filter(Boolean);
+  return ["what else decides is told with each firmware"];
 }

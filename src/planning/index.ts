@@ -11,6 +11,7 @@ export { tradeRules } from "./encode/rules/index.js";
 export * from "./questions/audit.js";
 export { beforeYouBuy, type Purchase, type VersionVerdict, type Wanted } from "./questions/buying.js";
 export * from "./questions/cell.js";
+export { type CellCase, cellCases, type Latitude } from "./questions/cell-cases.js";
 export { draftConflict } from "./questions/conflict-draft.js";
 export { type Fitting, whatWouldFit } from "./questions/fitting.js";
 export { matrix, type Region } from "./questions/matrix.js";

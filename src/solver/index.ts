@@ -5,6 +5,7 @@ export { type Explanation, type Explanations, explain, explainAll } from "./expl
 export { type OneSet, oneReason, oneRepair, reasons, reasonsAndRepairs, repairs } from "./explain/reasons.js";
 export { holds, solves } from "./model/holds.js";
 export * from "./model/problem.js";
+export { scopeOf } from "./model/scope.js";
 export * from "./model/tasks.js";
 export { type CheapestOptions, cheapest } from "./search/cheapest.js";
 export { decide } from "./search/decide.js";

@@ -1,39 +1,64 @@
 // "Does it work in mine?": the picker, then every board with its revisions, its firmware line as a bar, and the reasons of each stretch.
-import type { CardPage, GroupView, RunView, WhereView } from "../../src/pages/index.js";
+import type { AskedView, CardPage, CaseView, GroupView, RunView, WhereView } from "../../src/pages/index.js";
 import { Link, Mark, Section, Svg, stated } from "./bits.js";
 import { Reasons } from "./Reasons.js";
 
 export function Where({ view }: { readonly view: CardPage }) {
   return (
     <Section id="where" title="Does it work in mine?">
-      <form class="picker">
-        <label>
-          Your board
-          <select name="board">
-            <option value="">choose</option>
-            {view.picker.map((b) => (
-              <optgroup key={b.board} label={b.board}>
-                {b.revisions.map((r) => (
-                  <option key={r.value} value={r.value} data-versions={r.versions}>
-                    {r.text}
-                  </option>
-                ))}
-              </optgroup>
-            ))}
-          </select>
-        </label>
-        <label>
-          Its firmware
-          <select name="version">
-            <option value="">any of them</option>
-          </select>
-        </label>
-        <output aria-live="polite" />
-      </form>
+      <Picker picker={view.picker} />
       {view.where.map((w) => (
         <BoardWhere key={w.id} where={w} root={view.root} />
       ))}
     </Section>
+  );
+}
+
+function Picker({ picker }: { readonly picker: CardPage["picker"] }) {
+  return (
+    <form class="picker">
+      <label>
+        Your board
+        <select name="board">
+          <option value="">choose</option>
+          {picker.boards.map((b) => (
+            <optgroup key={b.board} label={b.name}>
+              {b.revisions.map((r) => (
+                <option key={r.text} value={r.text} data-versions={JSON.stringify(r.versions)} data-memories={JSON.stringify(r.memories)}>
+                  {r.text}
+                </option>
+              ))}
+            </optgroup>
+          ))}
+        </select>
+      </label>
+      <label>
+        Its firmware
+        <select name="version">
+          <option value="">any of them</option>
+        </select>
+      </label>
+      <label>
+        Its memory
+        <select name="memory">
+          <option value="">any</option>
+        </select>
+      </label>
+      {picker.cardRevisions.length > 0 ? (
+        <label>
+          Revision of the card
+          <select name="card">
+            <option value="">any</option>
+            {picker.cardRevisions.map((r) => (
+              <option key={r.value} value={r.value}>
+                {r.text}
+              </option>
+            ))}
+          </select>
+        </label>
+      ) : null}
+      <output aria-live="polite" />
+    </form>
   );
 }
 
@@ -91,9 +116,50 @@ function Run({ run, root }: { readonly run: RunView; readonly root: string }) {
       <details>
         <summary>
           <span class="span">{run.text}</span> <Mark mark={run.mark} />
+          {run.decides ? <span class="more">, {run.decides}</span> : null}
         </summary>
-        <Reasons reasons={run} root={root} />
+        {run.asked.map((asked) => (
+          <Asked key={asked.of} asked={asked} title={run.asked.length > 1} root={root} />
+        ))}
       </details>
     </li>
+  );
+}
+
+function Asked({ asked, title, root }: { readonly asked: AskedView; readonly title: boolean; readonly root: string }) {
+  return (
+    <div class="asked" data-of={asked.anchors.join(" ")}>
+      {title ? <p class="of">{asked.of}</p> : null}
+      {asked.cases.map((one) => (
+        <Case key={one.having} one={one} root={root} />
+      ))}
+      {asked.near.length > 0 ? (
+        <ul class="why near">
+          {asked.near.map((n) => (
+            <li key={n.build.href}>
+              Nearly the same, not counted: <Link link={n.build} root={root} /> ({n.differs})
+            </li>
+          ))}
+        </ul>
+      ) : null}
+    </div>
+  );
+}
+
+function Case({ one, root }: { readonly one: CaseView; readonly root: string }) {
+  return (
+    <div class="case" data-of={JSON.stringify(one.of)}>
+      {one.having ? (
+        <p class="having">
+          <Mark mark={one.mark} /> {one.having}
+        </p>
+      ) : null}
+      {one.placing.map((p) => (
+        <p key={p} class="placing">
+          {p}
+        </p>
+      ))}
+      <Reasons reasons={one} root={root} />
+    </div>
   );
 }

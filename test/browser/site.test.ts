@@ -244,12 +244,27 @@ describe("a card's page", () => {
       await page.goto(`${server.address}/${card}`);
       const board = await page.$$eval("select[name=board] option", (o) => (o[1] as HTMLOptionElement).value);
       await page.selectOption("select[name=board]", board);
-      const runs = await page.$$eval(".picker output .run", (r) => r.length);
-      expect(runs).toBeGreaterThan(0);
-      const version = await page.$$eval("select[name=version] option", (o) => (o[1] as HTMLOptionElement).value);
-      await page.selectOption("select[name=version]", version);
-      expect(await page.$$eval(".picker output .run", (r) => r.length)).toBe(1);
-      expect(await page.textContent(".picker output .run .word")).toMatch(/^(works|works if|no|not known)$/);
+      expect(await page.locator(".picker output .asked").count()).toBeGreaterThan(0);
+      expect(await page.textContent(".picker output .open")).toMatch(
+        /^You left open its firmware, its memory and the revision of the card\. /,
+      );
+      const pick = async (name: string, text: string) => page.selectOption(`select[name=${name}]`, { label: text });
+      await pick("board", "Skerry 16 C");
+      await pick("version", "R5");
+      const marks = () => page.$$eval(".picker output .case .having", (all) => all.map((p) => p.textContent?.replace(/\s+/g, " ").trim()));
+      expect(await marks()).toEqual([
+        "works, seen on a bench with revision A of the card and 256K, 512K or 640K of memory",
+        "works, documented with revision B of the card and 256K, 512K or 640K of memory",
+        "no with 128K of memory",
+      ]);
+      await pick("memory", "128K");
+      expect(await marks()).toEqual(["no with 128K of memory"]);
+      await pick("memory", "512K");
+      await pick("card", "B");
+      expect(await marks()).toEqual(["works, documented with revision B of the card and 256K, 512K or 640K of memory"]);
+      expect(await page.textContent(".picker output .open")).toMatch(/^Slot and settings are yours to choose/);
+      await pick("version", "R4A");
+      expect(await page.locator(".picker output .asked .of .word").textContent()).toBe("no");
     });
   });
 

@@ -86,6 +86,8 @@ export interface EvidenceNote {
   /** "card", "pair" or "whole": which link of the chain it stands for. */
   readonly link: "card" | "pair" | "whole";
   readonly says: string;
+  /** The same without what it is about, for a place that says that already: "its papers say so (manual)". */
+  readonly basis?: string;
   readonly refs: readonly Ref[];
 }
 

@@ -107,8 +107,9 @@ function nameOf(question: Question, placed: Placed): string {
 }
 
 function note(link: EvidenceNote["link"], proven: readonly Proven[], what: string): EvidenceNote {
-  if (proven.length === 0) return { grade: "inferred", link, says: `${what}: no record, and the rules find nothing against it.`, refs: [] };
-  return { grade: "bench", link, says: `${what}: ${benchWords(proven)}.`, refs: refsOf(proven) };
+  const tested = proven.length > 0;
+  const basis = tested ? benchWords(proven) : "no record, and the rules find nothing against it";
+  return { grade: tested ? "bench" : "inferred", link, says: `${what}: ${basis}.`, basis, refs: refsOf(proven) };
 }
 
 /** "tested by 2 people, last in 2019-05": independent testers and the age of the newest result. */
@@ -135,10 +136,12 @@ function cardNote(
   if (proven.length > 0) return note("card", proven, what);
   const paper = paperGrade(question, card, machine, mode.firmware);
   if (!paper) return note("card", [], what);
+  const basis = `${paper.grade === "documented" ? "its papers say so" : "somebody said so"} (${paper.source.says})`;
   return {
     grade: paper.grade,
     link: "card",
-    says: `${what}: ${paper.grade === "documented" ? "its papers say so" : "somebody said so"} (${paper.source.says}).`,
+    says: `${what}: ${basis}.`,
+    basis,
     refs: [ref("card", card.id, "/needs"), ref("card", card.id, "/sources")],
   };
 }

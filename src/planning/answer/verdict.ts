@@ -26,3 +26,19 @@ export function verdictOf(compiled: Compiled, budget?: Budget): Verdict | "stopp
   if (open === "stopped") return "stopped";
   return open === "found" ? "unknown" : "ruled-out";
 }
+
+/** The problem whose solutions are the ways that have this verdict at least; undefined for a no, which has none. */
+export function problemOf(compiled: Compiled, verdict: Verdict): Compiled["certain"] | undefined {
+  switch (verdict) {
+    case "workable":
+      return atMostLevel(compiled, compiled.certain, conditionalFrom - 1);
+    case "conditional":
+      return compiled.certain;
+    case "unknown":
+      return compiled.possible;
+    case "ruled-out":
+      return undefined;
+    default:
+      return verdict satisfies never;
+  }
+}

@@ -3,7 +3,7 @@ import { type Catalogue, defaultMode } from "../../catalogue/index.js";
 import type { Misasked } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import type { Answer, Evidence, Verdict } from "../answer/answer.js";
-import { plan } from "../answer/plan.js";
+import { type PlanOptions, plan } from "../answer/plan.js";
 
 export interface CellQuestion {
   readonly board: string;
@@ -31,9 +31,12 @@ export function cellBuild(q: CellQuestion): Build {
   };
 }
 
+/** How a cell is asked, wherever it is: only the revision and the version it names are looked at. */
+export const cellOptions: PlanOptions = { brief: true, most: 6, narrow: true };
+
 /** Everything there is to say about a cell. Matrix, card page and exports all ask here, so that they never disagree. */
 export function cellAnswer(catalogue: Catalogue, q: CellQuestion): Answer | Misasked {
-  return plan(catalogue, cellBuild(q), { brief: true, most: 6, narrow: true });
+  return plan(catalogue, cellBuild(q), cellOptions);
 }
 
 export function cell(catalogue: Catalogue, q: CellQuestion): Cell {
