@@ -9,7 +9,7 @@
 // Variables bound by an all-different rule share their values: such a value is exchanged for all of them at once. So a value's likeness
 // is the list, over the variables of its family that still have it, of what each rule sees in it there.
 
-import { Different } from "../constraints/different.js";
+import { AllDifferent } from "../constraints/all-different.js";
 import type { Engine } from "../engine/engine.js";
 import type { Arc } from "../engine/pairs.js";
 import type { Propagator } from "../engine/propagator.js";
@@ -39,7 +39,7 @@ export class Alike {
     const { count, propagators, store } = engine;
     this.family = Int32Array.from({ length: count }, (_, v) => v);
     for (const rule of propagators) {
-      if (!(rule instanceof Different) || rule.variables.length === 0) continue;
+      if (!(rule instanceof AllDifferent) || rule.variables.length === 0) continue;
       const joined = new Set(rule.variables.map((v) => this.family[v]!));
       const first = Math.min(...joined);
       for (let v = 0; v < count; v++) if (joined.has(this.family[v]!)) this.family[v] = first;

@@ -2,7 +2,7 @@
 // a variable to the others is what their rules see of its values, and often that is little (a card is in or out, in this group of slots or
 // another). Split into blocks that a rule sees no difference in, that rule is settled at once, and the part falls asunder sooner.
 
-import { Different } from "../constraints/different.js";
+import { AllDifferent } from "../constraints/all-different.js";
 import type { Engine } from "../engine/engine.js";
 import type { Solution } from "../model/problem.js";
 import type { Alike } from "./alike.js";
@@ -73,7 +73,7 @@ export class Branching {
   private partings(variable: number, values: readonly number[]): readonly Parting[] {
     const different: Parting[] = [];
     for (let rule = this.alike.ties(variable) - 1; rule >= 0; rule--) {
-      if (this.alike.rule(variable, rule) instanceof Different) continue;
+      if (this.alike.rule(variable, rule) instanceof AllDifferent) continue;
       const parting = parted(values, (value) => this.alike.sees(variable, rule, value));
       if (parting.blocks === 1) continue;
       const same = different.find((one) => one.blocks === parting.blocks && equal(one.labels, parting.labels));

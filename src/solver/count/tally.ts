@@ -2,7 +2,7 @@
 // It keeps numbers only; diagram.ts keeps the solutions themselves. When the budget ends it unwinds with what has been counted so far:
 // every branch finished is a certain number of solutions, and along the path of one known solution every part has at least one.
 
-import { Different } from "../constraints/different.js";
+import { AllDifferent } from "../constraints/all-different.js";
 import type { Engine } from "../engine/engine.js";
 import type { Solution } from "../model/problem.js";
 import { StepBudget } from "../model/step-budget.js";
@@ -130,7 +130,7 @@ export class Tally {
   private assigned(part: Part): bigint | undefined {
     if (part.arcs.length > 0 || part.clauses.length > 0 || part.propagators.length !== 1) return undefined;
     const rule = this.engine.propagators[part.propagators[0]!]!;
-    if (!(rule instanceof Different) || part.variables.some((v) => this.wanted?.[v] === 0)) return undefined;
+    if (!(rule instanceof AllDifferent) || part.variables.some((v) => this.wanted?.[v] === 0)) return undefined;
     const { cells, start, length } = this.engine.store;
     this.permanents ??= new Permanents();
     const domains = part.variables.map((v) => cells.subarray(start[v]!, start[v]! + length[v]!));

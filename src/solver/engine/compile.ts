@@ -2,7 +2,7 @@
 // propagators. Rules may be guarded: a guarded rule counts only while its guard is on, so that one engine answers for many subsets of the
 // same rules (reasons and repairs ask for hundreds).
 
-import { Different } from "../constraints/different.js";
+import { AllDifferent } from "../constraints/all-different.js";
 import { Flow } from "../constraints/flow.js";
 import { Linear } from "../constraints/linear.js";
 import { Table } from "../constraints/table.js";
@@ -156,7 +156,7 @@ class Posting {
 
   private different(variables: readonly number[], except: readonly number[]): void {
     const widest = variables.reduce((most, v) => Math.max(most, this.sizes[v]!), 1);
-    this.engine.add(new Different(variables, except, widest), this.guard);
+    this.engine.add(new AllDifferent(variables, except, widest), this.guard);
     const shared = maskOf(widest, except);
     this.flow(variables, (_, value) => (bit(shared, value) ? undefined : value));
   }

@@ -4,7 +4,7 @@
 //        ^                                                                                              |
 //        +----------------------------------------------------------------------------------------------+   until nothing is left
 
-import { Different } from "../constraints/different.js";
+import { AllDifferent } from "../constraints/all-different.js";
 import type { Problem, Solution } from "../model/problem.js";
 import { StepBudget } from "../model/step-budget.js";
 import { ClauseSet } from "./clauses.js";
@@ -157,7 +157,7 @@ export class Engine {
   rivals(variable: number): readonly number[] {
     this.rivalsOf[variable] ??= [
       ...new Set(
-        this.watchers[variable]!.map((p) => this.propagators[p]!).flatMap((rule) => (rule instanceof Different ? rule.variables : [])),
+        this.watchers[variable]!.map((p) => this.propagators[p]!).flatMap((rule) => (rule instanceof AllDifferent ? rule.variables : [])),
       ),
     ].filter((v) => v !== variable);
     return this.rivalsOf[variable];

@@ -5,7 +5,7 @@ import { maskOf } from "../engine/propagator.js";
 import type { Store } from "../engine/store.js";
 import type { Solution } from "../model/problem.js";
 
-export class Different implements Propagator {
+export class AllDifferent implements Propagator {
   readonly priority = 0;
   /** The values that may be shared. */
   readonly shared: Int32Array;
