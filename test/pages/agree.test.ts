@@ -1,5 +1,6 @@
 // One verdict, many places: matrix, card page, search and exports say the same of every card on every board and version.
 import { describe, expect, it } from "vitest";
+import { cellAnchor } from "../../src/pages/links.js";
 import { verdictWords } from "../../src/words/index.js";
 import { pages, read } from "./built.js";
 
@@ -51,9 +52,8 @@ describe("the matrix", () => {
     };
     const cells = matrices.flatMap((m) => m.find("td"));
     expect(verdicts.length).toBe(cells.length);
-    const slug = (t: string) => t.toLowerCase();
     for (const v of verdicts) {
-      const key = `../cards/${v.card}.html#on-${v.board}--${slug(v.revision)}--${slug(v.firmware)}`;
+      const key = `../cards/${v.card}.html#${cellAnchor(v.board, v.revision, v.firmware)}`;
       expect(stateOf.get(key), key).toBe(verdictWords[v.verdict].css);
     }
     // The demo shows every state; otherwise this would prove little.
