@@ -85,15 +85,15 @@ const sum = (of: readonly { asked: number; split: number }[]) =>
   of.reduce((a, b) => ({ asked: a.asked + b.asked, split: a.split + b.split }), { asked: 0, split: 0 });
 
 describe("the picker of a card's page", () => {
-  it("agrees with the planner over the demo, memory and revision of the card named or left open", { timeout: 600_000 }, () => {
+  it("agrees with the planner over the demo, memory and revision of the card named or left open", () => {
     const random = new Random(7);
-    const cards = [...demo().cards.values()].filter((_, at) => process.env.LONG || at % 6 === 0);
+    const cards = [...demo().cards.values()].filter((_, at) => process.env.LONG || at % 12 === 0);
     const all = cards.map((of) => compare(demo(), of, process.env.LONG ? 1 : 4, random));
     expect(sum(all).asked).toBeGreaterThan(cards.length * 10);
     expect(sum(all).split).toBeGreaterThan(0);
   });
 
-  it("agrees with the planner in random clubs", { timeout: 600_000 }, () => {
+  it("agrees with the planner in random clubs", () => {
     const random = new Random(11);
     const worlds = process.env.LONG ? 1_000 : 100;
     const all = Array.from({ length: worlds }, (_, seed) => {
