@@ -5,7 +5,19 @@ import { holding, type Release } from "../../machine/index.js";
 import { type Bus, bytes, type Claims, hex } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
 import type { Ref } from "../answer/answer.js";
-import { always, cardIn, eachCard, eachMode, type Frame, modeKept, ofRevision, onRevisions, setTo, withMemory } from "./frame.js";
+import {
+  always,
+  cardIn,
+  eachCard,
+  eachMode,
+  type Frame,
+  modeKept,
+  ofRevision,
+  onRevisions,
+  setTo,
+  settingsStand,
+  withMemory,
+} from "./frame.js";
 
 export interface Taken {
   /** Index of the card, or undefined for the board. */
@@ -43,7 +55,32 @@ function boardTakings(frame: Frame): Taken[] {
       ref: { kind: "board", id: board.id, pointer: `/firmware_sockets/${at}` },
     }),
   );
-  return [...fixed, ...sockets];
+  return [...fixed, ...sockets, ...mainMemory(frame)];
+}
+
+/** Fitted memory answers from its base up to the first thing of the board in its way; what lies beyond is reached otherwise. */
+function mainMemory(frame: Frame): Taken[] {
+  const { board, memories, revisions } = frame.question;
+  if (!board.memory) return [];
+  const base = board.memory.base ?? 0;
+  return memories.flatMap((memory) =>
+    revisions.flatMap((revision): Taken[] => {
+      const there = (of: { readonly revisions?: readonly string[] }) => !of.revisions || of.revisions.includes(revision);
+      const fixed = board.fixed.filter((f) => there(f) && (!f.when_memory || f.when_memory.some((s) => bytes(s) === memory)));
+      const windows = [...fixed.flatMap((f) => f.memory ?? []), ...board.firmware_sockets.filter(there).map((s) => s.window)];
+      const inTheWay = windows.filter((w) => w.base + bytes(w.size) > base);
+      const end = Math.min(base + memory, ...inTheWay.map((w) => w.base));
+      if (end <= base) return [];
+      return [
+        {
+          who: `the main memory of ${board.name}`,
+          when: [onRevisions(frame, (r) => r === revision), withMemory(frame, (m) => m === memory)],
+          claims: { memory: [{ base, size: end - base, is: "ram" }] },
+          ref: { kind: "board", id: board.id, pointer: "/memory" },
+        },
+      ];
+    }),
+  );
 }
 
 function cardTakings(frame: Frame): Taken[] {
@@ -59,7 +96,7 @@ function cardTakings(frame: Frame): Taken[] {
         when: [
           cardIn(frame, at),
           ofRevision(frame, at, (r) => !c.revisions || c.revisions.includes(r)),
-          ...settings.map(([id, p]) => setTo(frame, at, id, typeof p === "string" ? [p] : p)),
+          ...settingsStand(frame, at, c.when ?? {}),
         ],
         claims: c,
         ref: { kind: "card", id: card.id, pointer: `/claims/${i}` },

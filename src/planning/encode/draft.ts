@@ -65,6 +65,17 @@ export function unsettled(frame: Frame, fact: Fact, how: string, ...when: (reado
   return conj.length === 0 ? [] : [{ kind: "unknown", fact, how, when: conj }];
 }
 
+/** A condition on the amount of main memory, where the board's record has none: then nobody knows. */
+export function memoryUnknown(frame: Frame, told: Fact, ...when: (readonly (Literal | undefined)[])[]): Draft[] {
+  const { board } = frame.question;
+  const says = `${told.says} How much ${board.name} has is not written down.`;
+  return unsettled(frame, { ...told, says, refs: [...told.refs, ref("board", board.id)] }, howToFindMemory(frame), ...when);
+}
+
+export function howToFindMemory(frame: Frame): string {
+  return `Count the memory fitted, and write the amounts that ${frame.question.board.name} can have into its record.`;
+}
+
 export function fact(rule: string, says: string, ...refs: readonly Ref[]): Fact {
   return { rule, says, refs };
 }

@@ -79,6 +79,24 @@ export function setTo(frame: Frame, card: number, setting: string, positions: re
   };
 }
 
+/**
+ * All these settings stand so, each in its position or one of several. A setting that a revision of the card lacks stands nowhere there, so
+ * that nothing that names it holds.
+ */
+export function settingsStand(
+  frame: Frame,
+  card: number,
+  settings: Readonly<Record<string, string | readonly string[]>>,
+): (Literal | undefined)[] {
+  return Object.entries(settings).flatMap(([id, positions]) => {
+    const only = frame.question.cards[card]?.settings.find((s) => s.id === id)?.revisions;
+    return [
+      setTo(frame, card, id, typeof positions === "string" ? [positions] : positions),
+      ...(only ? [ofRevision(frame, card, (r) => only.includes(r))] : []),
+    ];
+  });
+}
+
 export function holds(literal: Literal, solution: Solution): boolean {
   return literal.values.includes(solution[literal.variable]!);
 }

@@ -73,6 +73,7 @@ export function tested(id: string, cards: Cards, more: Partial<Build> = {}): Bui
 }
 
 export interface Records {
+  readonly bus?: Partial<Bus>;
   readonly board?: Partial<Board>;
   readonly firmware?: Partial<Firmware>;
   readonly cards?: readonly Card[];
@@ -84,7 +85,7 @@ export function smallClub(records: Records = {}): Catalogue {
   const of = (kind: Kind, list: readonly { readonly id: string }[]) =>
     list.map((record) => ({ kind, record, file: "" }) as unknown as Loaded);
   return gather([
-    ...of("bus", [bus]),
+    ...of("bus", [{ ...bus, ...records.bus }]),
     ...of("board", [{ ...board, ...records.board }]),
     ...of("firmware", [{ ...firmware, ...records.firmware }]),
     ...of("card", records.cards ?? [card("a"), card("b"), card("c")]),

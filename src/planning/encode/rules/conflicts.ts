@@ -4,7 +4,7 @@ import { running } from "../../../machine/index.js";
 import { bytes, type Conflict } from "../../../records/index.js";
 import type { Literal } from "../../../solver/index.js";
 import type { Condition } from "../../answer/answer.js";
-import { conjunctions, type Draft, fact, ref, type SoftLevel, type TradeRule } from "../draft.js";
+import { conjunctions, type Draft, fact, howToFindMemory, ref, type SoftLevel, type TradeRule } from "../draft.js";
 import {
   cardIn,
   eachCard,
@@ -15,7 +15,7 @@ import {
   ofRevision,
   onRevisions,
   runsVersion,
-  setTo,
+  settingsStand,
   withMemory,
 } from "../frame.js";
 import { conflictsAmong } from "../lookup.js";
@@ -57,6 +57,10 @@ export function conflictDrafts(frame: Frame, conflict: Conflict): Draft[] {
       },
     ];
   if ((conflict.remedies ?? []).length > 0) return [soft(3, "remedy", conflict.name)];
+  // Where the board's record has no memory, a condition on it may hold: that counts as if it did, but rules nothing out.
+  const { memory_at_least: least, memory_at_most: most } = conflict.when;
+  if (!frame.question.board.memory && (least !== undefined || most !== undefined))
+    return [{ kind: "unknown", fact: told, how: howToFindMemory(frame), when }];
   return [{ kind: "sure", fact: told, rules: when.map((literals) => ({ kind: "forbid", literals })) }];
 }
 
@@ -70,8 +74,9 @@ export function occurrences(frame: Frame, { when }: Pick<Conflict, "when">): Lit
     withMemory(
       frame,
       (m) =>
-        (when.memory_at_least === undefined || m >= bytes(when.memory_at_least)) &&
-        (when.memory_at_most === undefined || m <= bytes(when.memory_at_most)),
+        !board.memory ||
+        ((when.memory_at_least === undefined || m >= bytes(when.memory_at_least)) &&
+          (when.memory_at_most === undefined || m <= bytes(when.memory_at_most))),
     ),
   ];
   const found = eachMode(frame).flatMap(({ at: m, mode }) => {
@@ -88,15 +93,16 @@ export function occurrences(frame: Frame, { when }: Pick<Conflict, "when">): Lit
           cardIn(frame, at),
           ofRevision(frame, at, (r) => (!c.revisions || c.revisions.includes(r)) && (c.even_disabled === true || on.includes(r))),
           inSlot(frame, at, (s) => (!c.slots || c.slots.includes(s.id)) && (!c.edge || s.edge === c.edge)),
-          ...Object.entries(c.settings ?? {}).map(([id, p]) => setTo(frame, at, id, typeof p === "string" ? [p] : p)),
+          ...settingsStand(frame, at, c.settings ?? {}),
         ];
       });
       const base = [...machine, version, ...perCard];
       const [a, b] = chosen;
       if (!when.adjacent || !a || !b) return [base];
+      const wide = (of: (typeof chosen)[number]) => of.asked.card.room.slots ?? 1;
       return slots.flatMap((s) =>
         slots
-          .filter((t) => Math.abs(t.position - s.position) === 1)
+          .filter((t) => t.position === s.position + wide(a) || s.position === t.position + wide(b))
           .map((t) => [...base, inSlot(frame, a.at, (x) => x.id === s.id), inSlot(frame, b.at, (x) => x.id === t.id)]),
       );
     });

@@ -1,8 +1,9 @@
 // What a card needs of the machine: firmware, features, board, memory, clock, other cards, a bus-master slot, rails.
 import { featuresOf, inRange, rangeText } from "../../../catalogue/index.js";
-import { holding, type Release } from "../../../machine/index.js";
+import { holding, type Release, running } from "../../../machine/index.js";
 import { bytes, known, sizeText, unknown } from "../../../records/index.js";
-import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
+import type { Literal } from "../../../solver/index.js";
+import { type Draft, fact, memoryUnknown, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { cardIn, eachCard, eachMode, type Frame, inSlot, modeKept, ofRevision, onRevisions, runsVersion, withMemory } from "../frame.js";
 
 export const needs: TradeRule = {
@@ -48,7 +49,7 @@ function ofFirmware(frame: Frame, at: number): Draft[] {
 }
 
 function ofMachine(frame: Frame, at: number): Draft[] {
-  const { board, memories } = frame.question;
+  const { board } = frame.question;
   const { card } = frame.question.cards[at]!;
   const { needs: n } = card;
   if (!n) return [];
@@ -63,55 +64,37 @@ function ofMachine(frame: Frame, at: number): Draft[] {
       ]),
     );
   }
-  if (board.memory && memories.length > 0) {
-    const modes = modesNeeding(frame, at, "memory-size");
-    const inModes = (says: string, pointer: string, test: (m: number) => boolean) =>
-      modes.flatMap(({ at: m, holds }) =>
-        never(frame, fact("needs-memory", says, ref("card", card.id, pointer)), [here, withMemory(frame, test), holds, modeKept(frame, m)]),
-      );
-    if (n.memory_at_least !== undefined)
-      out.push(
-        ...inModes(
-          `${card.name} needs at least ${sizeText(bytes(n.memory_at_least))} of memory.`,
-          "/needs/memory_at_least",
-          (m) => m < bytes(n.memory_at_least!),
-        ),
-      );
-    if (n.memory_at_most !== undefined)
-      out.push(
-        ...inModes(
-          `${card.name} fails with more than ${sizeText(bytes(n.memory_at_most))} of memory.`,
-          "/needs/memory_at_most",
-          (m) => m > bytes(n.memory_at_most!),
-        ),
-      );
-  }
+  const inModes = (says: string, pointer: string, test: (bytes: number) => boolean): Draft[] => {
+    const told = fact("needs-memory", says, ref("card", card.id, pointer));
+    const modes = modesNeeding(frame, at, "memory-size").map(({ at: m, holds }) => [here, holds, modeKept(frame, m)]);
+    return board.memory
+      ? modes.flatMap((when) => never(frame, told, [...when, withMemory(frame, test)]))
+      : memoryUnknown(frame, told, ...modes);
+  };
+  const { memory_at_least: least, memory_at_most: most } = n;
+  if (least !== undefined)
+    out.push(
+      ...inModes(`${card.name} needs at least ${sizeText(bytes(least))} of memory.`, "/needs/memory_at_least", (m) => m < bytes(least)),
+    );
+  if (most !== undefined)
+    out.push(
+      ...inModes(`${card.name} fails with more than ${sizeText(bytes(most))} of memory.`, "/needs/memory_at_most", (m) => m > bytes(most)),
+    );
   if (n.clock_at_most_MHz !== undefined) {
     const [limit, clock] = [known(n.clock_at_most_MHz), known(board.clock_MHz)];
     const refs = [ref("card", card.id, "/needs/clock_at_most_MHz"), ref("board", board.id, "/clock_MHz")];
+    const modes = modesNeeding(frame, at, "clock").map(({ at: m, holds }) => [here, holds, modeKept(frame, m)]);
     if (limit === unknown || clock === unknown) {
       const how =
         typeof n.clock_at_most_MHz === "object" && n.clock_at_most_MHz.find
           ? n.clock_at_most_MHz.find
           : "Run it for an hour, warm, with a memory test, and note the bus clock.";
-      out.push(
-        ...unsettled(
-          frame,
-          fact(
-            "needs-clock",
-            `How fast a bus ${card.name} follows is not known; ${board.name} runs at ${clock === unknown ? "an unknown clock" : `${clock} MHz`}.`,
-            ...refs,
-          ),
-          how,
-          [here],
-        ),
-      );
-    } else if (clock > limit)
-      out.push(
-        ...never(frame, fact("needs-clock", `${card.name} follows at most ${limit} MHz; ${board.name} runs at ${clock} MHz.`, ...refs), [
-          here,
-        ]),
-      );
+      const says = `How fast a bus ${card.name} follows is not known; ${board.name} runs at ${clock === unknown ? "an unknown clock" : `${clock} MHz`}.`;
+      out.push(...unsettled(frame, fact("needs-clock", says, ...refs), how, ...modes));
+    } else if (clock > limit) {
+      const says = `${card.name} follows at most ${limit} MHz; ${board.name} runs at ${clock} MHz.`;
+      out.push(...never(frame, fact("needs-clock", says, ...refs), ...modes));
+    }
   }
   (n.rails ?? []).forEach((rail, i) => {
     const lacks = onRevisions(frame, (r) => !board.rails.some((l) => l.rail === rail && (!l.revisions || l.revisions.includes(r))));
@@ -142,13 +125,20 @@ function ofCards(frame: Frame, at: number): Draft[] {
       ref("card", card.id, `/needs/cards/${i}`),
     );
     const rules = modesNeeding(frame, at, "cards").flatMap(({ at: m, mode, holds }) => {
-      const helpers = eachCard(frame).filter(
-        ({ asked: other }) => need.any_of.includes(other.card.id) && other.as !== as && mode.enabled.has(other.as),
-      );
       const out = { variable: frame.cards[at]!.slot, values: [frame.question.slots.length] };
       const off = { variable: frame.firmware[m]!, values: [frame.question.versions.length] };
       const letsGo = { variable: holds.variable, values: asked.revisions.flatMap((_, r) => (holds.values.includes(r) ? [] : [r])) };
-      return [{ kind: "clause" as const, literals: [out, off, letsGo, ...helpers.map((h) => cardIn(frame, h.at))] }];
+      // A card that the mode leaves out helps all the same where nothing can switch it off: then only in such revisions.
+      const helpers = eachCard(frame)
+        .filter(({ asked: other }) => need.any_of.includes(other.card.id) && other.as !== as)
+        .map((h) => ({ ...h, runs: running(h.asked, mode) }))
+        .filter(({ runs }) => runs.length > 0)
+        .map((h) => [
+          cardIn(frame, h.at),
+          ...(h.runs.length < h.asked.revisions.length ? [ofRevision(frame, h.at, (r) => h.runs.includes(r))] : []),
+        ]);
+      const oneOfEach = helpers.reduce<Literal[][]>((all, both) => all.flatMap((head) => both.map((l) => [...head, l])), [[]]);
+      return oneOfEach.map((some) => ({ kind: "clause" as const, literals: [out, off, letsGo, ...some] }));
     });
     return rules.length === 0 ? [] : [{ kind: "sure", fact: told, rules }];
   });

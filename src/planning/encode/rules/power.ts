@@ -2,7 +2,7 @@
 import { known, unknown } from "../../../records/index.js";
 import type { Term } from "../../../solver/index.js";
 import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
-import { cardIn, eachCard, type Frame } from "../frame.js";
+import { cardIn, eachCard, type Frame, onRevisions } from "../frame.js";
 import { drawn_mA, drawTerms, milli, mostDrawn } from "./rails.js";
 
 export const power: TradeRule = {
@@ -43,18 +43,42 @@ function powerDrafts(frame: Frame): Draft[] {
     const { card } = frame.question.cards[at]!;
     return [...new Set(card.power.map((p) => p.rail))].reduce((sum, rail) => sum + drawn_mA(card, rail, revision) * volts(rail), 0);
   };
+  const open = boardUnknown(frame);
   const all = users.reduce((sum, { at }) => sum + mostDrawn(frame, at, draw(at)), 0);
   const limit = Math.floor(total * (board.total_derate ?? 1) * 1000 + 1e-6);
   const dearest = Math.max(...own);
-  if (all + dearest <= limit) return [];
+  if (all + dearest <= limit) return open;
   const says = `In all the cards take up to ${(all / 1000).toFixed(1)} W; the supply of ${board.name} leaves ${((limit - dearest) / 1000).toFixed(1)} W.`;
   const board_mW: Term = { variable: frame.revision, weights: own.map(Math.round) };
   const rounded = (at: number) => (r: string) => Math.round(draw(at)(r));
   return [
+    ...open,
     {
       kind: "sure",
       fact: fact("rails", says, pointer, ...users.map(({ asked }) => ref("card", asked.card.id, "/power"))),
       rules: [{ kind: "linear", terms: [...users.flatMap(({ at }) => drawTerms(frame, at, rounded(at))), board_mW], max: limit }],
     },
   ];
+}
+
+/** What the board takes from any rail counts in the sum, also where no card takes from that rail. */
+function boardUnknown(frame: Frame): Draft[] {
+  const { board } = frame.question;
+  return board.rails.flatMap((limit, i) =>
+    limit.board_A === undefined || known(limit.board_A) !== unknown
+      ? []
+      : eachCard(frame).flatMap(({ at, asked: { card } }) =>
+          unsettled(
+            frame,
+            fact(
+              "rails",
+              `What ${board.name} itself takes from ${limit.rail} V is not known, nor then what is left of the supply's power in all.`,
+              ref("board", board.id, `/rails/${i}`),
+              ref("card", card.id, "/power"),
+            ),
+            `Measure the ${limit.rail} V rail with no card fitted.`,
+            [cardIn(frame, at), onRevisions(frame, (r) => !limit.revisions || limit.revisions.includes(r))],
+          ),
+        ),
+  );
 }

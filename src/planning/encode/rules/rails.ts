@@ -1,6 +1,6 @@
 // Supply rails: worst-case current per slot and in all, whether cards are switched on or not. A missing figure is unknown, never 0.
 import { type Card, known, type Unknown, unknown } from "../../../records/index.js";
-import type { Term } from "../../../solver/index.js";
+import type { Literal, Term } from "../../../solver/index.js";
 import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { cardIn, eachCard, type Frame, ofRevision, onRevisions } from "../frame.js";
 
@@ -67,7 +67,7 @@ function oneRail(frame: Frame, rail: string): Draft[] {
         ref("card", asked.card.id, "/power"),
         ref("board", board.id, "/rails"),
       ),
-      [cardIn(frame, at), lacking],
+      [cardIn(frame, at), lacking, naming(frame, at, rail)],
     ),
   );
   const limited = limits.flatMap(({ limit, pointer }) => oneLimit(frame, rail, limit, pointer));
@@ -111,10 +111,12 @@ function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Dr
       frame,
       fact("rails", says, ref("board", board.id, pointer), ref("card", asked.card.id, "/power")),
       `Read the supply's label, and measure the ${rail} V rail with no card fitted.`,
-      [here, cardIn(frame, at)],
+      [here, cardIn(frame, at), drawing(frame, at, rail)],
     ),
   );
-  return [...open, ...each];
+  // However little the board takes, what the cards take alone may be too much.
+  const atLeast = total === unknown ? [] : sum(frame, rail, here.values, total * (limit.derate ?? 1), pointer);
+  return [...open, ...atLeast, ...each];
 }
 
 /** One linear rule: the cards that are in, together, stay within what is left for them on these revisions. */
@@ -142,27 +144,35 @@ function sum(frame: Frame, rail: string, revisions: readonly number[], allowed: 
   ];
 }
 
+/** The card is of a revision whose record names the rail, if only to say that it takes nothing. */
+function naming(frame: Frame, at: number, rail: string): Literal {
+  const { card } = frame.question.cards[at]!;
+  return ofRevision(frame, at, (r) => draws(card, rail).some((d) => !d.revisions || d.revisions.includes(r)));
+}
+
+/** The card is of a revision that takes something from the rail, or may. */
+function drawing(frame: Frame, at: number, rail: string): Literal {
+  const { card } = frame.question.cards[at]!;
+  return ofRevision(frame, at, (r) => draws(card, rail).some((d) => d.worst !== 0 && (!d.revisions || d.revisions.includes(r))));
+}
+
+/** What one revision of a card takes in all; the entries of its record for one rail add up. */
 function perSlot(frame: Frame, rail: string, at: number, limit: Limit, pointer: string): Draft[] {
   if (limit.per_slot_A === undefined) return [];
   const most = known(limit.per_slot_A);
   const { board, cards } = frame.question;
-  const { card } = cards[at]!;
-  return draws(card, rail).flatMap((d): Draft[] => {
-    if (d.worst === unknown) return [];
-    const refs = [ref("card", card.id, d.pointer), ref("board", board.id, `${pointer}/per_slot_A`)];
-    const when = [
-      cardIn(frame, at),
-      onRevisions(frame, (r) => !limit.revisions || limit.revisions.includes(r)),
-      ofRevision(frame, at, (r) => !d.revisions || d.revisions.includes(r)),
-    ];
-    if (most === unknown)
-      return unsettled(
-        frame,
-        fact("rails", `How much ${rail} V one slot of ${board.name} may take is not known.`, ...refs),
-        "Look it up in the board's manual, or count the supply contacts of the slot.",
-        when,
-      );
-    const says = `${card.name} takes up to ${d.worst} A from ${rail} V; one slot gives ${most} A.`;
-    return d.worst > most ? never(frame, fact("rails", says, ...refs), when) : [];
-  });
+  const { card, revisions } = cards[at]!;
+  const refs = [ref("card", card.id, "/power"), ref("board", board.id, `${pointer}/per_slot_A`)];
+  const here = [cardIn(frame, at), onRevisions(frame, (r) => !limit.revisions || limit.revisions.includes(r))];
+  if (most === unknown)
+    return unsettled(
+      frame,
+      fact("rails", `How much ${rail} V one slot of ${board.name} may take is not known.`, ...refs),
+      "Look it up in the board's manual, or count the supply contacts of the slot.",
+      [...here, drawing(frame, at, rail)],
+    );
+  const tooMuch = (revision: string) => drawn_mA(card, rail, revision) > milli(most);
+  const worst = Math.max(...revisions.filter(tooMuch).map((r) => drawn_mA(card, rail, r))) / 1000;
+  const says = `${card.name} takes up to ${worst} A from ${rail} V; one slot gives ${most} A.`;
+  return never(frame, fact("rails", says, ...refs), [...here, ofRevision(frame, at, tooMuch)]);
 }

@@ -1,7 +1,7 @@
 // Room: length, height, slots taken, rear openings, one card a slot.
-import { known, unknown } from "../../../records/index.js";
+import { known, type Slot, unknown } from "../../../records/index.js";
 import { conjunctions, type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
-import { cardIn, eachCard, type Frame, inSlot } from "../frame.js";
+import { cardIn, eachCard, type Frame, inSlot, onRevisions } from "../frame.js";
 
 export const room: TradeRule = {
   name: "room",
@@ -62,21 +62,26 @@ function size(frame: Frame, at: number): Draft[] {
 }
 
 function width(frame: Frame, at: number): Draft[] {
-  const { board, slots, cards } = frame.question;
+  const { board, slots, cards, revisions } = frame.question;
   const { card } = cards[at]!;
   const wide = card.room.slots ?? 1;
   if (wide === 1) return [];
   const pointer = ref("card", card.id, "/room/slots");
-  const edge = slots.filter((s) => ![...Array(wide).keys()].every((k) => slots.some((t) => t.position === s.position + k)));
+  // From these slots it would reach past the last slot, or over one that the revision lacks.
+  const reaches = (s: Slot, revision: string) =>
+    Array.from({ length: wide }, (_, k) => s.position + k).every((position) =>
+      slots.some((t) => t.position === position && (!t.revisions || t.revisions.includes(revision))),
+    );
+  const tooFar = slots.filter((s) => !revisions.every((r) => reaches(s, r)));
   const out = never(
     frame,
     fact(
       "room",
-      `${card.name} is ${wide} slots wide; from ${edge.map((s) => s.id).join(", ")} it would reach past the last slot.`,
+      `${card.name} is ${wide} slots wide; from ${tooFar.map((s) => s.id).join(", ")} it would reach past the last slot.`,
       pointer,
       ref("board", board.id, "/slots"),
     ),
-    [inSlot(frame, at, (s) => edge.includes(s))],
+    ...tooFar.map((s) => [inSlot(frame, at, (x) => x.id === s.id), onRevisions(frame, (r) => !reaches(s, r))]),
   );
   const besides = eachCard(frame).flatMap(({ at: other, asked }) => {
     if (other === at) return [];

@@ -1,6 +1,6 @@
 // Settings of one card: positions that cannot stand together, settings that a revision lacks.
 import { fact, never, ref, type TradeRule } from "../draft.js";
-import { eachCard, ofRevision, setTo } from "../frame.js";
+import { eachCard, ofRevision, setTo, settingsStand } from "../frame.js";
 
 export const settings: TradeRule = {
   name: "settings",
@@ -16,7 +16,7 @@ export const settings: TradeRule = {
             `${card.name}: ${words.join(" and ")} exclude one another: ${pair.why}`,
             ref("card", card.id, `/impossible/${i}`),
           ),
-          Object.entries(pair.when).map(([id, p]) => setTo(frame, at, id, [p])),
+          settingsStand(frame, at, pair.when),
         );
       }),
       ...all.flatMap((s, i) =>

@@ -2,6 +2,7 @@
 import type { CardCondition, Conflict } from "../../../../src/records/index.js";
 import { bytesOf, onCard, settingsHold } from "./facts.js";
 import { inSpan, isBoard } from "./needs.js";
+import { positionsOf } from "./place.js";
 import { runs } from "./switching.js";
 import { type Case, type Fitted, type ModeOfUse, no, type Objection, unknown } from "./world.js";
 
@@ -11,16 +12,27 @@ export interface Effect {
 }
 
 export function effectsOf(c: Case): Effect[] {
-  return c.world.conflicts.filter((k) => c.modes.some((mode) => applies(c, mode, k))).map(effectOf);
+  return c.world.conflicts.filter((k) => c.modes.some((mode) => applies(c, mode, k))).map((k) => effectOf(c, k));
 }
 
-function effectOf(k: Conflict): Effect {
+function effectOf(c: Case, k: Conflict): Effect {
   if (k.status === "disproved") return { objections: [], level: 0 };
   // "A loss or an oddity is told as if it were so", suspected or not.
   if (k.effect === "cosmetic") return { objections: [], level: 1 };
   if (k.effect === "degrades") return { objections: [], level: 2 };
   if (k.status === "suspected") return { objections: [unknown(`whether ${k.id} is so`)], level: 0 };
+  if (!k.remedies && onMemory(k) && !c.world.board.memory) return { objections: [unknown(`memory of the machine, for ${k.id}`)], level: 0 };
   return k.remedies ? { objections: [], level: 3 } : { objections: [no(k.id)], level: 0 };
+}
+
+const onMemory = ({ when }: Conflict) => when.memory_at_least !== undefined || when.memory_at_most !== undefined;
+
+/** Where the board's record has no memory the condition may hold, and counts as if it did; a plain "no" is then not known. */
+function memoryHolds({ machine: { memory } }: Case, { when }: Conflict): boolean {
+  return (
+    (when.memory_at_least === undefined || memory >= bytesOf(when.memory_at_least)) &&
+    (when.memory_at_most === undefined || memory <= bytesOf(when.memory_at_most))
+  );
 }
 
 /** "Conditions; all that are given must hold at once, in one mode." */
@@ -29,8 +41,7 @@ function applies(c: Case, mode: ModeOfUse, k: Conflict): boolean {
   return (
     (!when.boards || isBoard(c, when.boards)) &&
     (!when.firmware || when.firmware.some((span) => inSpan(c, span, mode.version))) &&
-    (when.memory_at_least === undefined || c.machine.memory >= bytesOf(when.memory_at_least)) &&
-    (when.memory_at_most === undefined || c.machine.memory <= bytesOf(when.memory_at_most)) &&
+    (!c.world.board.memory || memoryHolds(c, k)) &&
     (when.modes_at_least === undefined || c.modes.length >= when.modes_at_least) &&
     choices(c, when.cards ?? []).some((chosen) => cardsHold(mode, when.cards ?? [], chosen, when.adjacent ?? false))
   );
@@ -57,5 +68,10 @@ function cardsHold(mode: ModeOfUse, conditions: readonly CardCondition[], chosen
     );
   });
   const [a, b] = chosen;
-  return each && (!adjacent || a === undefined || b === undefined || Math.abs(a.slot.position - b.slot.position) === 1);
+  return each && (!adjacent || a === undefined || b === undefined || sideBySide(a, b));
+}
+
+/** "A slot that one takes is next to a slot that the other takes." */
+function sideBySide(a: Fitted, b: Fitted): boolean {
+  return positionsOf(a).some((p) => positionsOf(b).some((q) => Math.abs(p - q) === 1));
 }

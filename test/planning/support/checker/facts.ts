@@ -35,7 +35,7 @@ export function standsAt(fitted: Fitted, setting: string): string | undefined {
 /** "Setting id: position, or a list of positions; all must hold." */
 export function settingsHold(fitted: Fitted, when: Readonly<Record<string, string | readonly string[]>> | undefined): boolean {
   return Object.entries(when ?? {}).every(([setting, positions]) => {
-    const at = fitted.settings[setting];
+    const at = standsAt(fitted, setting);
     return at !== undefined && (typeof positions === "string" ? [positions] : positions).includes(at);
   });
 }

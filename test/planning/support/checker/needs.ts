@@ -1,7 +1,7 @@
 // What cards and firmware need: versions, features, boards, memory, the bus clock, other cards.
 import type { BoardMatch, FirmwareRange } from "../../../../src/records/index.js";
 import { bytesOf, known } from "./facts.js";
-import { keeps } from "./switching.js";
+import { keeps, runs } from "./switching.js";
 import { type Case, type Fitted, type ModeOfUse, no, type Objection, unknown } from "./world.js";
 
 export function inSpan(c: Case, span: FirmwareRange, version: string): boolean {
@@ -61,7 +61,9 @@ function needsOf(c: Case, mode: ModeOfUse, f: Fitted): Objection[] {
   if (needs.boards && !isBoard(c, needs.boards)) out.push(no(`${f.as} does not work on this board`));
   if (keeps(f, mode, "memory-size")) {
     if (needs.memory_at_least !== undefined) out.push(...memoryAtLeast(c, f.as, needs.memory_at_least));
-    if (needs.memory_at_most !== undefined && c.machine.memory > bytesOf(needs.memory_at_most)) out.push(no(`${f.as} bears less memory`));
+    if (needs.memory_at_most !== undefined && !c.world.board.memory) out.push(unknown(`memory of the machine, for ${f.as}`));
+    else if (needs.memory_at_most !== undefined && c.machine.memory > bytesOf(needs.memory_at_most))
+      out.push(no(`${f.as} bears less memory`));
   }
   if (needs.clock_at_most_MHz !== undefined && keeps(f, mode, "clock")) {
     const [most, clock] = [known(needs.clock_at_most_MHz), known(c.world.board.clock_MHz)];
@@ -72,13 +74,14 @@ function needsOf(c: Case, mode: ModeOfUse, f: Fitted): Objection[] {
 }
 
 function memoryAtLeast(c: Case, what: string, size: number | string): Objection[] {
-  return c.machine.memory > 0 && c.machine.memory < bytesOf(size) ? [no(`${what} needs more memory`)] : [];
+  if (!c.world.board.memory) return [unknown(`memory of the machine, for ${what}`)];
+  return c.machine.memory < bytesOf(size) ? [no(`${what} needs more memory`)] : [];
 }
 
 /** "Another card it needs, running in the same mode: any one of those named." */
 function otherCards(c: Case, mode: ModeOfUse, f: Fitted): Objection[] {
   if (!keeps(f, mode, "cards")) return [];
   return (f.card.needs?.cards ?? [])
-    .filter((need) => !c.fitted.some((o) => o !== f && need.any_of.includes(o.card.id) && mode.named.includes(o)))
+    .filter((need) => !c.fitted.some((o) => o !== f && need.any_of.includes(o.card.id) && runs(o, mode)))
     .map(() => no(`${f.as} lacks another card`));
 }

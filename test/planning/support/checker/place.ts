@@ -1,6 +1,6 @@
 // Where a card stands: bus, edge, room, openings, bus mastering, and the settings that a card can have at all.
 import type { Slot } from "../../../../src/records/index.js";
-import { known, onBoard, onCard, settingsHold } from "./facts.js";
+import { known, onBoard, onCard, settingsHold, slotsOf } from "./facts.js";
 import { type Case, type Fitted, no, type Objection, unknown } from "./world.js";
 
 export function placeObjections(c: Case): Objection[] {
@@ -14,8 +14,7 @@ function fitsSlot(c: Case, f: Fitted): Objection[] {
   const edge = world.bus.edges.find((e) => e.id === f.card.edge);
   if (!edge?.fits.includes(f.slot.edge)) out.push(no(`${f.as} does not go into ${f.slot.id}`));
   if (!onBoard(f.slot, c)) out.push(no(`there is no ${f.slot.id} on this revision`));
-  if (positionsOf(f).some((p) => !c.world.board.slots.some((s) => s.position === p)))
-    out.push(no(`${f.as} has no room beyond ${f.slot.id}`));
+  if (positionsOf(f).some((p) => !slotsOf(c).some((s) => s.position === p))) out.push(no(`${f.as} has no room beyond ${f.slot.id}`));
   out.push(...goesIn(f, "length", f.card.room.length_mm, f.slot.longest_mm));
   out.push(...goesIn(f, "height", f.card.room.height_mm, f.slot.highest_mm));
   if (f.card.needs?.bus_master) {

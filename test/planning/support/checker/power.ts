@@ -29,9 +29,7 @@ export function powerObjections(c: Case): Objection[] {
         ...within(`rail ${limit.rail}`, taken, figureOrUnknown(known(limit.limit_A), limit.derate ?? 1)),
         ...(perSlot === undefined
           ? []
-          : c.fitted.flatMap((f) =>
-              drawsOf(f, limit.rail).flatMap((draw) => within(`rail ${limit.rail} in ${f.slot.id}`, draw, known(perSlot))),
-            )),
+          : c.fitted.flatMap((f) => within(`rail ${limit.rail} in ${f.slot.id}`, drawOf(f, limit.rail), known(perSlot)))),
       ];
     }),
     ...inAll(c),
@@ -40,11 +38,12 @@ export function powerObjections(c: Case): Objection[] {
 
 const figureOrUnknown = (value: number | undefined, by: number) => (value === undefined ? undefined : value * by);
 
-function drawsOf(f: Fitted, rail: string): Sum[] {
-  return f.card.power.filter((p) => p.rail === rail && onCard(p, f)).map((p) => figure(known(p.worst_A)));
+function drawOf(f: Fitted, rail: string): Sum {
+  return f.card.power
+    .filter((p) => p.rail === rail && onCard(p, f))
+    .map((p) => figure(known(p.worst_A)))
+    .reduce(plus, nothing);
 }
-
-const drawOf = (f: Fitted, rail: string): Sum => drawsOf(f, rail).reduce(plus, nothing);
 
 /** A hair above the limit is the arithmetic's, not the machine's. */
 const hair = 1e-9;
@@ -58,7 +57,7 @@ function within(what: string, taken: Sum, limit: number | undefined): Objection[
 /** A card that takes current from a rail, or needs it at all, must have it. */
 function railsThere(c: Case, f: Fitted): Objection[] {
   const there = c.world.board.rails.filter((r) => onBoard(r, c)).map((r) => r.rail);
-  const wanted = [...f.card.power.map((p) => p.rail), ...(f.card.needs?.rails ?? [])];
+  const wanted = [...f.card.power.filter((p) => onCard(p, f)).map((p) => p.rail), ...(f.card.needs?.rails ?? [])];
   return wanted.filter((rail) => !there.includes(rail)).map((rail) => no(`${f.as} has no ${rail}`));
 }
 

@@ -29,7 +29,20 @@ function boardAsOwner(c: Case): Owner {
   const { fixed } = c.world.board;
   const here = fixed.filter((x) => onBoard(x, c) && (!x.when_memory || x.when_memory.some((m) => bytesOf(m) === c.machine.memory)));
   const sockets = c.world.board.firmware_sockets.filter((s) => onBoard(s, c)).map((s) => ({ memory: [s.window] }));
-  return ownerOf("the board", undefined, [...here, ...sockets], () => true);
+  const claims: Claims[] = [...here, ...sockets];
+  return ownerOf("the board", undefined, [...claims, ...mainMemory(c, claims)], () => true);
+}
+
+/** "From its base up to the amount fitted, or to the first window of the board in its way." */
+function mainMemory(c: Case, board: readonly Claims[]): Claims[] {
+  const { memory } = c.world.board;
+  if (!memory) return [];
+  const inTheWay = board.flatMap((x) => x.memory ?? []);
+  const free = (address: number) => !inTheWay.some((w) => w.base <= address && address < w.base + bytesOf(w.size));
+  const base = memory.base ?? 0;
+  let size = 0;
+  while (size < c.machine.memory && free(base + size)) size++;
+  return size > 0 ? [{ memory: [{ base, size }] }] : [];
 }
 
 function cardAsOwner(f: Fitted, mode: ModeOfUse): Owner {
