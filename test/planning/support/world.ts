@@ -12,6 +12,10 @@ export interface Setup {
   readonly build: Build;
 }
 
+/** Amounts of main memory, in bytes: in a space of 256 addresses, room is left for cards. */
+const little = 48;
+const much = 96;
+
 /** Small worlds can be judged machine by machine; large ones only by samples. */
 export function randomSetup(seed: number, size: "small" | "large" = "small"): Setup {
   const r = new Random(seed);
@@ -20,7 +24,9 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
   const tight = r.pick(large ? [0.05, 0.1, 0.2] : [0.15, 0.3, 0.5, 1]);
   const chance = (p: number) => r.next() < p;
   const maybe = <T>(p: number, make: () => T): T | undefined => (chance(p * tight) ? make() : undefined);
-  const unknownOr = <T>(p: number, v: T): T | "unknown" => (chance(p * tight) ? "unknown" : v);
+  // A fact is written plainly, or with the way to find it out beside it.
+  const factOf = <T>(v: T): T | { readonly is: T; readonly find: string } => (chance(0.15) ? { is: v, find: "Measure it." } : v);
+  const unknownOr = <T>(p: number, v: T) => factOf<T | "unknown">(chance(p * tight) ? "unknown" : v);
   const clean = <T>(o: T): T => JSON.parse(JSON.stringify(o)) as T;
 
   const bus: Bus = clean({
@@ -56,12 +62,14 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     edge: r.pick(["short", "long", "long", "long"]),
     position: i + 1,
     longest_mm: maybe(0.5, () => unknownOr(0.15, r.pick([100, 300, 300, 300]))),
+    highest_mm: maybe(0.3, () => unknownOr(0.15, r.pick([95, 120]))),
     opening: maybe(0.6, () => r.pick(["o1", "o2", "o3"])),
     interrupts: maybe(0.15, () => ["I1"]),
+    dma: maybe(0.15, () => ["D1"]),
     bus_master: r.next() < 0.6 ? unknownOr(0.2, r.next() < 0.8) : undefined,
     revisions: someRevisions(0.15),
   }));
-  const memories = r.pick([undefined, ["1K"], ["1K", "2K"]]);
+  const memories = r.pick([undefined, [little], [little, much]]);
   const board: Board = clean({
     id: "board",
     name: "Board",
@@ -94,9 +102,19 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     ],
     total_W: maybe(0.3, () => unknownOr(0.1, r.pick([8, 15]))),
     total_derate: maybe(0.3, () => 0.8),
-    memory: memories ? { options: memories } : undefined,
-    firmware: ["fw"],
-    firmware_sockets: [{ id: "IC1", pins: 28, data_width: 8, window: { base: 240, size: 16 }, wired_for: "27C64", slowest_ns: 200 }],
+    memory: memories ? { options: memories, base: chance(0.6) ? r.pick([16, 64, 128, 200]) : undefined } : undefined,
+    firmware: ["fw", "other"],
+    firmware_sockets: [
+      {
+        id: "IC1",
+        pins: 28,
+        data_width: 8,
+        window: { base: r.pick([240, 240, 96]), size: 16 },
+        wired_for: "27C64",
+        slowest_ns: 200,
+        revisions: someRevisions(0.3),
+      },
+    ],
   });
   const versionIds = ["F9", "F10", "F10A"].slice(0, r.int(1, 3));
   const family: Firmware = clean({
@@ -110,10 +128,17 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
       adds: maybe(0.4, () => ["scan"]),
       removes: maybe(0.15, () => ["scan"]),
       boards: maybe(0.2, () => [{ board: "board", revisions: [r.pick(revisions)] }]),
-      memory_at_least: maybe(0.1, () => "2K"),
+      memory_at_least: maybe(0.1, () => much),
     })),
   });
-  const span = () =>
+  const other: Firmware = {
+    ...family,
+    id: "other",
+    name: "Other firmware",
+    versions: [{ id: "F9", image: { size: 16, crc32: "unknown" } }],
+  };
+  const span = () => (chance(0.1) ? { family: "other", from: "F9" } : ofFamily());
+  const ofFamily = () =>
     clean({
       family: "fw",
       ...r.pick([
@@ -164,7 +189,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
       revisions: revs,
       room: {
         length_mm: unknownOr(0.05, r.pick([90, 200])),
-        height_mm: 90,
+        height_mm: unknownOr(0.05, r.pick([90, 90, 110])),
         slots: chance(0.2) ? 2 : undefined,
         opening: maybe(0.4, () => true),
       },
@@ -186,8 +211,8 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
         firmware: maybe(0.35, () => [span(), ...(chance(0.2) ? [span()] : [])]),
         features: maybe(0.12, () => ["scan"]),
         boards: maybe(0.1, () => [{ board: "board", revisions: chance(0.5) ? [r.pick(revisions)] : undefined }]),
-        memory_at_least: maybe(0.12, () => "2K"),
-        memory_at_most: maybe(0.12, () => "1K"),
+        memory_at_least: maybe(0.12, () => much),
+        memory_at_most: maybe(0.12, () => little),
         clock_at_most_MHz: maybe(0.15, () => unknownOr(0.3, r.pick([6, 8, 10]))),
         cards: cardCount > 1 && chance(0.12) ? [{ any_of: [`card${(i + 1) % cardCount}`], why: "w" }] : undefined,
         bus_master: maybe(0.12, () => true),
@@ -195,10 +220,10 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
       },
       chain: maybe(0.4, () => r.pick(["uses", "passes", "breaks"] as const)),
       enable: maybe(0.5, () => ({
-        by: "contacts" as const,
+        ...(settings.length > 0 && chance(0.3) ? { by: "setting" as const, setting: "J1", off: "p0" } : { by: "contacts" as const }),
         revisions: ofRevs(0.3),
         releases: r
-          .some(["io", "memory", "interrupts", "dma", "firmware", "features", "memory-size", "cards"] as const, 0.7)
+          .some(["io", "memory", "interrupts", "dma", "firmware", "features", "memory-size", "cards", "clock", "chain"] as const, 0.7)
           .concat(["io"])
           .filter((x, n, all) => all.indexOf(x) === n),
       })),
@@ -225,7 +250,8 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
             edge: maybe(0.1, () => "long"),
           })),
         adjacent: maybe(0.3, () => true),
-        memory_at_least: maybe(memories ? 0.1 : 0, () => "2K"),
+        memory_at_least: maybe(memories ? 0.1 : 0.02, () => much),
+        memory_at_most: maybe(memories ? 0.15 : 0.02, () => little),
         modes_at_least: maybe(0.1, () => 2),
       },
       effect: r.pick(["blocks", "blocks", "degrades", "cosmetic"] as const),
@@ -245,6 +271,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     id: "build",
     name: "Build",
     board: "board",
+    firmware: "fw",
     revision: maybe(0.2, () => r.pick(revisions)),
     memory: maybe(memories ? 0.2 : 0, () => r.pick(memories!)),
     cards: copies.map((c, i) => ({
@@ -271,6 +298,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     { kind: "bus" as const, record: bus, file: "" },
     { kind: "board" as const, record: board, file: "" },
     { kind: "firmware" as const, record: family, file: "" },
+    { kind: "firmware" as const, record: other, file: "" },
     ...cards.map((record) => ({ kind: "card" as const, record, file: "" })),
     ...conflicts.map((record) => ({ kind: "conflict" as const, record, file: "" })),
   ];
