@@ -121,7 +121,7 @@ export const Board = strict("A mainboard or backplane.", {
   total_derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of the total to plan with (0.8); 1 when left out." })),
   memory: optional(
     strict(
-      "Main memory. It takes the addresses from its base up to the amount fitted, or to the first window of the board in its way; what lies beyond is reached otherwise.",
+      "Main memory. It takes the addresses from its base up to the amount fitted, or to the first window of the board in its way; what lies beyond is reached otherwise. Left out: how much there is is not known, and what depends on it is open; nothing is then held against its addresses.",
       {
         options: list(size("Bytes fitted."), "Amounts that can be fitted."),
         base: optional(address("First address of main memory (0 when left out).")),
