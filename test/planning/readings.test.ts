@@ -195,6 +195,22 @@ describe("what a card lets go of when off", () => {
     expect([of(["b"], "chain"), of(["b"], "io"), of(["a", "b"], "chain")]).toEqual(["workable", "ruled-out", "ruled-out"]);
   });
 
+  it("can be a line, which then need not reach its slot", () => {
+    const of = (on: readonly string[], ...releases: NonNullable<Card["enable"]>["releases"]) =>
+      verdictOf(
+        {
+          board: { slots: [1, 2].map((n) => ({ id: `S${n}`, edge: "edge", position: n, interrupts: [] })) },
+          cards: [card("a", { claims: [{ interrupts: [{ line: "I1" }] }], ...contacts(...releases) }), card("b")],
+        },
+        [
+          { card: "a", slot: "S1" },
+          { card: "b", slot: "S2" },
+        ],
+        { modes: [{ id: "always", firmware: "V2", cards: [...on] }] },
+      );
+    expect([of(["b"], "interrupts"), of(["b"], "io"), of(["a"], "interrupts")]).toEqual(["workable", "ruled-out", "ruled-out"]);
+  });
+
   it("can be its need of a slow bus", () => {
     const of = (clock_at_most_MHz: number | "unknown", on: readonly string[], ...releases: NonNullable<Card["enable"]>["releases"]) =>
       verdictOf(

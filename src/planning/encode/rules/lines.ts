@@ -1,6 +1,6 @@
 // Lines that reach a slot: an interrupt or DMA channel that is not on the card's edge, or not led to the slot, is never heard.
 import type { Bus, Slot } from "../../../records/index.js";
-import { lineOf, takings } from "../claims.js";
+import { lineOf, takings, together } from "../claims.js";
 import { type Draft, fact, never, ref, type TradeRule } from "../draft.js";
 import { inSlot } from "../frame.js";
 
@@ -31,7 +31,8 @@ export const lines: TradeRule = {
             ref("board", frame.question.board.id, "/slots"),
             ref("bus", bus.id, "/edges"),
           ),
-          [...taken.when, inSlot(frame, at, (s) => deaf.includes(s))],
+          // A card that is off in every mode, and then lets go of its lines, needs none of them.
+          ...together(frame, taken, taken, what).map((on) => [...taken.when, inSlot(frame, at, (s) => deaf.includes(s)), ...on]),
         );
       };
       return [
