@@ -55,7 +55,7 @@ function askingOf({ board, revision, family, version, card }: CellKey, one: Case
   const [memory] = one.of[0]?.memories ?? [];
   const [cardRevision] = one.of[0]?.cardRevisions ?? [];
   const asks = [
-    asksOf({ board, revision, ...(memory === undefined ? {} : { memory: sizeText(Number(memory)) }) }),
+    asksOf({ board, revision, ...(memory === undefined ? {} : { memory: Number(memory) }) }),
     asksFirmware(family, version),
     asksOf({ cards: [{ card, ...(cardRevision === undefined ? {} : { revision: cardRevision }) }] }),
   ].join("&");

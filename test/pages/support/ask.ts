@@ -16,7 +16,7 @@ export function asker(catalogue: Catalogue): (asks: string) => Told {
     const before = known.get(asks);
     if (before) return before;
     const answer = plan(catalogue, questionOf(asks), { brief: true });
-    if (answer.kind !== "answer") throw new Error(`${asks}: ${answer.kind}`);
+    if (answer.kind !== "answer") throw new Error(`${asks}: ${answer.faults.map((f) => f.says).join(" ")}`);
     const evidence = answer.combinations[0]?.evidence;
     const told: Told = { verdict: answer.verdict, ...(answer.verdict !== "ruled-out" && evidence ? { evidence } : {}) };
     known.set(asks, told);
