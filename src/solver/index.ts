@@ -1,6 +1,7 @@
 // The finite-domain engine. Knows nothing of computers; imports nothing of ours.
 
 export { type CountOptions, type CountPerValue, count, countPerValue } from "./count/count.js";
+export { type Estimate, type EstimateOptions, estimateCount } from "./count/estimate.js";
 export { type Explanation, type Explanations, explain, explainAll } from "./explain/explain.js";
 export { type OneSet, oneReason, oneRepair, reasons, reasonsAndRepairs, repairs } from "./explain/reasons.js";
 export { holds, solves } from "./model/holds.js";

@@ -3,7 +3,20 @@
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
-import { type Budget, cheapest, count, decide, explain, list, possible, reasons, repairs, type Solution } from "../../solver/index.js";
+import {
+  type Budget,
+  cheapest,
+  count,
+  decide,
+  estimateCount,
+  explain,
+  list,
+  type Problem,
+  possible,
+  reasons,
+  repairs,
+  type Solution,
+} from "../../solver/index.js";
 import { fromUnits } from "../reading/decimal.js";
 import { named, type ProblemFile, readProblemFile } from "../reading/problem-file.js";
 
@@ -33,7 +46,12 @@ export function solveFile(file: ProblemFile, task: SolveTask, options: SolveOpti
     }
     case "count": {
       const counted = count(whole, project, budget);
-      return { answer: { task, count: counted.count.toString(), exact: counted.exact }, holds: counted.exact && counted.count > 0n };
+      // Dives tell whole solutions apart, not those of a projection.
+      const about = counted.exact || file.project ? {} : estimated(whole, budget, counted.count);
+      return {
+        answer: { task, count: counted.count.toString(), exact: counted.exact, ...about },
+        holds: counted.exact && counted.count > 0n,
+      };
     }
     case "list": {
       const listed = list(whole, { limit: options.limit ?? 100, ...project }, budget);
@@ -66,6 +84,15 @@ export function solveFile(file: ProblemFile, task: SolveTask, options: SolveOpti
   }
 }
 
+/** An estimate beside "at least"; nothing where no dive met a solution, or the estimate is below what is certain. */
+function estimated(problem: Problem, budget: Budget, atLeast: bigint): object {
+  const { mean, spread, dives } = estimateCount(problem, {}, budget);
+  if (spread === undefined || mean === 0 || !Number.isFinite(mean) || !Number.isFinite(spread)) return {};
+  const spelt = (number: number) => BigInt(Math.round(Number(number.toPrecision(3))));
+  if (spelt(mean) < atLeast) return {};
+  return { estimate: { about: spelt(mean).toString(), standardError: spelt(spread).toString(), dives } };
+}
+
 /** The tasks that print a list whose length can be chosen. */
 const limited: readonly SolveTask[] = ["list", "cheapest"];
 
@@ -95,7 +122,11 @@ export function runSolve(args: readonly string[], out: (text: string) => void, e
     .argument("<file>", "the problem file (its form: DEVELOPERS.md, Solver)")
     .addOption(new Option("--task <task>", "what to ask").choices([...solveTasks]).default("decide"))
     .option("--limit <n>", "most solutions of list (100 when left out) or cheapest (1)", wholeNumber(1))
-    .option("--steps <n>", "most search steps; no end when left out", wholeNumber(0))
+    .option(
+      "--steps <n>",
+      "most search steps, and as many again for the estimate beside a count cut short; no end when left out",
+      wholeNumber(0),
+    )
     .exitOverride()
     .configureOutput({ writeOut: (text) => out(text.trimEnd()), writeErr: (text) => err(text.trimEnd()) })
     .action((path: string, options: SolveOptions & { task: SolveTask }) => {
