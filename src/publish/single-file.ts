@@ -6,7 +6,7 @@ import { gzipSync } from "node:zlib";
 import type { Catalogue } from "../catalogue/index.js";
 import type { Pages } from "../pages/index.js";
 import { entriesOf } from "../pages/index.js";
-import type { PocketPage, Written } from "../planner/index.js";
+import { bookOf, type PocketPage, type Written } from "../planner/index.js";
 import { noticeText } from "../words/index.js";
 import { type BuildSiteOptions, fileOf, packageTop, pagesFor, render } from "./build.js";
 import { plannerRecords } from "./exports/index.js";
@@ -41,21 +41,21 @@ export async function makePocket({ catalogue, records, made, say = () => {} }: P
     .map((p) => ({ name: fileOf(p.url), content: p.content }))
     .filter((p) => !leftOut.test(p.name))
     .sort((a, b) => (a.name < b.name ? -1 : 1));
-  const book = Object.fromEntries(kept.map(({ name, content }) => [name, pageOf(name, content)]));
+  const finished = Object.fromEntries(kept.map(({ name, content }) => [name, pageOf(name, content)]));
   const html = shell({
     title: catalogue.club ? `${catalogue.club.name} \u2013 Slotwright` : "Slotwright",
     style: withFonts(`${asset("site.css")}\n${asset("planner.css")}\n${asset("pocket.css")}`, assets),
     script: asset("pocket.js"),
     pieces: {
-      search: squeezed(JSON.stringify(entriesOf(pages).filter((e) => book[e.href] || e.href === "planner.html"))),
+      search: squeezed(JSON.stringify(entriesOf(pages).filter((e) => finished[e.href] || e.href === "planner.html"))),
       records: squeezed(plannerRecords(catalogue)),
       solve: squeezed(asset("planner-solve.js")),
       bench: squeezed(asset("planner-bench.js")),
-      pages: squeezed(JSON.stringify(book)),
+      pages: squeezed(JSON.stringify(bookOf(finished))),
       written: squeezed(JSON.stringify(writtenOf(pages))),
     },
     notice: noticeText(catalogue),
-    first: book["index.html"]?.[1] ?? "",
+    first: finished["index.html"]?.[1] ?? "",
     made,
   });
   return { html, pages: kept.length };
@@ -69,14 +69,17 @@ function squeezed(text: string): string {
   return gzipSync(text, { level: 9 }).toString("base64");
 }
 
-/** Title and main part of a page of ours; the templates write them in one form only. */
+/**
+ * Title and main part of a page of ours; the templates write them in one form only. Without the question beside each verdict: nothing in
+ * a browser reads it, and they weigh 45 kB.
+ */
 function pageOf(name: string, content: string): PocketPage {
   const title = between(content, "<title>", "</title>");
   const open = content.indexOf("<main");
   const from = content.indexOf(">", open) + 1;
   const to = content.lastIndexOf("</main>");
   if (title === undefined || open < 0 || to < from) throw new Error(`${name} has no title or no main part.`);
-  return [title, content.slice(from, to)];
+  return [title, content.slice(from, to).replace(/ data-asks="[^"]*"/g, "")];
 }
 
 function between(text: string, before: string, after: string): string | undefined {

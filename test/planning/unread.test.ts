@@ -234,7 +234,7 @@ describe("in random worlds", () => {
     }
     expect(looked).toBeGreaterThan(worlds / 2);
     expect(open).toBeGreaterThan(worlds / 20);
-    expect(untouched).toBeGreaterThan(worlds / 50);
+    expect(untouched).toBeGreaterThan(worlds / 100);
   });
 });
 

@@ -2,13 +2,11 @@
 // and the build sheets of the club's switched machines, which the planner's workers draw.
 
 import type { Surroundings } from "../start.js";
+import type { PocketPage } from "./book.js";
 import { piece } from "./pieces.js";
 
 /** By the name of its page: the record's file, the record's name and page, and its text. */
 export type Written = Readonly<Record<string, readonly [file: string, name: string, page: string, text: string]>>;
-
-/** A page as the file keeps it: its title, and what stands in its main part. */
-export type PocketPage = readonly [title: string, content: string];
 
 /** How long a machine may be looked for before its sheet is drawn. */
 const most_ms = 20_000;

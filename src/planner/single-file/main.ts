@@ -6,7 +6,8 @@ import { boardPicker } from "../page/picker.js";
 import { type Surroundings, startPlanner } from "../start.js";
 import { connect } from "../worker/engine.js";
 import type { BenchTasks, Tasks } from "../worker/protocol.js";
-import { isMade, madePage, type PocketPage } from "./made.js";
+import { type Book, type PocketPage, pageIn } from "./book.js";
+import { isMade, madePage } from "./made.js";
 import { piece, scriptFrom } from "./pieces.js";
 import { showSearch } from "./search.js";
 
@@ -14,15 +15,15 @@ const main = document.getElementById("content")!;
 const plannerPrefix = "#planner.html?";
 const menu = [...document.querySelectorAll<HTMLAnchorElement>(".top nav a")];
 
-let book: Promise<Readonly<Record<string, PocketPage>>> | undefined;
+let opened: Promise<Book> | undefined;
 let planner: { readonly at: HTMLElement; readonly end: Promise<() => void> } | undefined;
 let surroundings: Promise<Surroundings> | undefined;
 let shown = "index.html";
 let turn = 0;
 
-function pages(): Promise<Readonly<Record<string, PocketPage>>> {
-  book ??= piece("pages").then((text) => JSON.parse(text) as Readonly<Record<string, PocketPage>>);
-  return book;
+function book(): Promise<Book> {
+  opened ??= piece("pages").then((text) => JSON.parse(text) as Book);
+  return opened;
 }
 
 function around(): Promise<Surroundings> {
@@ -58,7 +59,7 @@ async function route(): Promise<void> {
     const question = new URLSearchParams(place.query).get("q") ?? "";
     await showSearch(main, question, (q) => history.replaceState(null, "", `#search.html?q=${encodeURIComponent(q)}`));
   } else if (place.page !== shown || main.dataset.page !== place.page) {
-    const page = await (isMade(place.page) ? making(place.page) : pages().then((all) => all[place.page]));
+    const page = await (isMade(place.page) ? making(place.page) : book().then((all) => pageIn(all, place.page)));
     if (mine !== turn) return;
     showPage(place.page, page);
   }
