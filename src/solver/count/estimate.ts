@@ -1,7 +1,8 @@
 // About how many solutions there are, from random dives: each goes down from the root, takes one of the values that survive at random, and
-// multiplies how many those were; a dive that ends in a solution counts that product, one that fails counts nothing. The mean is unbiased
-// (Knuth, "Estimating the Efficiency of Backtrack Programs", Mathematics of Computation 29, 1975). An estimate proves nothing: it stands
-// beside "at least", never in its place. The same problem, budget and seed give the same estimate.
+// multiplies how many those were; a dive that ends in a solution counts that product, one that fails counts nothing. For a fixed
+// number of dives the mean is unbiased (Knuth, "Estimating the Efficiency of Backtrack Programs", Mathematics of Computation 29, 1975);
+// a dive that the budget cuts is left out, and longer ones are cut more often, so that the mean of a few can be off. An estimate proves
+// nothing: it stands beside "at least", never in its place. The same problem, budget and seed give the same estimate.
 
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem } from "../model/problem.js";
@@ -78,7 +79,7 @@ function summary(found: readonly number[]): Estimate {
   return { mean, spread: dives < 2 ? undefined : Math.sqrt(squares / (dives - 1) / dives), dives };
 }
 
-/** Numbers from 0 to below 1 that look random and are the same for the same seed (a linear congruence mixed by shifts). */
+/** Numbers from 0 to below 1 that look random and are the same for the same seed (a counter mixed by multiplications and shifts). */
 function randomFrom(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
