@@ -120,6 +120,46 @@ describe("what the board itself takes", () => {
   });
 });
 
+describe("an overload of a hair", () => {
+  const taking = (...currents: readonly number[]) => currents.map((worst_A, i) => card("abcd"[i]!, { power: [{ rail: "+5", worst_A }] }));
+  const allIn = (records: Records, count: number) =>
+    verdictOf(
+      records,
+      Array.from({ length: count }, (_, i) => ({ card: "abcd"[i]!, slot: `S${i + 1}` })),
+    );
+
+  it("is one, in all, on a rail and in one slot", () => {
+    const supply = (total_W: number) => allIn({ board: { total_W }, cards: taking(0.00009, 0.00009, 0.00009) }, 3);
+    expect([supply(0.00134), supply(0.00135)]).toEqual(["ruled-out", "workable"]);
+    const rail = (limit_A: number) => allIn({ board: { rails: [{ rail: "+5", limit_A }] }, cards: taking(0.5004, 0.5004) }, 2);
+    expect([rail(1.0007), rail(1.0008)]).toEqual(["ruled-out", "workable"]);
+    const slot = (per_slot_A: number) => allIn({ board: { rails: [{ rail: "+5", limit_A: 10, per_slot_A }] }, cards: taking(0.2504) }, 1);
+    expect([slot(0.2503), slot(0.2504)]).toEqual(["ruled-out", "workable"]);
+  });
+
+  it("is none where the decimals come out even, however they lie in binary", () => {
+    const rail = (derate: number, ...currents: readonly number[]) =>
+      allIn({ board: { rails: [{ rail: "+5", limit_A: 0.7, derate, board_A: 0.1 }] }, cards: taking(...currents) }, currents.length);
+    expect([rail(1, 0.1, 0.2, 0.3), rail(0.9, 0.1, 0.2, 0.23), rail(0.9, 0.1, 0.2, 0.2300000001)]).toEqual([
+      "workable",
+      "workable",
+      "ruled-out",
+    ]);
+  });
+
+  it("is told to the last place that counts", () => {
+    const answer = asked(smallClub({ board: { total_W: 10 }, cards: taking(2.00001) }), [{ card: "a", slot: "S1" }]);
+    const says = answer.reasons.flatMap((r) => r.facts).map((f) => f.says);
+    expect(says).toContain("In all the cards take up to 10.00005 W; the supply of Board leaves 10 W.");
+  });
+
+  it("stays a finding where somebody writes more than any supply gives", () => {
+    const board = { rails: [{ rail: "+5", limit_A: 1e12 }], total_W: 1e14 };
+    expect(allIn({ board, cards: taking(1e15) }, 1)).toBe("ruled-out");
+    expect(allIn({ board, cards: taking(1e3) }, 1)).toBe("workable");
+  });
+});
+
 describe("a rail that one revision of a card uses", () => {
   const cards = [
     card("a", {

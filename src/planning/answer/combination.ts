@@ -6,6 +6,7 @@ import { exactTestText } from "../../words/index.js";
 import { changesOf, toGet } from "../encode/changes.js";
 import { applies, type Compiled } from "../encode/compile.js";
 import { ref } from "../encode/draft.js";
+import { allowed_nano, drawn_nano, ofNano } from "../encode/exact-amounts.js";
 import { eachCard, eachMode } from "../encode/frame.js";
 import { draws } from "../encode/rules/rails.js";
 import type { AlsoNeeded, Combination, Condition, EvidenceNote, PlacedCard, ToGet, UnknownFact, Verdict } from "./answer.js";
@@ -134,16 +135,20 @@ function headroomOf(compiled: Compiled, solution: Solution, revision: string): C
     .map((r) => {
       const limit = known(r.limit_A);
       const own = r.board_A === undefined ? 0 : known(r.board_A);
-      let used: number | "unknown" = own;
+      let used: number | "unknown" = own === unknown ? unknown : drawn_nano(own);
       for (const { at, asked } of eachCard(frame)) {
         if (solution[frame.cards[at]!.slot] === question.slots.length) continue;
         const rev = asked.revisions[solution[frame.cards[at]!.revision]!]!;
         for (const d of draws(asked.card, r.rail)) {
           if (d.revisions && !d.revisions.includes(rev)) continue;
-          used = used === unknown || d.worst === unknown ? unknown : Math.round((used + d.worst) * 1000) / 1000;
+          used = used === unknown || d.worst === unknown ? unknown : used + drawn_nano(d.worst);
         }
       }
-      return { rail: r.rail, used_A: used, limit_A: limit === unknown ? unknown : Math.round(limit * (r.derate ?? 1) * 1000) / 1000 };
+      return {
+        rail: r.rail,
+        used_A: used === unknown ? unknown : ofNano(used),
+        limit_A: limit === unknown ? unknown : ofNano(allowed_nano(limit, r.derate ?? 1)),
+      };
     });
 }
 

@@ -2,8 +2,9 @@
 import { known, unknown } from "../../../records/index.js";
 import type { Term } from "../../../solver/index.js";
 import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
+import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
 import { cardIn, eachCard, type Frame, onRevisions } from "../frame.js";
-import { drawn_mA, drawTerms, milli, mostDrawn } from "./rails.js";
+import { drawnFrom, drawTerms, mostDrawn } from "./rails.js";
 
 export const power: TradeRule = {
   name: "power",
@@ -32,31 +33,31 @@ function powerDrafts(frame: Frame): Draft[] {
       ),
     );
   const volts = (rail: string) => Math.abs(bus.rails.find((r) => r.id === rail)?.volts ?? 0);
-  /** Milliwatts the board itself takes, per revision; a missing figure adds nothing here (the rail's own rule tells of it). */
+  /** What the board itself takes in nW, per revision; a missing figure adds nothing here (the rail's own rule tells of it). */
   const own = revisions.map((r) =>
     board.rails.reduce((sum, l) => {
       const amps = l.board_A === undefined ? 0 : known(l.board_A);
-      return amps === unknown || (l.revisions && !l.revisions.includes(r)) ? sum : sum + milli(amps) * volts(l.rail);
+      return amps === unknown || (l.revisions && !l.revisions.includes(r)) ? sum : sum + drawn_nano(amps, volts(l.rail));
     }, 0),
   );
   const draw = (at: number) => (revision: string) => {
     const { card } = frame.question.cards[at]!;
-    return [...new Set(card.power.map((p) => p.rail))].reduce((sum, rail) => sum + drawn_mA(card, rail, revision) * volts(rail), 0);
+    const all = [...new Set(card.power.map((p) => p.rail))].reduce((sum, rail) => sum + drawnFrom(card, rail, revision, volts(rail)), 0);
+    return Math.min(most_nano, all);
   };
   const open = boardUnknown(frame);
   const all = users.reduce((sum, { at }) => sum + mostDrawn(frame, at, draw(at)), 0);
-  const limit = Math.floor(total * (board.total_derate ?? 1) * 1000 + 1e-6);
+  const limit = allowed_nano(total, board.total_derate ?? 1);
   const dearest = Math.max(...own);
   if (all + dearest <= limit) return open;
-  const says = `In all the cards take up to ${(all / 1000).toFixed(1)} W; the supply of ${board.name} leaves ${((limit - dearest) / 1000).toFixed(1)} W.`;
-  const board_mW: Term = { variable: frame.revision, weights: own.map(Math.round) };
-  const rounded = (at: number) => (r: string) => Math.round(draw(at)(r));
+  const says = `In all the cards take up to ${ofNano(all)} W; the supply of ${board.name} leaves ${ofNano(Math.max(0, limit - dearest))} W.`;
+  const board_nW: Term = { variable: frame.revision, weights: own };
   return [
     ...open,
     {
       kind: "sure",
       fact: fact("rails", says, pointer, ...users.map(({ asked }) => ref("card", asked.card.id, "/power"))),
-      rules: [{ kind: "linear", terms: [...users.flatMap(({ at }) => drawTerms(frame, at, rounded(at))), board_mW], max: limit }],
+      rules: [{ kind: "linear", terms: [...users.flatMap(({ at }) => drawTerms(frame, at, draw(at))), board_nW], max: limit }],
     },
   ];
 }

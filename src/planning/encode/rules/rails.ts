@@ -2,6 +2,7 @@
 import { type Card, known, type Unknown, unknown } from "../../../records/index.js";
 import type { Literal, Term } from "../../../solver/index.js";
 import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
+import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
 import { cardIn, eachCard, type Frame, ofRevision, onRevisions } from "../frame.js";
 
 export const rails: TradeRule = {
@@ -22,14 +23,16 @@ export function draws(
   );
 }
 
-export const milli = (amps: number) => Math.round(amps * 1000);
-
-/** What one revision of a card draws for sure from a rail, in mA; a missing figure adds nothing here and is told apart. */
-export function drawn_mA(card: Card, rail: string, revision: string): number {
-  return draws(card, rail).reduce(
-    (sum, d) => sum + (d.worst === unknown || (d.revisions && !d.revisions.includes(revision)) ? 0 : milli(d.worst)),
+/**
+ * What one revision of a card draws for sure from a rail, in nA, or in nW where the rail's volts are given; a missing figure adds nothing
+ * here and is told apart.
+ */
+export function drawnFrom(card: Card, rail: string, revision: string, volts = 1): number {
+  const all = draws(card, rail).reduce(
+    (sum, d) => sum + (d.worst === unknown || (d.revisions && !d.revisions.includes(revision)) ? 0 : drawn_nano(d.worst, volts)),
     0,
   );
+  return Math.min(most_nano, all);
 }
 
 /**
@@ -101,7 +104,8 @@ function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Dr
   const total = known(limit.limit_A);
   const own = limit.board_A === undefined ? 0 : known(limit.board_A);
   const each = users.flatMap(({ at }) => perSlot(frame, rail, at, limit, pointer));
-  if (total !== unknown && own !== unknown) return [...sum(frame, rail, here.values, total * (limit.derate ?? 1) - own, pointer), ...each];
+  if (total !== unknown && own !== unknown)
+    return [...sum(frame, rail, here.values, allowed_nano(total, limit.derate ?? 1) - drawn_nano(own), pointer), ...each];
   const says =
     total === unknown
       ? `What ${board.name} can give on ${rail} V is not known.`
@@ -115,21 +119,20 @@ function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Dr
     ),
   );
   // However little the board takes, what the cards take alone may be too much.
-  const atLeast = total === unknown ? [] : sum(frame, rail, here.values, total * (limit.derate ?? 1), pointer);
+  const atLeast = total === unknown ? [] : sum(frame, rail, here.values, allowed_nano(total, limit.derate ?? 1), pointer);
   return [...open, ...atLeast, ...each];
 }
 
-/** One linear rule: the cards that are in, together, stay within what is left for them on these revisions. */
-function sum(frame: Frame, rail: string, revisions: readonly number[], allowed: number, pointer: string): Draft[] {
+/** One linear rule: the cards that are in, together, stay within the nA that are left for them on these revisions. */
+function sum(frame: Frame, rail: string, revisions: readonly number[], limit: number, pointer: string): Draft[] {
   const { board } = frame.question;
   const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
-  const draw = (at: number) => (revision: string) => drawn_mA(frame.question.cards[at]!.card, rail, revision);
+  const draw = (at: number) => (revision: string) => drawnFrom(frame.question.cards[at]!.card, rail, revision);
   const most = users.map(({ at }) => mostDrawn(frame, at, draw(at)));
   const all = most.reduce((a, b) => a + b, 0);
-  const limit = Math.floor(allowed * 1000 + 1e-6);
   if (all <= limit) return [];
-  const parts = users.map(({ asked }, i) => `${asked.card.name} ${most[i]! / 1000} A`).join(", ");
-  const says = `${rail} V: ${parts} make ${all / 1000} A; ${board.name} leaves ${Math.max(0, limit) / 1000} A for cards.`;
+  const parts = users.map(({ asked }, i) => `${asked.card.name} ${ofNano(most[i]!)} A`).join(", ");
+  const says = `${rail} V: ${parts} make ${ofNano(all)} A; ${board.name} leaves ${ofNano(Math.max(0, limit))} A for cards.`;
   // On revisions this limit is not for, the sum is loosened by more than it can reach.
   const elsewhere: Term = {
     variable: frame.revision,
@@ -171,8 +174,8 @@ function perSlot(frame: Frame, rail: string, at: number, limit: Limit, pointer: 
       "Look it up in the board's manual, or count the supply contacts of the slot.",
       [...here, drawing(frame, at, rail)],
     );
-  const tooMuch = (revision: string) => drawn_mA(card, rail, revision) > milli(most);
-  const worst = Math.max(...revisions.filter(tooMuch).map((r) => drawn_mA(card, rail, r))) / 1000;
+  const tooMuch = (revision: string) => drawnFrom(card, rail, revision) > allowed_nano(most);
+  const worst = ofNano(Math.max(...revisions.filter(tooMuch).map((r) => drawnFrom(card, rail, r))));
   const says = `${card.name} takes up to ${worst} A from ${rail} V; one slot gives ${most} A.`;
   return never(frame, fact("rails", says, ...refs), [...here, ofRevision(frame, at, tooMuch)]);
 }
