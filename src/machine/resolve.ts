@@ -46,6 +46,8 @@ export interface AskedMode {
   readonly id: string;
   readonly name: string;
   readonly enabled: ReadonlySet<string>;
+  /** Copies among them whose being on is itself a hole: asked when the ways to run a machine are to be found. */
+  readonly free?: ReadonlySet<string>;
   readonly firmware?: string;
   readonly safest: boolean;
 }

@@ -1,7 +1,7 @@
 // Everything that takes ports, memory, interrupts or DMA: the cards under their settings, and the board itself.
 // One list, so that every clash is found by comparing two of its entries.
 import { lineId } from "../../catalogue/index.js";
-import { holding, type Release } from "../../machine/index.js";
+import type { Release } from "../../machine/index.js";
 import { type Bus, bytes, type Claims, hex } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
 import type { Ref } from "../answer/answer.js";
@@ -11,6 +11,7 @@ import {
   eachCard,
   eachMode,
   type Frame,
+  holdsIn,
   modeKept,
   ofRevision,
   onRevisions,
@@ -127,18 +128,12 @@ function cardTakings(frame: Frame): Taken[] {
  * A card that is switched off in a mode and lets go of `what` is not there, unless its revision cannot be switched off.
  */
 export function together(frame: Frame, a: Taken, b: Taken, what: Release): Literal[][] {
-  const perMode = eachMode(frame).map(({ at, mode }) => {
-    const there = [a, b].flatMap((t) =>
-      t.card === undefined ? [] : [ofRevisions(frame, t.card, holding(frame.question.cards[t.card]!, mode, what))],
-    );
+  const perMode = eachMode(frame).map(({ at }) => {
+    const there = [a, b].flatMap((t) => (t.card === undefined ? [] : [holdsIn(frame, at, t.card, what)]));
     return { there, kept: modeKept(frame, at) };
   });
   if (perMode.every(({ there }) => there.every((l) => always(frame, l)))) return [[]];
   return perMode.filter(({ there }) => there.every((l) => l.values.length > 0)).map(({ there, kept }) => [...there, kept]);
-}
-
-function ofRevisions(frame: Frame, card: number, revisions: readonly string[]): Literal {
-  return ofRevision(frame, card, (r) => revisions.includes(r));
 }
 
 /** The line itself, whichever of its names was used; undefined when the bus has no such line. */

@@ -1,14 +1,14 @@
 // From a question to two constraint problems over one frame: `possible` keeps every sure rule (what could work, whatever
 // missing facts turn out to be), `certain` also excludes all that hangs on a missing fact.
 
-import type { Question } from "../../machine/index.js";
+import { type Question, running } from "../../machine/index.js";
 import type { Unread } from "../../records/index.js";
 import type { Choice, Literal, Problem, Rule, Solution } from "../../solver/index.js";
 import type { OwnersChoice } from "../answer/answer.js";
 import { ownersChoices } from "./choices.js";
 import type { Draft } from "./draft.js";
 import { type ExactTests, findExactTests, unreadTests } from "./exact-tests.js";
-import { type Frame, frameOf, holds, modeKept } from "./frame.js";
+import { type Frame, frameOf, holds, modeKept, ofRevision } from "./frame.js";
 import { tradeRules } from "./rules/index.js";
 
 export type Sure = Extract<Draft, { kind: "sure" }>;
@@ -40,7 +40,9 @@ export function compile(question: Question): Compiled {
   const open = frameOf(question);
   const drafts = tradeRules.flatMap((rule) => rule.drafts(open));
   const unknown = drafts.filter((d) => d.kind === "unknown");
-  const tested = unknown.some((d) => !d.despiteTest) ? findExactTests(open) : undefined;
+  // A tested machine ran in modes of its own; while it is open what is on in a mode, a solution is none of them.
+  const fixed = open.on.every((cards) => cards.every((on) => on === undefined));
+  const tested = fixed && unknown.some((d) => !d.despiteTest) ? findExactTests(open) : undefined;
   const doubted = tested ? unreadTests(open) : [];
   const exact = doubted.length > 0 ? undefined : tested;
   const frame: Frame = exact ? { ...open, variables: [...open.variables, ...exact.added] } : open;
@@ -56,7 +58,12 @@ export function compile(question: Question): Compiled {
   const choices = ownersChoices(frame);
   const facts: Problem = {
     variables: frame.variables,
-    rules: [...alwaysOn(frame), ...(exact?.rules ?? []), ...sure.flatMap((d, i) => d.rules.map((r): Rule => ({ ...r, id: `${i}` })))],
+    rules: [
+      ...alwaysOn(frame),
+      ...runsAnyway(frame),
+      ...(exact?.rules ?? []),
+      ...sure.flatMap((d, i) => d.rules.map((r): Rule => ({ ...r, id: `${i}` }))),
+    ],
   };
   const possible = withRules(
     facts,
@@ -72,6 +79,18 @@ export function compile(question: Question): Compiled {
 /** A machine with a single mode runs it. */
 function alwaysOn(frame: Frame): Rule[] {
   return frame.firmware.length === 1 ? [{ kind: "unary", ...modeKept(frame, 0) }] : [];
+}
+
+/** Where it is open whether a card is on: in a revision that nothing can switch off it runs. */
+function runsAnyway(frame: Frame): Rule[] {
+  return frame.on.flatMap((cards, m) =>
+    cards.flatMap((on, at): Rule[] => {
+      const asked = frame.question.cards[at]!;
+      const anyway = running(asked, { ...frame.question.modes[m]!, enabled: new Set() });
+      if (on === undefined || anyway.length === 0) return [];
+      return [{ kind: "forbid", literals: [{ variable: on, values: [0] }, ofRevision(frame, at, (r) => anyway.includes(r))] }];
+    }),
+  );
 }
 
 export function withRules(problem: Problem, rules: readonly Rule[]): Problem {

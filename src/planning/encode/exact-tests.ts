@@ -5,7 +5,7 @@
 import { cardsOn } from "../../catalogue/index.js";
 import { type Build, type BuildCard, bytes, type Unread } from "../../records/index.js";
 import type { Literal, Rule, Variable } from "../../solver/index.js";
-import { always, eachCard, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "./frame.js";
+import { always, complement, eachCard, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "./frame.js";
 import { testedOn } from "./lookup.js";
 
 export interface ExactTests {
@@ -75,11 +75,6 @@ export function unreadTests(frame: Frame): Unread[] {
   return catalogue.unread.filter(
     ({ test }) => test && !test.worked && (test.board ?? board.id) === board.id && (!test.cards || ids(test.cards) === here),
   );
-}
-
-function complement(variables: readonly Variable[], literal: Literal): Literal {
-  const size = variables[literal.variable]?.size ?? 0;
-  return { variable: literal.variable, values: Array.from({ length: size }, (_, v) => v).filter((v) => !literal.values.includes(v)) };
 }
 
 /** Every way in which the tested build is a way to fill the frame: none when the build leaves anything open or is another machine. */

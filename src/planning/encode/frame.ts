@@ -1,7 +1,7 @@
 // The frame of a problem: which variable stands for which hole of the build, and literals over them in trade terms.
 // "out" (a card that is left out) and "off" (a mode that is given up) are values, so that giving one up is just another value.
 
-import type { AskedCard, AskedMode, Question } from "../../machine/index.js";
+import { type AskedCard, type AskedMode, holding, type Question, type Release, running } from "../../machine/index.js";
 import type { Literal, Solution, Variable } from "../../solver/index.js";
 
 export interface CardVariables {
@@ -18,6 +18,8 @@ export interface Frame {
   readonly memory: number;
   readonly firmware: readonly number[];
   readonly cards: readonly CardVariables[];
+  /** By mode and card: whether the card runs in the mode (0 no, 1 yes), where that is a hole. */
+  readonly on: readonly (readonly (number | undefined)[])[];
 }
 
 export function frameOf(question: Question): Frame {
@@ -31,7 +33,8 @@ export function frameOf(question: Question): Frame {
     revision: add(`card-revision:${c.as}`, c.revisions.length),
     settings: c.settings.map((s) => add(`setting:${c.as}:${s.id}`, s.positions.length)),
   }));
-  return { question, variables, revision, memory, firmware, cards };
+  const on = question.modes.map((m) => question.cards.map((c) => (m.free?.has(c.as) ? add(`on:${m.id}:${c.as}`, 2) : undefined)));
+  return { question, variables, revision, memory, firmware, cards, on };
 }
 
 function where<T>(items: readonly T[], test: (item: T, at: number) => boolean): number[] {
@@ -69,6 +72,21 @@ export function ofRevision(frame: Frame, card: number, test: (revision: string) 
   return { variable: frame.cards[card]!.revision, values: where(frame.question.cards[card]!.revisions, test) };
 }
 
+/** The card runs in this mode: it is on, or of a revision that nothing can switch off. No value is left where it cannot run. */
+export function runsIn(frame: Frame, mode: number, card: number): Literal {
+  const on = frame.on[mode]?.[card];
+  if (on !== undefined) return { variable: on, values: [1] };
+  const revisions = running(frame.question.cards[card]!, frame.question.modes[mode]!);
+  return ofRevision(frame, card, (r) => revisions.includes(r));
+}
+
+/** The card takes, or needs, in this mode what `what` names. */
+export function holdsIn(frame: Frame, mode: number, card: number, what: Release): Literal {
+  if (frame.question.cards[card]!.card.enable?.releases.includes(what)) return runsIn(frame, mode, card);
+  const revisions = holding(frame.question.cards[card]!, frame.question.modes[mode]!, what);
+  return ofRevision(frame, card, (r) => revisions.includes(r));
+}
+
 /** The setting stands in one of these positions. A setting the card lacks stands nowhere. */
 export function setTo(frame: Frame, card: number, setting: string, positions: readonly string[]): Literal | undefined {
   const at = frame.question.cards[card]!.settings.findIndex((s) => s.id === setting);
@@ -104,6 +122,11 @@ export function holds(literal: Literal, solution: Solution): boolean {
 /** True when the literal says nothing: every value satisfies it. */
 export function always(frame: Frame, literal: Literal): boolean {
   return literal.values.length === frame.variables[literal.variable]!.size;
+}
+
+/** The literal's contrary: the variable takes one of its other values. */
+export function complement(variables: readonly Variable[], { variable, values }: Literal): Literal {
+  return { variable, values: Array.from({ length: variables[variable]?.size ?? 0 }, (_, v) => v).filter((v) => !values.includes(v)) };
 }
 
 export function eachCard(frame: Frame): { at: number; asked: AskedCard }[] {

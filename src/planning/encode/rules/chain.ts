@@ -1,8 +1,7 @@
 // The priority chain through the slots: it reaches a card only over slots that pass it on.
-import { holding } from "../../../machine/index.js";
 import type { Literal, Rule } from "../../../solver/index.js";
 import { type Draft, fact, never, ref, type TradeRule } from "../draft.js";
-import { eachCard, eachMode, type Frame, inSlot, modeKept, ofRevision, onRevisions } from "../frame.js";
+import { always, complement, eachCard, eachMode, type Frame, holdsIn, inSlot, modeKept, onRevisions } from "../frame.js";
 
 export const chain: TradeRule = {
   name: "chain",
@@ -12,15 +11,12 @@ export const chain: TradeRule = {
 
 /** The modes in which both cards do on the chain what their records say, as conditions; a single empty one when that is always. */
 function togetherOnChain(frame: Frame, cards: readonly number[]): Literal[][] {
-  const asked = cards.map((at) => ({ at, asked: frame.question.cards[at]! }));
-  const perMode = eachMode(frame).map(({ at: m, mode }) => ({
+  const perMode = eachMode(frame).map(({ at: m }) => ({
     kept: modeKept(frame, m),
-    on: asked.map(({ at, asked: a }) => ({ at, all: a.revisions, revisions: holding(a, mode, "chain") })),
+    on: cards.map((at) => holdsIn(frame, m, at, "chain")),
   }));
-  if (perMode.every(({ on }) => on.every(({ all, revisions }) => revisions.length === all.length))) return [[]];
-  return perMode
-    .filter(({ on }) => on.every(({ revisions }) => revisions.length > 0))
-    .map(({ kept, on }) => [kept, ...on.map(({ at, revisions }) => ofRevision(frame, at, (r) => revisions.includes(r)))]);
+  if (perMode.every(({ on }) => on.every((l) => always(frame, l)))) return [[]];
+  return perMode.filter(({ on }) => on.every((l) => l.values.length > 0)).map(({ kept, on }) => [kept, ...on]);
 }
 
 function reaching(frame: Frame, at: number): Draft[] {
@@ -73,7 +69,7 @@ function filled(frame: Frame, at: number, own: string, before: string): Draft[] 
     (on): Rule => ({
       kind: "clause",
       literals: [
-        ...[inSlot(frame, at, (s) => s.id === own), ...on].map((l) => negated(frame, l)),
+        ...[inSlot(frame, at, (s) => s.id === own), ...on].map((l) => complement(frame.variables, l)),
         ...(missing ? [onRevisions(frame, (r) => !missing.includes(r))] : []),
         ...fillers.map((f) => inSlot(frame, f.at, (s) => s.id === before)),
       ],
@@ -81,8 +77,4 @@ function filled(frame: Frame, at: number, own: string, before: string): Draft[] 
   );
   const told = fact("chain", says, ref("card", card.id, "/chain"), ref("board", board.id, "/chain"), ref("bus", bus.id, "/chain"));
   return rules.length === 0 ? [] : [{ kind: "sure", fact: told, rules }];
-}
-
-function negated(frame: Frame, { variable, values }: Literal): Literal {
-  return { variable, values: Array.from({ length: frame.variables[variable]!.size }, (_, v) => v).filter((v) => !values.includes(v)) };
 }

@@ -1,6 +1,5 @@
 // Known conflicts as conditional rules: when these conditions hold, this happens, with these remedies, on this evidence.
 import { inRange } from "../../../catalogue/index.js";
-import { running } from "../../../machine/index.js";
 import { bytes, type Conflict } from "../../../records/index.js";
 import type { Literal } from "../../../solver/index.js";
 import type { Condition } from "../../answer/answer.js";
@@ -14,6 +13,7 @@ import {
   modeKept,
   ofRevision,
   onRevisions,
+  runsIn,
   runsVersion,
   settingsStand,
   withMemory,
@@ -79,19 +79,19 @@ export function occurrences(frame: Frame, { when }: Pick<Conflict, "when">): Lit
           (when.memory_at_most === undefined || m <= bytes(when.memory_at_most))),
     ),
   ];
-  const found = eachMode(frame).flatMap(({ at: m, mode }) => {
+  const found = eachMode(frame).flatMap(({ at: m }) => {
     const version = when.firmware ? runsVersion(frame, m, (v) => when.firmware!.some((s) => inRange(family, v, s))) : modeKept(frame, m);
     const copies = (when.cards ?? []).map((c) =>
-      eachCard(frame).filter(({ asked }) => asked.card.id === c.card && (c.even_disabled || running(asked, mode).length > 0)),
+      eachCard(frame).filter(({ at, asked }) => asked.card.id === c.card && (c.even_disabled || runsIn(frame, m, at).values.length > 0)),
     );
     return choices(copies).flatMap((chosen) => {
       if (new Set(chosen.map((c) => c.at)).size !== chosen.length) return [];
-      const perCard = chosen.flatMap(({ at, asked }, i) => {
+      const perCard = chosen.flatMap(({ at }, i) => {
         const c = when.cards![i]!;
-        const on = running(asked, mode);
         return [
           cardIn(frame, at),
-          ofRevision(frame, at, (r) => (!c.revisions || c.revisions.includes(r)) && (c.even_disabled === true || on.includes(r))),
+          ofRevision(frame, at, (r) => !c.revisions || c.revisions.includes(r)),
+          ...(c.even_disabled ? [] : [runsIn(frame, m, at)]),
           inSlot(frame, at, (s) => (!c.slots || c.slots.includes(s.id)) && (!c.edge || s.edge === c.edge)),
           ...settingsStand(frame, at, c.settings ?? {}),
         ];

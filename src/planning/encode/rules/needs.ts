@@ -1,10 +1,24 @@
 // What a card needs of the machine: firmware, features, board, memory, clock, other cards, a bus-master slot, rails.
 import { featuresOf, inRange, rangeText } from "../../../catalogue/index.js";
-import { holding, type Release, running } from "../../../machine/index.js";
+import type { Release } from "../../../machine/index.js";
 import { bytes, known, sizeText, unknown } from "../../../records/index.js";
 import type { Literal } from "../../../solver/index.js";
 import { type Draft, fact, memoryUnknown, never, ref, type TradeRule, unsettled } from "../draft.js";
-import { cardIn, eachCard, eachMode, type Frame, inSlot, modeKept, ofRevision, onRevisions, runsVersion, withMemory } from "../frame.js";
+import {
+  always,
+  cardIn,
+  complement,
+  eachCard,
+  eachMode,
+  type Frame,
+  holdsIn,
+  inSlot,
+  modeKept,
+  onRevisions,
+  runsIn,
+  runsVersion,
+  withMemory,
+} from "../frame.js";
 
 export const needs: TradeRule = {
   name: "needs",
@@ -13,11 +27,11 @@ export const needs: TradeRule = {
     eachCard(frame).flatMap(({ at }) => [...ofFirmware(frame, at), ...ofMachine(frame, at), ...ofCards(frame, at), ...ofSlot(frame, at)]),
 };
 
-/** Modes in which the card holds on to the need, each with the card revisions that do. */
+/** Modes in which the card holds on to the need, each with what makes it do so. */
 function modesNeeding(frame: Frame, at: number, what: Release) {
-  return eachMode(frame).flatMap(({ at: m, mode }) => {
-    const revisions = holding(frame.question.cards[at]!, mode, what);
-    return revisions.length === 0 ? [] : [{ at: m, mode, holds: ofRevision(frame, at, (r) => revisions.includes(r)) }];
+  return eachMode(frame).flatMap(({ at: m }) => {
+    const holds = holdsIn(frame, m, at, what);
+    return holds.values.length === 0 ? [] : [{ at: m, holds }];
   });
 }
 
@@ -115,8 +129,7 @@ function ofMachine(frame: Frame, at: number): Draft[] {
 }
 
 function ofCards(frame: Frame, at: number): Draft[] {
-  const asked = frame.question.cards[at]!;
-  const { card, as } = asked;
+  const { card, as } = frame.question.cards[at]!;
   return (card.needs?.cards ?? []).flatMap((need, i): Draft[] => {
     const names = need.any_of.map((id) => frame.question.catalogue.cards.get(id)?.name ?? id);
     const told = fact(
@@ -124,19 +137,16 @@ function ofCards(frame: Frame, at: number): Draft[] {
       `${card.name} needs ${names.join(" or ")} running beside it: ${need.why}`,
       ref("card", card.id, `/needs/cards/${i}`),
     );
-    const rules = modesNeeding(frame, at, "cards").flatMap(({ at: m, mode, holds }) => {
+    const rules = modesNeeding(frame, at, "cards").flatMap(({ at: m, holds }) => {
       const out = { variable: frame.cards[at]!.slot, values: [frame.question.slots.length] };
       const off = { variable: frame.firmware[m]!, values: [frame.question.versions.length] };
-      const letsGo = { variable: holds.variable, values: asked.revisions.flatMap((_, r) => (holds.values.includes(r) ? [] : [r])) };
+      const letsGo = complement(frame.variables, holds);
       // A card that the mode leaves out helps all the same where nothing can switch it off: then only in such revisions.
       const helpers = eachCard(frame)
         .filter(({ asked: other }) => need.any_of.includes(other.card.id) && other.as !== as)
-        .map((h) => ({ ...h, runs: running(h.asked, mode) }))
-        .filter(({ runs }) => runs.length > 0)
-        .map((h) => [
-          cardIn(frame, h.at),
-          ...(h.runs.length < h.asked.revisions.length ? [ofRevision(frame, h.at, (r) => h.runs.includes(r))] : []),
-        ]);
+        .map((h) => ({ ...h, runs: runsIn(frame, m, h.at) }))
+        .filter(({ runs }) => runs.values.length > 0)
+        .map((h) => [cardIn(frame, h.at), ...(always(frame, h.runs) ? [] : [h.runs])]);
       const oneOfEach = helpers.reduce<Literal[][]>((all, both) => all.flatMap((head) => both.map((l) => [...head, l])), [[]]);
       return oneOfEach.map((some) => ({ kind: "clause" as const, literals: [out, off, letsGo, ...some] }));
     });
