@@ -156,14 +156,35 @@ describe("saying what a dump is", () => {
     expect(out).toContain("cut.hex:2: The check byte is FC. Expected: FD for the bytes as they stand.");
   });
 
-  it("takes a file on the owner's word only when told, and says so", async () => {
+  it("takes bytes that miss the recorded checksum only when told twice", async () => {
     const folder = freshFolder();
     dumpsIn(folder);
     writeFileSync(join(folder, "own.bin"), stream(99, 65536));
     const args = ["burn", headline, "--dump", "r4a.bin", "--dump", "r51.bin", "--as", "R6=own.bin", "--out", "o"];
-    const { code, err } = await slotwright(args, { folder });
-    expect(code).toBe(0);
-    expect(err).toContain("own.bin is taken for R6 on your word; nothing was checked.");
+    const once = await slotwright(args, { folder });
+    expect(once.code).toBe(1);
+    expect(once.out).toContain(
+      "own.bin is not taken for Skerry Monitor R6. The records know Skerry Monitor R6 by a checksum that these bytes do not have. If you know why they differ, say that too: --even-if-different R6",
+    );
+    expect(once.err).toContain("Nothing was written.");
+    expect(existsSync(join(folder, "o"))).toBe(false);
+    const twice = await slotwright([...args, "--even-if-different", "R6"], { folder });
+    expect(twice.code).toBe(0);
+    expect(twice.err).toContain("own.bin is taken for R6 on your word.");
+    expect(twice.out).toMatch(/bank \d+ at 0x[0-9A-F]+: R6(, \d times over)?; not checked: not the recorded checksum/);
+    expect(twice.out).not.toMatch(/R5\.1[^\n]*not checked/);
+  });
+
+  it("takes a version without a recorded checksum when told once, and says that it was not checked", async () => {
+    const folder = freshFolder();
+    await slotwright(["start-club", "club"], { folder });
+    writeFileSync(join(folder, "dump.bin"), stream(98, 32768));
+    const args = ["burn", "example-machine", "--data", "club", "--as", "1.1=dump.bin", "--out", "o"];
+    const { code, out, err } = await slotwright(args, { folder });
+    expect([code, err]).toEqual([0, expect.stringMatching(/No checksum of .* 1\.1 is recorded: not checked\./)]);
+    expect(out).toMatch(/: 1\.1(, \d times over)?; no checksum recorded: not checked/);
+    const [label] = readdirSync(join(folder, "o")).filter((name) => name.endsWith(".label.txt"));
+    expect(readFileSync(join(folder, "o", label!), "utf8")).toContain("no checksum recorded: not checked");
   });
 
   it.each([
@@ -196,11 +217,12 @@ describe("saying what a dump is", () => {
     dumpsIn(folder);
     writeFileSync(join(folder, "own.bin"), stream(99, 65536));
     const args = ["burn", headline, "--dump", "r4a.bin", "--as", "R5.1=r51.bin", "--as", "R6=own.bin", "--out", "o", "--json"];
+    args.push("--even-if-different", "R6");
     const { code, out, err } = await slotwright(args, { folder });
     expect(code).toBe(0);
     expect(err).toContain("The records know Skerry Monitor R6 by a checksum that these bytes do not have.");
     const told = JSON.parse(out);
-    expect(told.unchecked).toEqual(["R6"]);
+    expect([told.unchecked, told.different]).toEqual([["R6"], ["R6"]]);
     const banks = readFileSync(join(folder, told.wrote[1]), "utf8")
       .split("\n")
       .filter((line) => line.startsWith("bank "));
@@ -212,6 +234,8 @@ describe("saying what a dump is", () => {
     [["burn"], "No dump was named."],
     [["burn", "--dump", "nothing.bin"], "There is no file nothing.bin."],
     [["burn", "--dump", "x", "--out", "y"], "Without a build there is nothing to write or verify."],
+    [["burn", headline, "--as", "R5.1=x", "--even-if-different", "R6"], "--even-if-different R6 speaks of no file."],
+    [["burn", headline, "--as", "R6=x", "--as", "R6=y"], "--as names two files for R6: x and y."],
     [["burn", headline, "--dump", "x", "--format", "elf"], "--format elf is not a format."],
     [["burn", headline, "--dump", "x", "--fill", "999"], "--fill 999 is not one byte."],
     [["burn", "no-such-build", "--dump", "x"], "no build of that id"],

@@ -9,13 +9,11 @@ import {
   type FileFormat,
   fileEnding,
   type Identification,
-  identify,
   identifyTogether,
   labelText,
   layOut,
   type NamedBytes,
   readMemoryFile,
-  takeWord,
   verify,
   writeMemoryFile,
 } from "../../wiring/index.js";
@@ -25,14 +23,16 @@ import type { Terminal } from "../printing/terminal.js";
 import { fromFile } from "../reading/build-question.js";
 import { type BurnRecipe, burnRecipe } from "../reading/burn-recipe.js";
 import { tryCardRom } from "../reading/card-rom.js";
-import { type Club, openClub, today } from "../reading/club.js";
+import { openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
+import { takeOnWord } from "../reading/on-word.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 
 interface BurnOptions extends Everywhere, EvenSo {
   readonly dump?: readonly string[];
   readonly as?: readonly string[];
+  readonly evenIfDifferent?: readonly string[];
   readonly cardRom?: readonly string[];
   readonly out?: string;
   readonly format: string;
@@ -51,7 +51,12 @@ export const registerBurn: Register = (program, { terminal, action }) => {
     .argument("[build.yaml]", "a build file, or the id of one of the club's builds; left out: only say what the dumps are")
     .option(...evenSoOption)
     .option("--dump <file>", "a dump of a firmware device: binary, Intel HEX or S-records; may be repeated", gathered)
-    .option("--as <version=file>", "take a file for a version on your word, unchecked; may be repeated", gathered)
+    .option("--as <version=file>", "take a file for a version on your word, where no checksum of it is recorded; may be repeated", gathered)
+    .option(
+      "--even-if-different <version>",
+      "take the file named with --as for this version although it has not the recorded checksum; may be repeated",
+      gathered,
+    )
     .option("--card-rom <card=file>", "hold a dump of a card's own ROM against the card's record; may be repeated", gathered)
     .option("--out <folder>", "write one file a device, and its label, into this folder")
     .option("--format <format>", `format of the files written: ${formats.join(", ")}`, "bin")
@@ -70,7 +75,7 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
   if (!format) throw new WrongUse(`--format ${options.format} is not a format.`, `Say one of: ${formats.join(", ")}.`);
   if (!/^[0-9A-Fa-f]{2}$/.test(options.fill))
     throw new WrongUse(`--fill ${options.fill} is not one byte.`, "Say two hex digits, as in --fill FF.");
-  if (name === undefined && (options.out ?? options.verify ?? options.as) !== undefined)
+  if (name === undefined && (options.out ?? options.verify ?? options.as ?? options.evenIfDifferent) !== undefined)
     throw new WrongUse(
       "Without a build there is nothing to write or verify.",
       "Name the build: slotwright burn <build.yaml> --dump <file> --out <folder>",
@@ -89,12 +94,22 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
   const cardRoms = (options.cardRom ?? []).flatMap((word) => tryCardRom(word, club.catalogue.cards, open));
   const dumps = (options.dump ?? []).flatMap(open);
   const identified = await identifyTogether(dumps, club.catalogue.firmware.values());
-  const none: BurnReport = { identified, problems, pinWork: [], unchecked: [], devices: [], wrote: [], verified: [], cardRoms };
+  const none: BurnReport = {
+    identified,
+    problems,
+    pinWork: [],
+    unchecked: [],
+    different: [],
+    devices: [],
+    wrote: [],
+    verified: [],
+    cardRoms,
+  };
   // Asked about cards alone, there is no device to lay out.
   if (recipe === undefined || !device) return tellBurn(none, options, terminal);
 
   const images = imagesFor(recipe, identified);
-  const word = await takeOnWord(options.as ?? [], recipe, images, club, open);
+  const word = await takeOnWord(options, recipe, images, club, open);
   for (const warning of word.warnings) terminal.err(warning);
   if (word.refused.length > 0) {
     problems.push(...word.refused);
@@ -111,15 +126,13 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
     return tellBurn(none, options, terminal);
   }
   const { devices } = layout;
-  const stands = { device: recipe.device, pinWork: recipe.pinWork ?? [], unchecked: [...word.unchecked] };
+  const stands = { device: recipe.device, pinWork: recipe.pinWork ?? [], unchecked: [...word.unchecked.keys()], different: word.different };
   const compared = compareAll(options.verify ?? [], devices, terminal, problems);
   const written = folder === undefined ? [] : await writeAll(folder, devices, recipe, word.unchecked, format, options, terminal);
   const again = written.filter((w) => w.device).map((w) => readBack(w.path, w.device!, devices, terminal));
   const wrote = written.map((w) => shown(w.path, terminal.folder));
   return tellBurn({ ...none, ...stands, devices, wrote, verified: [...compared, ...again] }, options, terminal);
 }
-
-type Open = (file: string) => readonly NamedBytes[];
 
 function bytesOf(file: string, terminal: Terminal): Uint8Array {
   const path = resolve(terminal.folder, file);
@@ -149,34 +162,6 @@ function imagesFor(recipe: BurnRecipe, identified: readonly Identification[]): M
   return images;
 }
 
-/** Takes files on the owner's word where nothing speaks against it; gives the versions that nothing was checked of, or why not. */
-async function takeOnWord(words: readonly string[], recipe: BurnRecipe, images: Map<string, Uint8Array>, club: Club, open: Open) {
-  const unchecked = new Set<string>();
-  const warnings: string[] = [];
-  const refused: string[] = [];
-  for (const word of words) {
-    const at = word.indexOf("=");
-    const [version, file] = [word.slice(0, at), word.slice(at + 1)];
-    if (at < 1 || file === "") throw new WrongUse(`--as ${word} cannot be read.`, "Write --as <version>=<file>.");
-    if (!recipe.family.versions.some((v) => v.id === version))
-      throw new WrongUse(
-        `${recipe.family.name} has no version ${version}.`,
-        `It has: ${recipe.family.versions.map((v) => v.id).join(", ")}.`,
-      );
-    for (const { name, bytes } of open(file)) {
-      const given = takeWord(await identify(bytes, club.catalogue.firmware.values(), name), bytes, recipe.family, version);
-      if (given.kind === "refused") refused.push(given.says);
-      else images.set(version, bytes);
-      if (given.kind !== "unchecked") continue;
-      unchecked.add(version);
-      warnings.push(
-        `${file} is taken for ${version} on your word; nothing was checked.${given.says === undefined ? "" : ` ${given.says}`}`,
-      );
-    }
-  }
-  return { unchecked, warnings, refused };
-}
-
 /** The folder of burn files: what was burned before for other sockets stays in it. */
 function burnFolder(folder: string, { replace }: BurnOptions, terminal: Terminal): FolderJob {
   const maker = "slotwright burn";
@@ -194,7 +179,7 @@ async function writeAll(
   folder: FolderJob,
   devices: readonly BurnDevice[],
   recipe: BurnRecipe,
-  unchecked: ReadonlySet<string>,
+  unchecked: ReadonlyMap<string, string>,
   format: FileFormat,
   options: BurnOptions,
   terminal: Terminal,

@@ -15,6 +15,8 @@ export interface BurnReport {
   readonly pinWork: readonly PinWork[];
   /** Versions taken on the owner's word. */
   readonly unchecked: readonly string[];
+  /** Those of them whose bytes miss the recorded checksum. */
+  readonly different: readonly string[];
   readonly devices: readonly BurnDevice[];
   readonly wrote: readonly string[];
   readonly verified: readonly ReadBack[];
@@ -45,7 +47,22 @@ function asData({ identified, devices, ...report }: BurnReport): unknown {
   };
 }
 
-function* lines({ identified, cardRoms, problems, device, devices, pinWork, wrote, verified }: BurnReport): Generator<string> {
+function* lines({
+  identified,
+  cardRoms,
+  problems,
+  device,
+  devices,
+  pinWork,
+  unchecked,
+  different,
+  wrote,
+  verified,
+}: BurnReport): Generator<string> {
+  const checked = (version: string) => {
+    if (different.includes(version)) return "; not checked: not the recorded checksum";
+    return unchecked.includes(version) ? "; no checksum recorded: not checked" : "";
+  };
   for (const one of identified) yield `${one.name}: ${one.says}`;
   for (const one of cardRoms) yield `${one.file}: ${one.says}`;
   yield* problems;
@@ -55,7 +72,7 @@ function* lines({ identified, cardRoms, problems, device, devices, pinWork, wrot
     yield `Socket ${one.socket}${lane === "" ? "" : ` (${lane})`}: ${one.bytes.length} bytes, CRC-32 ${one.crc32}.`;
     for (const r of one.regions) {
       const at = r.offset.toString(16).toUpperCase().padStart(5, "0");
-      yield `  bank ${r.bank} at 0x${at}: ${r.version}${r.repeats > 1 ? `, ${r.repeats} times over` : ""}`;
+      yield `  bank ${r.bank} at 0x${at}: ${r.version}${r.repeats > 1 ? `, ${r.repeats} times over` : ""}${checked(r.version)}`;
     }
   }
   for (const { says, why } of pinWork) yield `${says} ${why}`;

@@ -15,4 +15,4 @@ export { type OptionRom, optionRom } from "./option-rom.js";
 export * from "./rearrange.js";
 export { readSRecord, readSRecords, writeSRecords } from "./s-record.js";
 export * from "./verify.js";
-export { takeWord, type Word } from "./word.js";
+export { isRecorded, takeWord, type Word } from "./word.js";

@@ -11,8 +11,8 @@ export interface LabelFacts {
   readonly date: string;
   /** Position of the switch that selects a version. */
   readonly positions?: Readonly<Record<string, readonly string[]>>;
-  /** Versions whose bytes were taken on the owner's word. */
-  readonly unchecked?: ReadonlySet<string>;
+  /** Versions whose bytes were taken on the owner's word, with what to say of them: "no checksum recorded: not checked". */
+  readonly unchecked?: ReadonlyMap<string, string>;
 }
 
 export function labelText(device: BurnDevice, facts: LabelFacts): string {
@@ -20,8 +20,9 @@ export function labelText(device: BurnDevice, facts: LabelFacts): string {
   const banks = device.regions.map((r) => {
     const at = facts.positions?.[String(r.bank)];
     const times = r.repeats > 1 ? ` x${r.repeats}` : "";
+    const unchecked = facts.unchecked?.get(r.version);
     const where = at === undefined || at.length === 0 ? "" : `  position ${at.join(", ")}`;
-    return `bank ${r.bank}  ${hexAddress(r.offset)}  ${r.version}${times}  ${r.imageCrc32}${facts.unchecked?.has(r.version) ? "  not checked" : ""}${where}`;
+    return `bank ${r.bank}  ${hexAddress(r.offset)}  ${r.version}${times}  ${r.imageCrc32}${unchecked === undefined ? "" : `  ${unchecked}`}${where}`;
   });
   return [
     `${device.socket}  ${facts.family}  ${sizeText(device.bytes.length)}${lane === "" ? "" : `, ${lane}`}`,

@@ -1,13 +1,15 @@
 // A file that an owner gives for a version on their word. What can be seen to be something else is refused all the same: bytes the records
 // know under another name, a half, an order that has to be turned first, a device that was not read.
-import { bytes as bytesOf, type Firmware, known, sizeText } from "../../records/index.js";
+import { bytes as bytesOf, type Firmware, known, sizeText, unknown } from "../../records/index.js";
 import type { Identification, Match } from "./identify.js";
 
 export type Word =
   /** Known by checksum to be what it is given for. */
   | { readonly kind: "known" }
-  /** Nothing speaks against it, and nothing for it. `says`: what the records would have known it by, when they would. */
-  | { readonly kind: "unchecked"; readonly says?: string }
+  /** Nothing speaks against it, and nothing for it: the records hold no checksum of the version. */
+  | { readonly kind: "unchecked"; readonly says: string }
+  /** The records hold a checksum of the version and these bytes do not have it: not taken for it unless that is said as well. */
+  | { readonly kind: "different"; readonly says: string }
   | { readonly kind: "refused"; readonly says: string };
 
 export function takeWord(one: Identification, bytes: Uint8Array, family: Firmware, version: string): Word {
@@ -29,15 +31,19 @@ export function takeWord(one: Identification, bytes: Uint8Array, family: Firmwar
     return { kind: "refused", says: `${one.name} is not taken for ${asked}. ${empty} Read the device again, then name that file.` };
   const image = family.versions.find((v) => v.id === version)?.image;
   const size = known(image?.size);
-  if (size !== "unknown" && bytesOf(size) !== bytes.length)
+  if (size !== unknown && bytesOf(size) !== bytes.length)
     return {
       kind: "refused",
       says: `${one.name} is not taken for ${asked}. It has ${sizeText(bytes.length)}, and the records know that version with ${sizeText(bytesOf(size))}.`,
     };
-  const recorded = [image?.crc32, image?.sha1, image?.sha256].some((sum) => typeof sum === "string" && sum !== "unknown");
-  return recorded
-    ? { kind: "unchecked", says: `The records know ${asked} by a checksum that these bytes do not have.` }
-    : { kind: "unchecked" };
+  return isRecorded(image)
+    ? { kind: "different", says: `The records know ${asked} by a checksum that these bytes do not have.` }
+    : { kind: "unchecked", says: `No checksum of ${asked} is recorded: not checked.` };
+}
+
+/** Whether the record holds a checksum to know the whole image by. */
+export function isRecorded(image: Firmware["versions"][number]["image"] | undefined): boolean {
+  return [image?.crc32, image?.sha1, image?.sha256].some((sum) => known(sum) !== unknown);
 }
 
 function isAsked({ family, version, lies }: Match, wanted: Firmware, id: string): boolean {

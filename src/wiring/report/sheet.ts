@@ -4,6 +4,7 @@ import { type Catalogue, labelCopies } from "../../catalogue/index.js";
 import type { Combination } from "../../planning/index.js";
 import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
 import { type PanelPart, panelParts } from "../harness/panel-parts.js";
+import { isRecorded } from "../images/word.js";
 import type { Caution, FaultGroup, WiringPlan } from "../types.js";
 
 export interface SheetSlot {
@@ -175,8 +176,10 @@ function burnSheet(plan: WiringPlan, family: Firmware | undefined): BurnSheet | 
   const { device } = plan;
   if (!device) return undefined;
   const crcOf = (version: string) => {
-    const crc = known(family?.versions.find((v) => v.id === version)?.image.crc32);
-    return crc === unknown ? "not recorded" : crc;
+    const image = family?.versions.find((v) => v.id === version)?.image;
+    const crc = known(image?.crc32);
+    if (crc !== unknown) return crc;
+    return isRecorded(image) ? "not recorded; another checksum is" : "no checksum recorded: not checked";
   };
   return {
     device: device.name,
