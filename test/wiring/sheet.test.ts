@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import type { Catalogue } from "../../src/catalogue/index.js";
 import type { Firmware } from "../../src/records/index.js";
 import { buildSheet, planWiring } from "../../src/wiring/index.js";
-import { cable, combination, header, m27c020, resistor, rotary, world } from "./support/world.js";
+import { cable, combination, header, m27c010, m27c020, resistor, rotary, world } from "./support/world.js";
 
-const parts = [m27c020, rotary(2, 3), ...header(10), cable(10), resistor];
+const parts = [m27c010, m27c020, rotary(2, 3), ...header(10), cable(10), resistor];
 const sums: Record<string, Partial<Firmware["versions"][number]["image"]>> = {
   "1A": { crc32: "00c0ffee" },
   "1B": { crc32: { is: "unknown", find: "Read it twice." } },
