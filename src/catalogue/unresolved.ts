@@ -86,6 +86,8 @@ function* ofFirmware(catalogue: Catalogue, build: Build): Iterable<Unresolved> {
   const home = ref("firmware", family.id, "versions");
   const what = `version of ${family.name}`;
   for (const [i, m] of (build.modes ?? []).entries()) yield* missing(m.firmware, versions, { path: ["modes", i, "firmware"], what, home });
+  for (const [i, w] of (build.wishes?.together ?? []).entries())
+    yield* missing(w.firmware, versions, { path: ["wishes", "together", i, "firmware"], what, home });
   // What lies in a drawer, or is in the machine today, may be of another family than the one that is asked about: of any that there is,
   // and of one whose record could not be read as well.
   if (catalogue.unread.some((unread) => unread.kind === undefined || unread.kind === "firmware")) return;
@@ -98,14 +100,9 @@ function* ofFirmware(catalogue: Catalogue, build: Build): Iterable<Unresolved> {
 
 function* ofCards(catalogue: Catalogue, build: Build): Iterable<Unresolved> {
   const copies = build.cards.map(copyName);
-  for (const [i, mode] of (build.modes ?? []).entries())
-    for (const [j, name] of (mode.cards ?? []).entries())
-      if (findCopies(build.cards, name).length === 0)
-        yield* missing(name, copies, {
-          path: ["modes", i, "cards", j],
-          what: "card in this build",
-          home: ref("build", build.id, "cards"),
-        });
+  for (const { name, path } of copiesNamed(build))
+    if (findCopies(build.cards, name).length === 0)
+      yield* missing(name, copies, { path, what: "card in this build", home: ref("build", build.id, "cards") });
   for (const { card: chosen, path } of everyCard(build)) {
     const card = catalogue.cards.get(chosen.card);
     if (!card) continue;
@@ -148,6 +145,20 @@ function* ofResult(build: Build): Iterable<Unresolved> {
   const home = build.modes ? ref("build", build.id, "modes") : undefined;
   for (const [i, m] of (build.result?.modes ?? []).entries())
     yield* missing(m.mode, modes, { path: ["result", "modes", i, "mode"], what: "mode in this build", home });
+}
+
+/** Names of copies in modes and wishes, each with where it is written. */
+function* copiesNamed({
+  modes = [],
+  wishes = {},
+}: Build): Iterable<{ readonly name: string; readonly path: readonly (string | number)[] }> {
+  const lists: (readonly [readonly string[] | undefined, Unresolved["path"]])[] = [
+    ...modes.map((m, i) => [m.cards, ["modes", i, "cards"]] as const),
+    ...(wishes.together ?? []).map((w, i) => [w.cards, ["wishes", "together", i, "cards"]] as const),
+    [wishes.always, ["wishes", "always"]],
+    [wishes.alone, ["wishes", "alone"]],
+  ];
+  for (const [names, path] of lists) for (const [at, name] of (names ?? []).entries()) yield { name, path: [...path, at] };
 }
 
 /** Cards of the machine as it is wanted and as it stands, each with where it is written. */

@@ -4,7 +4,7 @@
 //
 // One "c" for each card, one "m" for each mode. Inside one of them the first word is the card or the mode, the rest are name=value.
 // Names of one small letter are ours; settings stand after a "." so that no setting can be taken for one of ours.
-import { type Build, type BuildCard, bytes, type Mode } from "../records/index.js";
+import { type Build, type BuildCard, bytes, type Mode, type Wishes } from "../records/index.js";
 
 type Open<T> = { -readonly [K in keyof T]?: T[K] };
 
@@ -63,9 +63,18 @@ function modeText(mode: Mode): string {
   ]);
 }
 
+type Together = NonNullable<Wishes["together"]>[number];
+
+function togetherText(wish: Together): string {
+  return joined("", [
+    ["c", many(wish.cards)],
+    ["f", wish.firmware && word(wish.firmware)],
+  ]);
+}
+
 /** The build as an address, without the "#". A result and notes are not part of a question and stay out. */
 export function addressOf(build: Build): string {
-  const { stands, at_hand: hand, switch: parts } = build;
+  const { stands, at_hand: hand, switch: parts, wishes } = build;
   const lines: (readonly [string, string | undefined])[] = [
     ["i", build.id === "my-build" ? undefined : word(build.id)],
     ["t", build.name === "My build" ? undefined : word(build.name)],
@@ -75,6 +84,10 @@ export function addressOf(build: Build): string {
     ["f", build.firmware && word(build.firmware)],
     ...build.cards.map((c) => ["c", cardText(c)] as const),
     ...(build.modes ?? []).map((m) => ["m", modeText(m)] as const),
+    ...(wishes?.together ?? []).map((w) => ["wt", togetherText(w)] as const),
+    ["wa", many(wishes?.always)],
+    ["wo", many(wishes?.alone)],
+    ["wn", wishes?.ways_at_most === undefined ? undefined : String(wishes.ways_at_most)],
     ["hf", many(hand?.firmware)],
     ["hc", hand?.cards?.map(atHandText).join(",")],
     ["hp", many(hand?.parts)],
@@ -129,12 +142,23 @@ function modeOf(text: string): Mode {
   return mode as Mode;
 }
 
+function togetherOf(text: string): Together {
+  const { fields } = fieldsOf(text);
+  const wish: Open<Together> = {};
+  for (const [k, v] of fields) {
+    if (k === "c") wish.cards = words(v);
+    else if (k === "f") wish.firmware = unword(v);
+  }
+  return wish;
+}
+
 /** The build an address holds; undefined when it holds none. What it names is judged later, by planning. */
 export function buildFrom(address: string): Build | undefined {
   const build: Open<Build> & { cards: BuildCard[]; modes?: Mode[] } = { id: "my-build", name: "My build", cards: [] };
   const hand: Open<NonNullable<Build["at_hand"]>> = {};
   const stands: Open<NonNullable<Build["stands"]>> & { cards?: BuildCard[] } = {};
   const parts: Open<NonNullable<Build["switch"]>> = {};
+  const wishes: Open<Wishes> = {};
   const reads: Readonly<Record<string, (v: string) => void>> = {
     i: (v) => (build.id = unword(v)),
     t: (v) => (build.name = unword(v)),
@@ -144,6 +168,10 @@ export function buildFrom(address: string): Build | undefined {
     f: (v) => (build.firmware = unword(v)),
     c: (v) => build.cards.push(cardOf(v)),
     m: (v) => (build.modes = [...(build.modes ?? []), modeOf(v)]),
+    wt: (v) => (wishes.together = [...(wishes.together ?? []), togetherOf(v)]),
+    wa: (v) => (wishes.always = words(v)),
+    wo: (v) => (wishes.alone = words(v)),
+    wn: (v) => (wishes.ways_at_most = Number(v) || undefined),
     hf: (v) => (hand.firmware = words(v)),
     hc: (v) =>
       (hand.cards = v
@@ -166,6 +194,13 @@ export function buildFrom(address: string): Build | undefined {
   }
   if (build.board === undefined && build.cards.length === 0) return undefined;
   const some = (o: object) => (Object.keys(o).length > 0 ? o : undefined);
-  const whole = { ...build, board: build.board ?? "", at_hand: some(hand), stands: some(stands), switch: some(parts) };
+  const whole = {
+    ...build,
+    board: build.board ?? "",
+    wishes: some(wishes),
+    at_hand: some(hand),
+    stands: some(stands),
+    switch: some(parts),
+  };
   return JSON.parse(JSON.stringify(whole)) as Build;
 }

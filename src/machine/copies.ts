@@ -1,6 +1,6 @@
 // Copies put in and taken out: what else of a build changes with them, so that no mode comes to mean another card than it did.
 import { cardsOn, copyName, findCopies } from "../catalogue/index.js";
-import type { Build, Mode } from "../records/index.js";
+import type { Build, Mode, Wishes } from "../records/index.js";
 
 /** The longest name a copy may bear. */
 const longest = 40;
@@ -30,7 +30,27 @@ export function withCard(build: Build, card: string, as = nameForCopy(build, car
 /** The build without a copy; a mode that named it has one card less on. */
 export function withoutCard(build: Build, as: string): Build {
   const cards = build.cards.filter((c) => copyName(c) !== as);
-  return withModesOn({ ...build, cards }, build, (on) => on.filter((name) => name !== as));
+  const { wishes: before, ...rest } = build;
+  const wishes = before && wishesWithin({ ...rest, cards }, before);
+  return withModesOn({ ...rest, cards, ...(wishes ? { wishes } : {}) }, build, (on) => on.filter((name) => name !== as));
+}
+
+/** What is left of wishes when some of the cards they name are gone; undefined when nothing is. */
+function wishesWithin({ cards }: Build, { together, always, alone, ways_at_most: most }: Wishes): Wishes | undefined {
+  const left = (names: readonly string[] | undefined) => names?.filter((name) => findCopies(cards, name).length > 0) ?? [];
+  const groups = (together ?? []).flatMap((wish) => {
+    const { cards: _, ...firmware } = wish;
+    const names = left(wish.cards);
+    return names.length > 0 ? [{ ...wish, cards: names }] : Object.keys(firmware).length > 0 ? [firmware] : [];
+  });
+  const lists = { always: left(always), alone: left(alone) };
+  const now: Wishes = {
+    ...(groups.length > 0 ? { together: groups } : {}),
+    ...(lists.always.length > 0 ? { always: lists.always } : {}),
+    ...(lists.alone.length > 0 ? { alone: lists.alone } : {}),
+    ...(most === undefined ? {} : { ways_at_most: most }),
+  };
+  return Object.keys(now).length > 0 ? now : undefined;
 }
 
 /** The build's modes with what was on in them before, as `change` has it now. A list that means that already is left as it was written. */

@@ -16,3 +16,7 @@ export { draftConflict } from "./questions/conflict-draft.js";
 export { type Fitting, whatWouldFit } from "./questions/fitting.js";
 export { matrix, type Region } from "./questions/matrix.js";
 export { type OpenFact, openFacts } from "./questions/open-facts.js";
+export type { Division, Way } from "./ways/division.js";
+export type { FewerProof, NotGranted } from "./ways/proof.js";
+export { findWays, type Ways, type WaysOptions } from "./ways/ways.js";
+export type { Wish } from "./ways/wishes.js";

@@ -134,6 +134,12 @@ function randomBuild(seed: number): Build {
     firmware: maybe(0.5, () => family?.id) ?? (board.firmware[0] === family?.id ? undefined : family?.id),
     cards: copies,
     modes: maybe(0.7, () => Array.from({ length: random.int(1, 3) }, (_, n) => mode(n))),
+    wishes: maybe(0.4, () => ({
+      together: maybe(0.5, () => [{ cards: maybe(0.7, () => copies.map(copyName)), firmware: random.pick(versions) }]),
+      always: maybe(0.3, () => [copyName(random.pick(copies))]),
+      alone: maybe(0.3, () => [copyName(random.pick(copies))]),
+      ways_at_most: random.int(1, 3),
+    })),
     at_hand: maybe(0.3, () => ({ firmware: versions.slice(0, 2), cards: [copies[0]?.card, { card: random.pick(cards).id, count: 2 }] })),
     switch: maybe(0.3, () => ({ device: random.pick(partOf("memory")), switch: maybe(0.5, () => random.pick(partOf("switch"))) })),
   };

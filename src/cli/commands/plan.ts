@@ -1,13 +1,15 @@
 // slotwright plan: answers one build. Asked with a file, with the id of one of the club's builds, or with options alone.
 
+import type { Ref } from "../../planning/index.js";
 import { noticeText } from "../../words/index.js";
 import { type Everywhere, gathered, json, type Register } from "../command.js";
 import { answerText } from "../printing/print-answer.js";
+import { waysText } from "../printing/print-ways.js";
 import { wiringText } from "../printing/print-wiring.js";
 import { para, styled } from "../printing/terminal.js";
 import { askedBuild, type QuestionOptions } from "../reading/build-question.js";
 import { openClub, placeText } from "../reading/club.js";
-import { answerFor } from "../reading/planner.js";
+import { answerFor, waysFor } from "../reading/planner.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { wiringFor } from "../reading/wiring-for.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
@@ -36,6 +38,15 @@ export const registerPlan: Register = (program, { terminal, action }) => {
       "a mode: <name>@<version>:<card>,<card>; version and cards may be left out (nothing after the colon: no card on); may be repeated",
       gathered,
     )
+    .option(
+      "--together <cards>",
+      "cards wanted on at the same time, joined by commas, under a version if one is named (@R6); may be repeated",
+      gathered,
+    )
+    .option("--under <version>", "a way under this firmware version is wanted; may be repeated", gathered)
+    .option("--always <cards>", "cards wanted on in every way, joined by commas", gathered)
+    .option("--alone <cards>", "cards only ever needed by themselves, joined by commas", gathered)
+    .option("--ways [most]", "find the fewest ways to run it that grant what is wanted, and say so when it takes more than this")
     .option("--have <versions>", "firmware versions at hand, joined by commas", gathered)
     .option("--buy <card>", "before you buy: would this card work in that machine, and what would you have to change and to get")
     .option("--fits [changes]", "the other way round: every card that would work in that machine, with at most so many changes (2)")
@@ -55,23 +66,29 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         if (options.buy !== undefined) return tellBuying(club, asked, options.buy, options.json === true, terminal);
         if (options.fits !== undefined) return tellFitting(club, asked, options.fits, options.json === true, terminal);
         terminal.progress("planning");
-        const answer = answerFor(club, asked);
+        const ways = asked.build.wishes && waysFor(club, asked);
+        const [division] = ways?.divisions ?? [];
+        // With wishes, the question is the machine with the ways that were found for them.
+        const question = division ? { ...asked, build: division.build } : asked;
+        const answer = answerFor(club, question);
         terminal.progress("");
-        const sheet = options.sheet && (await sheetWriter())(club, asked, answer, options.sheet, options.replace === true, terminal);
+        const sheet = options.sheet && (await sheetWriter())(club, question, answer, options.sheet, options.replace === true, terminal);
         const best = answer.combinations[0];
-        const wiring = best?.switched ? wiringFor(club, asked, best, false) : undefined;
-        if (options.json) terminal.out(json({ ...answer, ...(wiring ? { wiring } : {}), errors: club.catalogue.errors }));
+        const wiring = best?.switched ? wiringFor(club, question, best, false) : undefined;
+        if (options.json)
+          terminal.out(json({ ...answer, ...(ways ? { ways } : {}), ...(wiring ? { wiring } : {}), errors: club.catalogue.errors }));
         else {
           if (club.data.demo && club.data.shown !== "data")
             terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
           const notice = noticeText(club.catalogue);
           if (notice !== undefined) terminal.out(`${para("", notice)}\n`);
-          terminal.out(
-            answerText(answer, { catalogue: club.catalogue, placeOf: (ref) => placeText(club, ref), terminal, full: options.full }),
-          );
+          const placeOf = (ref: Ref) => placeText(club, ref);
+          if (ways) terminal.out(`${waysText(ways, { catalogue: club.catalogue, build: asked.build, placeOf, terminal })}\n`);
+          terminal.out(answerText(answer, { catalogue: club.catalogue, placeOf, terminal, full: options.full }));
           if (wiring) for (const line of ["", ...wiringText(wiring, (text) => styled(terminal, "bold", text))]) terminal.out(line);
         }
         if (sheet) terminal.err(`Wrote ${sheet}.`);
+        if (ways?.tooMany || ways?.outcome === "none") return 1;
         return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
       }),
     );

@@ -19,9 +19,9 @@ export function holesOf(build: Build, board: Board | undefined, settingsOf: (car
   return holes;
 }
 
-/** A tested build. What the owner had at hand and how the machine stood before belong to the question, not to the test. */
+/** A tested build. What the owner wished for and had at hand, and how the machine stood before, belong to the question, not to the test. */
 export function testedBuild(build: Build, id: string, name: string | undefined, result: Result): Build {
-  const { at_hand: _, stands: __, ...rest } = build;
+  const { at_hand: _, stands: __, wishes: ___, ...rest } = build;
   return { ...rest, id, name: name ?? `${build.name}, tested ${result.date}`, result };
 }
 

@@ -3,7 +3,7 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { defaultMode } from "../../catalogue/index.js";
 import { findFaults, nameForCopy } from "../../machine/index.js";
-import { type Build, type BuildCard, goesBy, kinds, type Mode, nearest, readOne } from "../../records/index.js";
+import { type Build, type BuildCard, goesBy, kinds, type Mode, nearest, readOne, type Wishes } from "../../records/index.js";
 import type { Terminal } from "../printing/terminal.js";
 import { WrongUse } from "../wrong-use.js";
 import { type Club, findingText } from "./club.js";
@@ -19,6 +19,11 @@ export interface QuestionOptions {
   readonly family?: string;
   readonly mode?: readonly string[];
   readonly have?: readonly string[];
+  readonly together?: readonly string[];
+  readonly under?: readonly string[];
+  readonly always?: readonly string[];
+  readonly alone?: readonly string[];
+  readonly ways?: string | true;
 }
 
 export interface AskedBuild {
@@ -31,12 +36,15 @@ export interface AskedBuild {
 
 export function askedBuild(name: string | undefined, options: QuestionOptions, club: Club, terminal: Terminal): AskedBuild {
   if (name === undefined) return resolved({ build: fromOptions(options) }, club);
+  const wishes = wishesOf(options);
   const extra = Object.entries(options).find(
     ([key, value]) => value !== undefined && ["board", "card", "mode", "firmware", "revision", "memory", "family", "have"].includes(key),
   );
   if (extra)
     throw new WrongUse(`--${extra[0]} and a build file were both given.`, "Ask with one of them: a build file, or --board with --card.");
-  return fromFile(name, club, terminal);
+  const file = fromFile(name, club, terminal);
+  // Wishes spelt out stand in place of those of the file; places in the file are then told for the rest of it alone.
+  return wishes ? resolved({ ...file, build: { ...file.build, wishes } }, club) : file;
 }
 
 export function fromFile(name: string, club: Club, terminal: Terminal): AskedBuild {
@@ -120,6 +128,7 @@ function fromOptions(options: QuestionOptions): Build {
     modes: modes.length > 0 ? modes : undefined,
     at_hand: have.length > 0 ? { firmware: have } : undefined,
   };
+  written.wishes = wishesOf(options);
   const bare = Object.fromEntries(Object.entries(written).filter(([, value]) => value !== undefined));
   const { record, findings } = readOne("build", JSON.stringify(bare));
   if (record) return record;
@@ -131,6 +140,36 @@ function fromOptions(options: QuestionOptions): Build {
     `Ids are lower-case words joined by hyphens, as the files in ${kinds.card.folder}/ and ${kinds.board.folder}/ are named.`,
     told,
   );
+}
+
+/** a,b@version: cards, or a version, or both */
+const togetherForm = /^(?<cards>[^@]*)(?:@(?<firmware>[^@,]+))?$/;
+
+const names = (list: string) =>
+  list
+    .split(",")
+    .map((name) => name.trim())
+    .filter((name) => name !== "");
+
+function wishesOf({ together = [], under = [], always = [], alone = [], ways }: QuestionOptions): Wishes | undefined {
+  const groups = together.map((text) => {
+    const parts = togetherForm.exec(text)?.groups;
+    const cards = names(parts?.cards ?? "");
+    if (!parts || (cards.length === 0 && parts.firmware === undefined))
+      throw new WrongUse(`--together ${text} cannot be read.`, "Write --together <card>,<card> or --together <card>,<card>@<version>.");
+    return { ...(cards.length > 0 ? { cards } : {}), ...(parts.firmware ? { firmware: parts.firmware } : {}) };
+  });
+  const all = [...groups, ...under.flatMap(names).map((firmware) => ({ firmware }))];
+  const most = ways === undefined || ways === true ? undefined : Number(ways);
+  if (most !== undefined && !(Number.isSafeInteger(most) && most >= 1))
+    throw new WrongUse(`--ways ${ways} is no number of ways.`, "Write the most ways you would put up with: --ways 2.");
+  const wishes: Wishes = {
+    ...(all.length > 0 ? { together: all } : {}),
+    ...(always.length > 0 ? { always: always.flatMap(names) } : {}),
+    ...(alone.length > 0 ? { alone: alone.flatMap(names) } : {}),
+    ...(most === undefined ? {} : { ways_at_most: most }),
+  };
+  return ways === true || Object.keys(wishes).length > 0 ? wishes : undefined;
 }
 
 function cardOf(text: string): BuildCard {

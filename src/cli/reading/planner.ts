@@ -1,7 +1,7 @@
 // Asks the planner, and turns a question it cannot read into wrong use with the place in the build file.
 
 import type { Misasked } from "../../machine/index.js";
-import { type Answer, plan } from "../../planning/index.js";
+import { type Answer, findWays, plan, type Ways } from "../../planning/index.js";
 import { type Finding, place } from "../../records/index.js";
 import { WrongUse } from "../wrong-use.js";
 import type { AskedBuild } from "./build-question.js";
@@ -11,6 +11,13 @@ export function answerFor(club: Club, asked: AskedBuild): Answer {
   const answer = plan(club.catalogue, asked.build);
   if (answer.kind === "answer") return answer;
   throw misasked(answer, asked);
+}
+
+/** The ways that grant the build's wishes; undefined when it names records that could not be read. */
+export function waysFor(club: Club, asked: AskedBuild): Ways | undefined {
+  const ways = findWays(club.catalogue, asked.build);
+  if (ways === undefined || ways.kind === "ways") return ways;
+  throw misasked(ways, asked);
 }
 
 /** A question the planner cannot read, as wrong use, each fault with its place in the build file. */

@@ -1,5 +1,5 @@
 // Why nothing works: every minimal set of the owner's choices that cannot stand together, each opened down to the facts behind it.
-import { type Budget, type ChoiceSets, explain } from "../../solver/index.js";
+import { type Budget, type ChoiceSets, type Explanation, explain, type Problem } from "../../solver/index.js";
 import { type Compiled, withRules } from "../encode/compile.js";
 import type { Fact, OwnersChoice, Reason } from "./answer.js";
 
@@ -18,16 +18,25 @@ function reasonOf(compiled: Compiled, set: readonly string[], open: boolean, bud
   const chosen = compiled.choices.filter((c) => set.includes(c.id));
   const choices = chosen.map((c) => c.told);
   if (!open) return { choices, facts: [], moreFacts: "unknown", says: `${together(choices)}.` };
-  const { ids, others } = explain(
+  const { facts, others } = factsAgainst(
+    compiled,
     withRules(
       compiled.facts,
       chosen.flatMap((c) => c.rules),
     ),
-    [],
     budget,
   );
-  const facts = merge(ids.map((id) => compiled.sure[Number(id)]!.fact));
   return { choices, facts, moreFacts: others, says: [together(choices), ...facts.map((f) => f.says)].join(" ") };
+}
+
+/** A smallest set of facts that leave the problem without a solution, and whether other facts do as well. The problem has the rules of `facts`. */
+export function factsAgainst(
+  compiled: Compiled,
+  problem: Problem,
+  budget?: Budget,
+): { readonly facts: readonly Fact[]; readonly others: Explanation["others"] } {
+  const { ids, others } = explain(problem, [], budget);
+  return { facts: merge(ids.map((id) => compiled.sure[Number(id)]!.fact)), others };
 }
 
 /** "Tallow bus tracer and Gannet controller cannot stand together." */

@@ -33,6 +33,32 @@ export const Mode = strict("One way to run the machine.", {
 });
 export type Mode = Static<typeof Mode>;
 
+const copyMark = mark("A copy by its name; a card's id that no copy is called by: all its copies.");
+
+export const Wishes = strict(
+  "What is wanted of the machine where one way to run it may not do: the planner finds the fewest ways that grant it. Without wishes every card is on in one way at least.",
+  {
+    together: optional(
+      list(
+        strict("Something that one way must have.", {
+          cards: optional(list(copyMark, "Cards that are on in it at the same time.")),
+          firmware: optional(mark("The firmware version it runs.")),
+        }),
+        "What must be had together, in some way.",
+      ),
+    ),
+    always: optional(list(copyMark, "Cards that are on in every way.")),
+    alone: optional(
+      list(
+        copyMark,
+        "Cards only ever needed by themselves: where one is on, every other card that can be switched off is off, but for those that are always on.",
+      ),
+    ),
+    ways_at_most: optional(whole("Most ways that would be put up with.", 1)),
+  },
+);
+export type Wishes = Static<typeof Wishes>;
+
 export const ModeResult = strict("What was seen in one mode.", {
   mode: mark("The mode."),
   outcome: oneOf(["worked", "failed", "partly"], "What came of it."),
@@ -74,6 +100,7 @@ export const Build = strict("A machine with choices filled in; with a result, a 
   firmware: optional(idOf("firmware", "the firmware family; the board's first when left out")),
   cards: Type.Array(BuildCard, { description: "Cards of the machine." }),
   modes: optional(list(Mode, "Modes; left out: one mode with every card on.")),
+  wishes: optional(Wishes),
   at_hand: optional(
     strict("What the owner has already; it costs nothing.", {
       firmware: optional(list(mark("A version."), "Firmware versions.")),

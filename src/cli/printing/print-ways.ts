@@ -1,0 +1,61 @@
+// The ways of a machine, as text: how many, why no fewer, every division, and the wishes it grants.
+import type { Catalogue } from "../../catalogue/index.js";
+import { labelCopies } from "../../catalogue/index.js";
+import type { Division, NotGranted, Ref, Ways } from "../../planning/index.js";
+import type { Build } from "../../records/index.js";
+import { fewerSentence, listText, verdictWords, waysSentence } from "../../words/index.js";
+import { para, styled, type Terminal } from "./terminal.js";
+
+export interface WaysText {
+  readonly catalogue: Pick<Catalogue, "cards">;
+  readonly build: Build;
+  readonly placeOf: (ref: Ref) => string | undefined;
+  readonly terminal: Pick<Terminal, "colour">;
+}
+
+/** What a copy of the build's cards is called. */
+export function namesOf(catalogue: Pick<Catalogue, "cards">, build: Build): (as: string) => string {
+  const labels = labelCopies(build.cards, (id) => catalogue.cards.get(id)?.name ?? id);
+  return (as) => labels.get(as) ?? as;
+}
+
+export function waysText(ways: Ways, { catalogue, build, placeOf, terminal }: WaysText): string {
+  const nameOf = namesOf(catalogue, build);
+  const title = (text: string) => styled(terminal, "bold", text);
+  const because = (against: readonly NotGranted[]) => {
+    const facts = new Map(against.flatMap((a) => a.facts.map((fact) => [fact.says, fact] as const)));
+    return [...facts.values()].map((fact) => {
+      const places = [...new Set(fact.refs.map((ref) => placeOf(ref) ?? `${ref.kind}/${ref.id}`))];
+      return para("  ", `because ${fact.says}${places.length > 0 ? ` (${places.join(", ")})` : ""}`);
+    });
+  };
+  const out = [title("Ways to run it"), para("", waysSentence(ways, nameOf))];
+  if (ways.against) out.push(...because([ways.against]));
+  const { fewer } = ways;
+  const why = fewer ? fewerSentence(fewer, ways.wishes, nameOf) : "";
+  if (why !== "") out.push(para("", why));
+  if (fewer?.kind === "apart") out.push(...because(fewer.pairs));
+  if (fewer?.kind === "searched") out.push(...because([fewer.against]));
+  for (const [at, division] of ways.divisions.entries()) out.push(...divisionLines(division, at + 1, nameOf, title));
+  if (ways.divisions.length > 0) {
+    const all =
+      ways.divisions.length === 1
+        ? "No other division of the cards has as many of them on."
+        : "These are all the divisions with as many cards on as can be.";
+    out.push(ways.divisionsComplete ? all : "There may be other divisions.");
+  }
+  return out.join("\n");
+}
+
+function divisionLines(division: Division, number: number, nameOf: (as: string) => string, title: (text: string) => string): string[] {
+  const { ways, verdict, combination, switched } = division;
+  const lines = [title(`Division ${number}: ${verdictWords[verdict].word}, evidence ${combination.evidence}`)];
+  for (const way of ways) {
+    const others = way.versions.filter((v) => v !== way.firmware);
+    const or = others.length === 0 ? "" : ` (or ${listText(others, "or")})`;
+    const on = way.on.length === 0 ? "no card on" : listText(way.on.map(nameOf));
+    lines.push(para("   ", `${way.id}: firmware ${way.firmware}${or}; ${on}`));
+  }
+  if (switched.length > 0) lines.push(para("   ", `switched on and off: ${listText(switched.map(nameOf))}`));
+  return lines;
+}
