@@ -1,6 +1,6 @@
 // How sure an answer is: the weakest link of cards, pairs and the whole; testers and dates; what comes near and is never counted.
 import { describe, expect, it } from "vitest";
-import { cell, cellAnswer } from "../../src/planning/index.js";
+import { cell, cellAnswer, plan } from "../../src/planning/index.js";
 import type { Build, Source } from "../../src/records/index.js";
 import { asked, board, card, type Records, smallClub, tested } from "./support/small-club.js";
 
@@ -48,6 +48,33 @@ describe("the weakest link", () => {
     expect([x.evidence, links(x)]).toEqual(["inferred", ["card inferred", "card bench"]]);
     expect(x.rests[0]!.says).toContain("(m1)");
     expect(best({ builds: [tested("both", [a], { modes })] }, [a], { modes }).evidence).toBe("bench");
+  });
+});
+
+describe("the one test of a machine among many of others", () => {
+  const revisions = [
+    { id: "1", tell: "t" },
+    { id: "2", tell: "t" },
+  ];
+  const settings = [{ id: "J1", name: "n", by: "jumper" as const, positions: Array.from({ length: 12 }, (_, i) => ({ id: `p${i}` })) }];
+  const many = card("a", { revisions, settings });
+  const at = (id: string, revision: string, position: string, date: string) =>
+    tested(id, [{ card: "a", slot: "S2", revision, settings: { J1: position } } as never], {
+      result: { by: "Ada", date, outcome: "worked" },
+    });
+  const newer = settings[0]!.positions.map(({ id }, i) => at(`newer-${i}`, "2", id, `2024-01-${10 + i}`));
+  const question = (revision: string): Build => ({
+    id: "q",
+    name: "q",
+    board: "board",
+    cards: [{ card: "a", revision }],
+    modes: [{ id: "always", firmware: "V2" }],
+  });
+
+  it.each(["1", "2"])("is found, however many newer ones there are of another revision (%s asked)", (revision) => {
+    const catalogue = smallClub({ cards: [many], builds: [...newer, at("older", "1", "p7", "2009-05")] });
+    const answer = plan(catalogue, question(revision));
+    expect(answer.kind === "answer" && answer.combinations[0]?.evidence).toBe("bench");
   });
 });
 

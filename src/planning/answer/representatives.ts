@@ -36,9 +36,13 @@ export function representatives(
   const cost = changeCost(frame);
   const proven = provenModes(compiled.question);
   for (const problem of among) {
+    let tests = 0;
     for (const pins of provenPins(compiled, proven)) {
+      // Only tests that can be had count towards the most: one of another machine must not keep this one's out.
+      if (tests === mostTests) break;
       const pinned = withRules(problem, pins);
       if (decide(pinned, budget).kind !== "found") continue;
+      tests += 1;
       for (const s of cheapest(mildest(compiled, pinned, budget), [cost], { k: 1 }, budget).solutions) add(s.solution);
     }
     for (const s of cheapest(mildest(compiled, problem, budget), [cost], { k: most, project: group }, budget).solutions) add(s.solution);
@@ -158,20 +162,25 @@ function withFreedom(
   };
 }
 
+/** Most tests that are tried for a proven way. */
+const mostTests = 10;
+
 /**
- * For tested builds that worked with some of these cards: the machine pinned to what they had. The tests with most of the cards first, then
- * the newest; what they are called decides nothing.
+ * For tested builds that worked with some of these cards: the machine pinned to what they had, each machine once. The tests with most of
+ * the cards first, then the newest; what they are called decides nothing.
  */
-function provenPins(compiled: Compiled, proven: readonly Proven[], most = 10): Rule[][] {
+function provenPins(compiled: Compiled, proven: readonly Proven[]): readonly Rule[][] {
   const { question } = compiled;
-  const wanted = question.cards.map((c) => c.card.id);
   const scored = proven
-    .map((p) => ({ p, shared: p.fitted.filter((t) => wanted.includes(t.card)).length, date: p.build.result?.date ?? "" }))
-    .filter(({ shared }) => shared > 0)
-    .map((s) => ({ ...s, pins: pairings(question.cards, s.p.fitted).map((fitted) => pinsOf(compiled, s.p, fitted)) }))
+    .flatMap((p) => pairings(question.cards, p.fitted).map((fitted) => ({ p, fitted })))
+    .filter(({ fitted }) => fitted.size > 0)
+    .map(({ p, fitted }) => ({ shared: fitted.size, date: p.build.result?.date ?? "", pins: pinsOf(compiled, p, fitted) }))
+    .filter(({ pins }) => pins.every((rule) => rule.kind !== "unary" || rule.values.length > 0))
     .map((s) => ({ ...s, key: JSON.stringify(s.pins) }))
     .sort((a, b) => b.shared - a.shared || b.date.localeCompare(a.date) || compareText(a.key, b.key));
-  return scored.slice(0, most).flatMap(({ pins }) => pins);
+  const byKey = new Map<string, Rule[]>();
+  for (const { key, pins } of scored) if (!byKey.has(key)) byKey.set(key, pins);
+  return [...byKey.values()];
 }
 
 function compareText(a: string, b: string): number {
