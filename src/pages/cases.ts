@@ -41,7 +41,7 @@ export function askedViews(ctx: Context, cells: Cells, card: string, board: stri
     }),
   );
   return [...groupBy(asked, ({ cases, near }) => JSON.stringify([cases, near])).values()].map((same) => ({
-    anchors: same.map(({ revision, version }) => cellAnchor(board, revision, version)),
+    anchors: same.map(({ revision, version }) => cellAnchor({ board, revision, family: run.family, version })),
     of: capital(askedText(same)),
     cases: same
       .slice(0, 1)

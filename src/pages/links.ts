@@ -41,8 +41,21 @@ export function matrixOf(board: string, revision: string): string {
   return `matrix/${board}--${slug(revision)}.html`;
 }
 
-/** Anchor on a card's page of one board revision and firmware version. */
-export function cellAnchor(board: string, revision: string, version: string): string {
+/** Where a card may be asked about: one board revision and one version of a firmware family. */
+export interface CellPlace {
+  readonly board: string;
+  readonly revision: string;
+  readonly family: string;
+  readonly version: string;
+}
+
+/** Anchor on a card's page of one board revision and firmware version. No id or slug has ":" in it. */
+export function cellAnchor({ board, revision, family, version }: CellPlace): string {
+  return `on:${board}:${slug(revision)}:${family}:${slug(version)}`;
+}
+
+/** The anchor as it was before it named the family: addresses that people kept still lead to their answer. */
+export function formerAnchor({ board, revision, version }: CellPlace): string {
   return `on-${board}--${slug(revision)}--${slug(version)}`;
 }
 

@@ -84,7 +84,7 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
       family,
       version,
       run: runAt(asked, i),
-      href: `${pageOf("card", card.id)}#${cellAnchor(board.id, revision, version)}`,
+      href: `${pageOf("card", card.id)}#${cellAnchor({ board: board.id, revision, family, version })}`,
     }));
     rows.push({
       id: card.id,

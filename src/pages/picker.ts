@@ -1,8 +1,8 @@
 // The picker of a card's page: what a person can say of their machine, and which of the cases on the page answer it.
 import { bytes, type Card, sizeText } from "../records/index.js";
 import type { Cells } from "./cells.js";
-import type { Context } from "./common.js";
-import { cellAnchor } from "./links.js";
+import { type Context, recordName } from "./common.js";
+import { type CellPlace, cellAnchor } from "./links.js";
 import type { BoardSummary } from "./summary.js";
 
 export interface PickerOption {
@@ -33,6 +33,10 @@ export interface Picked {
 }
 
 export function pickerOf(ctx: Context, cells: Cells, summaries: readonly BoardSummary[], card: Card): Picker {
+  const places = summaries.flatMap((s) =>
+    (ctx.catalogue.boards.get(s.board)?.revisions ?? []).flatMap((r) => cells.columns(s.board, r.id)),
+  );
+  const texts = versionTexts(places, (family) => recordName(ctx.catalogue, "firmware", family));
   const cardRevisions = (card.revisions ?? []).map((r) => ({ value: r.id, text: r.id }));
   return {
     boards: summaries.map((s) => {
@@ -42,12 +46,34 @@ export function pickerOf(ctx: Context, cells: Cells, summaries: readonly BoardSu
       const revisions = (board?.revisions ?? []).map((r) => ({
         value: r.id,
         text: `${s.name} ${r.id}`,
-        versions: cells.columns(s.board, r.id).map(({ version }) => ({ value: cellAnchor(s.board, r.id, version), text: version })),
+        versions: cells.columns(s.board, r.id).map((column) => ({
+          value: cellAnchor({ board: s.board, revision: r.id, ...column }),
+          text: texts(column),
+        })),
         memories,
       }));
       return { board: s.board, name: s.name, revisions };
     }),
     cardRevisions: cardRevisions.length > 1 ? cardRevisions : [],
+  };
+}
+
+type Release = Pick<CellPlace, "family" | "version">;
+
+/**
+ * What a release is called in the lists: by its version, with the name of its family where another family has a version called the same.
+ * No two are called the same, whatever board they are on: what was picked on one board is found again on the next by its text.
+ */
+function versionTexts(releases: readonly Release[], nameOf: (family: string) => string): (release: Release) => string {
+  const keyOf = ({ family, version }: Release) => `${family}|${version}`;
+  const forms = new Map(
+    releases.map((r) => [keyOf(r), [r.version, `${nameOf(r.family)} ${r.version}`, `${nameOf(r.family)} (${r.family}): ${r.version}`]]),
+  );
+  const uses = new Map<string, number>();
+  for (const form of [...forms.values()].flatMap((own) => [...new Set(own)])) uses.set(form, (uses.get(form) ?? 0) + 1);
+  return (release) => {
+    const own = forms.get(keyOf(release)) ?? [];
+    return own.find((form) => uses.get(form) === 1) ?? keyOf(release);
   };
 }
 

@@ -7,13 +7,13 @@ import { type AskedView, askedViews, type CaseView } from "./cases.js";
 import { cellView } from "./cell.js";
 import type { Cells } from "./cells.js";
 import { type Context, capital, type LinkView, listText, type MarkView, markOf } from "./common.js";
-import { cellAnchor, matrixOf, pageOf } from "./links.js";
+import { cellAnchor, formerAnchor, matrixOf, pageOf } from "./links.js";
 import type { Run } from "./runs.js";
 import type { BoardSummary } from "./summary.js";
 
 export interface RunView {
   /** Anchors of every board revision and version that share this answer, each with the question it is an answer to. */
-  readonly anchors: readonly { readonly id: string; readonly asks: string }[];
+  readonly anchors: readonly RunAnchor[];
   readonly text: string;
   readonly versions: readonly string[];
   /** Of the best case. */
@@ -21,6 +21,13 @@ export interface RunView {
   /** Machines it is not the answer for: "not with 128K of memory"; empty when it is for all. */
   readonly decides: string;
   readonly asked: readonly AskedView[];
+}
+
+export interface RunAnchor {
+  readonly id: string;
+  /** Its former id, where that named one version only. */
+  readonly former?: string;
+  readonly asks: string;
 }
 
 export interface GroupView {
@@ -42,9 +49,14 @@ export interface CellView {
 }
 
 function runView(ctx: Context, cells: Cells, card: string, board: string, revisions: readonly string[], run: Run): RunView {
-  const anchors = revisions.flatMap((revision) =>
-    run.versions.map((version) => ({ id: cellAnchor(board, revision, version), asks: cellAsks({ ...run.cell, revision, version }) })),
-  );
+  const anchors = revisions.flatMap((revision) => {
+    const columns = cells.columns(board, revision);
+    return run.versions.map((version): RunAnchor => {
+      const at = { board, revision, family: run.family, version };
+      const alone = columns.filter((c) => c.version === version).length === 1;
+      return { id: cellAnchor(at), ...(alone ? { former: formerAnchor(at) } : {}), asks: cellAsks({ ...run.cell, revision, version }) };
+    });
+  });
   const asked = askedViews(ctx, cells, card, board, revisions, run);
   const { mark } = cellView(ctx, run.cell);
   return { anchors, text: capital(run.text), versions: run.versions, mark, decides: decidesText(asked), asked };

@@ -1,4 +1,5 @@
 // "Does it work in mine?": the picker, then every board with its revisions, its firmware line as a bar, and the reasons of each stretch.
+import { Fragment } from "preact";
 import type { AskedView, CardPage, CaseView, GroupView, RunView, WhereView } from "../../src/pages/index.js";
 import { Link, Mark, Section, Svg, stated } from "./bits.js";
 import { Reasons } from "./Reasons.js";
@@ -111,7 +112,10 @@ function Run({ run, root }: { readonly run: RunView; readonly root: string }) {
   return (
     <li class={`run ${run.mark.css}`}>
       {run.anchors.map((a) => (
-        <span key={a.id} id={a.id} class="anchor" {...stated({ ...run.mark, of: { kind: "answer", asks: a.asks } })} />
+        <Fragment key={a.id}>
+          <span id={a.id} class="anchor" {...stated({ ...run.mark, of: { kind: "answer", asks: a.asks } })} />
+          {a.former ? <span id={a.former} class="anchor" /> : null}
+        </Fragment>
       ))}
       <details>
         <summary>

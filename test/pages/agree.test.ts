@@ -1,6 +1,6 @@
 // One verdict, many places: matrix, card page, search and exports say the same of every card on every board and version.
 import { describe, expect, it } from "vitest";
-import { cellAnchor } from "../../src/pages/links.js";
+import { cellAnchor, formerAnchor } from "../../src/pages/links.js";
 import { verdictWords } from "../../src/words/index.js";
 import { pages, read } from "./built.js";
 
@@ -44,6 +44,7 @@ describe("the matrix", () => {
       verdicts: {
         board: string;
         revision: string;
+        family: string;
         firmware: string;
         card: string;
         verdict: keyof typeof verdictWords;
@@ -53,8 +54,12 @@ describe("the matrix", () => {
     const cells = matrices.flatMap((m) => m.find("td"));
     expect(verdicts.length).toBe(cells.length);
     for (const v of verdicts) {
-      const key = `../cards/${v.card}.html#${cellAnchor(v.board, v.revision, v.firmware)}`;
+      const place = { board: v.board, revision: v.revision, family: v.family, version: v.firmware };
+      const key = `../cards/${v.card}.html#${cellAnchor(place)}`;
       expect(stateOf.get(key), key).toBe(verdictWords[v.verdict].css);
+      // Addresses of before anchors named the family.
+      const former = `../cards/${v.card}.html#${formerAnchor(place)}`;
+      expect(stateOf.get(former), former).toBe(verdictWords[v.verdict].css);
     }
     // The demo shows every state; otherwise this would prove little.
     expect(new Set(verdicts.map((v) => v.verdict)).size).toBe(4);

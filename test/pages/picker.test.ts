@@ -7,11 +7,12 @@ import type { CaseView } from "../../src/pages/cases.js";
 import { cellsOf } from "../../src/pages/cells.js";
 import { type Context, refView } from "../../src/pages/common.js";
 import { judge } from "../../src/pages/judge.js";
+import { cellAnchor } from "../../src/pages/links.js";
 import { mayBe, type Picked, speaksOfMachine } from "../../src/pages/picker.js";
 import { type Answer, cellBuild, plan } from "../../src/planning/index.js";
-import { type Build, bytes, type Card, type Conflict } from "../../src/records/index.js";
+import { type Build, bytes, type Card, type Conflict, type Firmware } from "../../src/records/index.js";
 import { verdictOrder } from "../../src/words/index.js";
-import { card, smallClub, tested } from "../planning/support/small-club.js";
+import { card, firmware, smallClub, tested } from "../planning/support/small-club.js";
 import { randomSetup } from "../planning/support/world.js";
 import { demo } from "../support/demo.js";
 import { Random } from "../support/solver/random.js";
@@ -50,7 +51,8 @@ function compare(catalogue: Catalogue, of: Card, every: number, random: Random):
     for (const board of group.revisions)
       for (const version of board.versions) {
         if (random.next() * every > 1) continue;
-        const column = cells.columns(group.board, board.value).find((c) => c.version === version.text);
+        const at = { board: group.board, revision: board.value };
+        const column = cells.columns(group.board, board.value).find((c) => cellAnchor({ ...at, ...c }) === version.value);
         if (!column) throw new Error(`no column ${version.text}`);
         const memories = board.memories.map((m) => m.value);
         const revisions = page.picker.cardRevisions.map((r) => r.value);
@@ -66,8 +68,12 @@ function compare(catalogue: Catalogue, of: Card, every: number, random: Random):
           expect(shown.length, `${told} ${JSON.stringify(m)}`).toBe(1);
           expect(shown[0]?.mark.verdict, `${told} ${JSON.stringify(m)}`).toBe(answer?.verdict);
           const best = answer?.combinations[0];
-          // One record may stand behind several notes.
-          const behind = new Set((best?.rests ?? []).flatMap((r) => r.refs.map((x) => refView(ctx, x).href)));
+          // One record may stand behind several notes. Of two tests that prove a machine equally well either may be named, so a case of
+          // machines with any memory is held to the question that leaves the memory open.
+          const same = (shown[0]?.of ?? []).every((o) => o.memories.length === 0)
+            ? planned(catalogue, of, { ...machine, ...m, memory: "" })
+            : answer;
+          const behind = new Set((same?.combinations[0]?.rests ?? []).flatMap((r) => r.refs.map((x) => refView(ctx, x).href)));
           expect(new Set(shown[0]?.rests.flatMap((r) => r.refs.map((x) => x.href))), told).toEqual(behind);
           if (best) expect(shown[0]?.mark.evidence, `${told} ${JSON.stringify(m)}`).toBe(best.evidence);
           asked++;
@@ -97,15 +103,36 @@ describe("the picker of a card's page", () => {
     const random = new Random(11);
     const worlds = process.env.LONG ? 1_000 : 100;
     const all = Array.from({ length: worlds }, (_, seed) => {
-      const { catalogue: all } = randomSetup(90_000 + seed);
-      // Two families with a release of one name share an anchor on the page, a known gap: one family is asked about here.
-      const [family] = all.firmware.values();
-      const boards = new Map([...all.boards].map(([id, board]) => [id, { ...board, firmware: family ? [family.id] : [] }]));
-      const catalogue: Catalogue = { ...all, boards, firmware: new Map(family ? [[family.id, family]] : []) };
+      const { catalogue } = randomSetup(90_000 + seed);
       return sum([...catalogue.cards.values()].map((of) => compare(catalogue, of, 2, random)));
     });
     expect(sum(all).asked).toBeGreaterThan(worlds);
     expect(sum(all).split).toBeGreaterThan(0);
+  });
+});
+
+describe("two families of firmware with versions of one name", () => {
+  const of = card("a", { needs: { firmware: [{ family: "line", from: "V2" }] } });
+  const other: Firmware = {
+    ...firmware,
+    id: "other",
+    versions: ["V2", "V3", "V4"].map((id) => ({ id, image: { size: "64K", crc32: "unknown" } })),
+  };
+  const catalogue = smallClub({ board: { firmware: ["line", "other"] }, otherFirmware: [other], cards: [of] });
+  const page = cardPage({ catalogue, lineOf: () => undefined }, cellsOf(catalogue, judge), of);
+  const versions = page.picker.boards[0]?.revisions[0]?.versions ?? [];
+
+  it("are two choices with two answers, told apart also where the families are called the same", () => {
+    expect(versions.map((v) => v.text)).toEqual(["V1", "Line (line): V2", "Line (line): V3", "Line (other): V2", "Line (other): V3", "V4"]);
+    const runs = page.where.flatMap((w) => w.groups.flatMap((g) => g.runs));
+    const said = versions.map((v) => runs.filter((r) => r.anchors.some((a) => a.id === v.value)).map((r) => r.mark.verdict));
+    expect(said).toEqual([["ruled-out"], ["workable"], ["workable"], ["ruled-out"], ["ruled-out"], ["ruled-out"]]);
+    compare(catalogue, of, 1, new Random(3));
+  });
+
+  it("keep the former address of a version that is the only one of its name", () => {
+    const former = page.where.flatMap((w) => w.groups.flatMap((g) => g.runs.flatMap((r) => r.anchors.flatMap((a) => a.former ?? []))));
+    expect(former.sort()).toEqual(["on-board--c--v1", "on-board--c--v4", "on-board--d1--v1", "on-board--d1--v4"]);
   });
 });
 

@@ -76,6 +76,8 @@ export interface Records {
   readonly bus?: Partial<Bus>;
   readonly board?: Partial<Board>;
   readonly firmware?: Partial<Firmware>;
+  /** Families beside the first. */
+  readonly otherFirmware?: readonly Firmware[];
   readonly cards?: readonly Card[];
   readonly builds?: readonly Build[];
   readonly conflicts?: readonly Conflict[];
@@ -88,6 +90,7 @@ export function smallClub(records: Records = {}): Catalogue {
     ...of("bus", [{ ...bus, ...records.bus }]),
     ...of("board", [{ ...board, ...records.board }]),
     ...of("firmware", [{ ...firmware, ...records.firmware }]),
+    ...of("firmware", records.otherFirmware ?? []),
     ...of("card", records.cards ?? [card("a"), card("b"), card("c")]),
     ...of("build", records.builds ?? []),
     ...of("conflict", records.conflicts ?? []),
