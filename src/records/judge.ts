@@ -4,7 +4,7 @@
 import type { FindingCode } from "./finding.js";
 import { few, nearest } from "./nearest.js";
 import { step } from "./pointer.js";
-import { hintForNumber } from "./quantity.js";
+import { hintForNumber, isReadWhole } from "./quantity.js";
 import { describe, flat, type Shape, unitOf, words } from "./shape.js";
 
 export interface Misfit {
@@ -117,7 +117,7 @@ function judgeUnion(shape: Shape, value: unknown, pointer: string, written: Writ
     const choice: Shape = { type: "string", enum: named };
     return judge(choice, type, step(pointer, found), written);
   }
-  if (branches.some((b) => judge(b, value, pointer).length === 0)) return [];
+  if (branches.some((b) => judge(b, value, pointer, written).length === 0)) return [];
   const same = branches.filter((b) => b.const === undefined && sameType(b, value));
   if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return judge(same[0]!, value, pointer, written);
   if (same.length === 1 && typeof value === "number") return judge(same[0]!, value, pointer, written);
@@ -214,5 +214,20 @@ function judgeNumber(shape: Shape, value: number, pointer: string, written: Writ
     (shape.type === "number" || Number.isInteger(value)) &&
     (shape.minimum === undefined || value >= shape.minimum) &&
     (shape.maximum === undefined || value <= shape.maximum);
-  return fits ? [] : [misfit(shape, value, pointer, written, "shape-bad-value")];
+  if (!fits) return [misfit(shape, value, pointer, written, "shape-bad-value")];
+  const source = written(pointer);
+  return source === undefined || isReadWhole(source, value) ? [] : [shortened(shape, value, pointer, source)];
+}
+
+/** Of a number with more digits than a computer keeps, what would be read is said: nobody changes a figure in silence. */
+function shortened(shape: Shape, value: number, pointer: string, source: string): Misfit {
+  return {
+    code: "shape-bad-value",
+    pointer,
+    on: "value",
+    says: `${fieldOf(pointer)} has more digits than are kept: ${source} would be read as ${value}.`,
+    expected: words(shape),
+    actual: describe(value, source),
+    hint: `Write it in 15 digits at most: ${Number(value.toPrecision(15))}.`,
+  };
 }

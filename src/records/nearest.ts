@@ -24,6 +24,7 @@ export function slips(a: string, b: string): number {
  * The nearest candidate, or nothing when none is near enough to be a slip of the hand, or two are equally near.
  * Of names of one or two characters (S1, R2) every one is near every other, so only their case may differ.
  * A maker's name in front, or the kind of thing behind, makes no two names near: what stands between must be.
+ * A number with its sign turned around is another number: -12 is no slip for +12, nor for 12.
  */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   let best: string | undefined;
@@ -32,12 +33,19 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
   for (const candidate of new Set(candidates)) {
     if (Math.abs(candidate.length - word.length) > least) continue;
     const count = slips(word, candidate);
-    if (count > least || !nearInside(word, candidate)) continue;
+    if (count > least || isTurned(word, candidate) || !nearInside(word, candidate)) continue;
     alone = count < least;
     best = candidate;
     least = count;
   }
   return alone ? best : undefined;
+}
+
+/** Whether one of two numbers is below zero and the other is not; a dash that is no hyphen is a minus too. */
+function isTurned(a: string, b: string): boolean {
+  const [x, y] = [a, b].map((word) => /^([-+\u2010-\u2015\u2212]?)[.0-9]/.exec(word)?.[1]);
+  if (x === undefined || y === undefined) return false;
+  return ["", "+"].includes(x) !== ["", "+"].includes(y);
 }
 
 function mostSlips(word: string): number {

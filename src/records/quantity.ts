@@ -56,6 +56,22 @@ function scaled(of: Spellings, by: number): Spellings {
   return Object.fromEntries(Object.entries(of).map(([spelling, factor]) => [spelling, factor * by]));
 }
 
+/** Whether a number was read with every digit that stands in the file: 1.10 is 1.1, but 0.12345678901234567 is not 0.12345678901234566. */
+export function isReadWhole(source: string, value: number): boolean {
+  if (/^0[ox]/.test(source)) return Number.isInteger(value) && BigInt(source) === BigInt(value);
+  return plainDecimal(source) === plainDecimal(String(value));
+}
+
+/** A decimal with one spelling for each value: sign, digits without zeros at the ends, power of ten. */
+function plainDecimal(text: string): string {
+  const [mantissa = "", exponent = "0"] = text.toLowerCase().replace(/^\+/, "").split("e");
+  const [whole = "", fraction = ""] = mantissa.replace(/^-/, "").split(".");
+  const digits = (whole + fraction).replace(/^0+/, "");
+  const plain = digits.replace(/0+$/, "");
+  if (plain === "") return "0";
+  return `${mantissa.startsWith("-") ? "-" : ""}${plain}e${Number(exponent) - fraction.length + digits.length - plain.length}`;
+}
+
 /** What to write for a number that was given as text; undefined when the text is none. `whole`: the field takes no fractions. */
 export function hintForNumber(text: string, unit: Unit | undefined, whole: boolean): string | undefined {
   return hexHint(text, unit) ?? commaHint(text, unit) ?? decimalHint(text, unit, whole);

@@ -34,6 +34,20 @@ test.each([
   if (/^[+0-9.]/.test(written)) expect(finding?.actual).toBe(`the number ${written}`);
 });
 
+test.each([
+  ["0.12345678901234567", "0.12345678901234566", "0.123456789012346"],
+  ["0.30000000000000001", "0.3", "0.3"],
+  ["2.000000000000000001", "2", "2"],
+])("a figure with more digits than are kept is told as it would be read: %s", (written, read, short) => {
+  const finding = one(told("card", "tc", /idle_A: [0-9.]+/, `idle_A: ${written}`));
+  expect(finding?.says).toBe(`idle_A has more digits than are kept: ${written} would be read as ${read}.`);
+  expect(finding?.hint).toBe(`Write it in 15 digits at most: ${short}.`);
+});
+
+test.each(["0.350", "35e-2", "+0.35", "0.123456789012345", "1E-1", "000.5"])("a figure that is read whole is none: %s", (written) => {
+  expect(told("card", "tc", /idle_A: [0-9.]+/, `idle_A: ${written}`)).toEqual([]);
+});
+
 test("a checksum keeps its zeros", () => {
   const finding = one(told("firmware", "tm", /crc32: 89abcdef/, "crc32: 00123456"));
   expect(finding?.hint).toBe('Put it in quotes, so that it is read as text: "00123456".');

@@ -45,6 +45,12 @@ describe("nearest", () => {
     ["tallow-tracer", ["tallow-bus-tracer"], "tallow-bus-tracer"],
     ["tallow-bus-tracer-b", ["tallow-bus-tracer"], "tallow-bus-tracer"],
     ["tallowbus-tracer", ["tallow-bus-tracer"], "tallow-bus-tracer"],
+    // A sign turned around is another rail.
+    ["+12", ["-12", "+5"], undefined],
+    ["-12", ["+12", "12"], undefined],
+    ["12", ["-12"], undefined],
+    ["\u221212", ["-12", "+12"], "-12"],
+    ["+13", ["+12", "-13"], "+12"],
     ["worst_a", ["worst_A", "idle_A"], "worst_A"],
   ])("%s of %j is %s", (word, of, meant) => {
     expect(nearest(word, of)).toBe(meant);
