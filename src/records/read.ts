@@ -2,6 +2,7 @@
 import { decode } from "./decode.js";
 import type { Finding, FindingCode } from "./finding.js";
 import { judge } from "./judge.js";
+import { keptOr, type TextRead } from "./kept.js";
 import { few, nearest } from "./nearest.js";
 import { parse } from "./parse.js";
 import { locator } from "./place.js";
@@ -68,13 +69,15 @@ export function readOne<K extends Kind>(
   return { record: record as RecordOf[K] | undefined, findings: findings.filter((f) => f.code !== "file-schema-line") };
 }
 
-function readText(
-  kind: Kind,
-  content: string | Uint8Array,
-  file: string,
-): { record?: RecordOf[Kind]; value?: unknown; text?: string; findings: readonly Finding[] } {
+function readText(kind: Kind, content: string | Uint8Array, file: string): TextRead {
   const { text, findings: odd } = decode(file, content);
   if (text === undefined) return { findings: odd };
+  // What is odd about the bytes is told beside the text, not in it: then it is read anew each time.
+  if (odd.length > 0) return judgeText(kind, text, file, odd);
+  return keptOr(`${kind} ${file}`, text, () => judgeText(kind, text, file, odd));
+}
+
+function judgeText(kind: Kind, text: string, file: string, odd: readonly Finding[]): TextRead {
   const parsed = parse(file, text);
   const seen = [...odd, ...parsed.findings];
   if (!("value" in parsed)) return { findings: seen };
