@@ -16,6 +16,7 @@ export { draftConflict } from "./questions/conflict-draft.js";
 export { type Fitting, whatWouldFit } from "./questions/fitting.js";
 export { matrix, type Region } from "./questions/matrix.js";
 export { type OpenFact, openFacts } from "./questions/open-facts.js";
+export { type ChangeOver, type ChangeOverResult, changeOver, type HandStep, type HandWay } from "./ways/change-over.js";
 export type { Division, Way } from "./ways/division.js";
 export type { FewerProof, NotGranted } from "./ways/proof.js";
 export { findWays, type Ways, type WaysOptions } from "./ways/ways.js";

@@ -17,6 +17,12 @@ describe("plan with wishes", () => {
     expect(text).toMatch(/because Tallow bus tracer needs Skerry Monitor up to R4A\. \(data\/cards\/tallow-bus-tracer\.yaml:\d+:\d+\)/);
     expect(text).toContain("way-2: firmware R5.1; Gannet fixed-disk controller and Plover tape interface");
     expect(text).toContain("How it is switched");
+    expect(text).toContain("By hand, without a switch: two ways, and four things to do between two of them.");
+    expect(text).toContain(
+      "From way-1 to way-2: 1. Switch off and pull the mains plug. 2. Switch Tallow bus tracer off: open the contact at J9-1 and J9-2.",
+    );
+    expect(text).toContain("5. Exchange the memory device with R4 for the one with R5.1. 6. Plug in, switch on, and see that R5.1 starts.");
+    expect(text).toContain("Caution: Mains inside the supply.");
   });
 
   it("as JSON has number, proof and divisions; the answer beside them is that of the first", async () => {
@@ -28,6 +34,11 @@ describe("plan with wishes", () => {
     expect(verdict).toBe(ways.divisions[0].verdict);
     expect(combinations[0].modes.map((m: { firmware: string }) => m.firmware)).toEqual(["R4", "R5.1"]);
     expect(wiring.kind).toBe("wiring");
+    expect(ways.byHand).toMatchObject({ kind: "change-over", fewestProven: true, stepsProven: true });
+    expect(ways.byHand.changes.map((c: { from: string; to: string }) => [c.from, c.to])).toEqual([
+      ["way-1", "way-2"],
+      ["way-2", "way-1"],
+    ]);
   });
 
   it("says when it takes more ways than would be put up with, and exits 1", async () => {

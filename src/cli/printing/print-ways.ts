@@ -1,9 +1,10 @@
 // The ways of a machine, as text: how many, why no fewer, every division, and the wishes it grants.
 import type { Catalogue } from "../../catalogue/index.js";
 import { labelCopies } from "../../catalogue/index.js";
-import type { Division, NotGranted, Ref, Ways } from "../../planning/index.js";
+import type { ChangeOver, Division, NotGranted, Ref, Ways } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
-import { fewerSentence, listText, verdictWords, waysSentence } from "../../words/index.js";
+import { cautions } from "../../wiring/index.js";
+import { changeOverSentence, fewerSentence, listText, stepText, verdictWords, waysSentence } from "../../words/index.js";
 import { para, styled, type Terminal } from "./terminal.js";
 
 export interface WaysText {
@@ -44,7 +45,27 @@ export function waysText(ways: Ways, { catalogue, build, placeOf, terminal }: Wa
         : "These are all the divisions with as many cards on as can be.";
     out.push(ways.divisionsComplete ? all : "There may be other divisions.");
   }
+  if (ways.byHand?.kind === "change-over") out.push(...byHandLines(ways.byHand, nameOf, title));
   return out.join("\n");
+}
+
+/** What the change-over asks to be read first. */
+const handCautions = new Set(["mains-inside", "crt", "esd"]);
+
+function byHandLines(hand: ChangeOver, nameOf: (as: string) => string, title: (text: string) => string): string[] {
+  const lines = ["", title("Changed over by hand"), para("", changeOverSentence(hand))];
+  for (const way of hand.ways) {
+    const named = (word: string, cards: readonly string[]) => (cards.length === 0 ? "" : `; ${word} ${listText(cards.map(nameOf))}`);
+    const says = `${way.id}: firmware ${way.firmware}${named("on:", way.on)}${named("off:", way.off)}${named("out:", way.out)}`;
+    lines.push(para("   ", `${says} (${verdictWords[way.verdict].word})`));
+  }
+  for (const { from, to, steps } of hand.changes) {
+    lines.push(`   From ${from} to ${to}:`);
+    for (const [at, step] of steps.entries()) lines.push(para("     ", `${at + 1}. ${stepText(step, nameOf)}`));
+  }
+  if (hand.changes.length > 0)
+    lines.push(...cautions.filter((c) => handCautions.has(c.id)).map((c) => para("   ", `Caution: ${c.title}. ${c.text}`)));
+  return lines;
 }
 
 function divisionLines(division: Division, number: number, nameOf: (as: string) => string, title: (text: string) => string): string[] {

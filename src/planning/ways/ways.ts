@@ -8,6 +8,7 @@ import type { Combination, Verdict } from "../answer/answer.js";
 import { evidenceRank } from "../answer/evidence.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
 import { testedOn } from "../encode/lookup.js";
+import { type ChangeOverResult, changeOver } from "./change-over.js";
 import { type Division, divisionOf } from "./division.js";
 import { divide } from "./divisions.js";
 import { asked, cardsOnIn, type OpenWays, openWays } from "./open-ways.js";
@@ -36,11 +37,15 @@ export interface Ways {
   readonly divisions: readonly Division[];
   /** There are no others in so many ways. */
   readonly divisionsComplete: boolean;
+  /** The same wishes granted without a switch, by opening the machine between two ways; left out of a brief answer. */
+  readonly byHand?: ChangeOverResult;
 }
 
 export interface WaysOptions {
   /** Most divisions (default 6). */
   readonly most?: number;
+  /** Ways with a switch alone (default false). */
+  readonly brief?: boolean;
   readonly budget?: Budget;
 }
 
@@ -54,7 +59,12 @@ export function findWays(catalogue: Catalogue, build: Build, options: WaysOption
   return request.kind === "misasked" ? request : waysOf(request.question, options);
 }
 
-export function waysOf(question: Question, { most = 6, budget = defaultBudget }: WaysOptions = {}): Ways {
+export function waysOf(question: Question, options: WaysOptions = {}): Ways {
+  const switched = withSwitch(question, options);
+  return options.brief ? switched : { ...switched, byHand: changeOver(question, options.budget) };
+}
+
+function withSwitch(question: Question, { most = 6, budget = defaultBudget }: WaysOptions): Ways {
   const wishes = wishesOf(question);
   const found = search(question, wishes, budget);
   const nothing = { kind: "ways", wishes, tooMany: false, divisions: [], divisionsComplete: false } as const;

@@ -35,13 +35,16 @@ function writtenWishes({ wishes, modes = [], cards }: Build): Wishes {
   };
 }
 
-/** Every wish, those that others grant already left out; in the order of the build, those of groups before those of single cards. */
-export function wishesOf({ build, cards }: Question): readonly Wish[] {
+/**
+ * Every wish, those that others grant already left out; in the order of the build, those of groups before those of single cards. Changed over
+ * by hand, a card that nothing can switch off may be taken out, so that to have it is a wish like any other.
+ */
+export function wishesOf({ build, cards }: Question, byHand = false): readonly Wish[] {
   const { together = [], always = [], alone = [] } = writtenWishes(build);
   const named = (names: readonly string[]) => [...new Set(names.flatMap((name) => findCopies(build.cards, name).map(copyName)))];
   const fixed = new Set(named(always));
   // What nothing can switch off is on in every way as it is.
-  const offAtTimes = new Set(cards.filter((c) => switchable(c.card) && !fixed.has(c.as)).map((c) => c.as));
+  const offAtTimes = new Set(cards.filter((c) => (byHand || switchable(c.card)) && !fixed.has(c.as)).map((c) => c.as));
   const groups = together
     .map((wish, at) => ({
       kind: "together" as const,

@@ -24,7 +24,7 @@ const bit = (at: number) => 1 << at;
 const nameOf = (build: Build, at: number) => build.cards[at]?.as ?? build.cards[at]?.card ?? "";
 
 /** Nothing in the record, or nothing on this revision of it, that a switch could turn off. */
-function fixedOn(card: Card, revision: string): boolean {
+export function fixedOn(card: Card, revision: string): boolean {
   const { enable } = card;
   if (!enable || (enable.revisions && !enable.revisions.includes(revision))) return true;
   return enable.by === "setting" && card.settings?.find((s) => s.id === enable.setting)?.by !== "software";

@@ -1,0 +1,69 @@
+// A change-over by hand, step by step, in words. Takes the data of planning by its shape.
+import { capital, countText, listText } from "./text.js";
+
+type NameOf = (as: string) => string;
+
+type StepShape =
+  | { readonly kind: "power-off" }
+  | { readonly kind: "take-out" | "put-in"; readonly card: string; readonly slot: string }
+  | { readonly kind: "move"; readonly card: string; readonly from: string; readonly to: string }
+  | { readonly kind: "set"; readonly card: string; readonly setting: string; readonly from?: string; readonly to: string }
+  | {
+      readonly kind: "switch-off" | "switch-on";
+      readonly card: string;
+      readonly contact?: { readonly points: readonly string[]; readonly made: "open" | "closed" | "to-on" | "to-off" };
+    }
+  | { readonly kind: "exchange-firmware"; readonly from: string; readonly to: string }
+  | { readonly kind: "power-on"; readonly firmware: string };
+
+/** One thing to do, as an order. */
+export function stepText(step: StepShape, nameOf: NameOf): string {
+  switch (step.kind) {
+    case "power-off":
+      return "Switch off and pull the mains plug.";
+    case "take-out":
+      return `Take ${nameOf(step.card)} out of ${step.slot}.`;
+    case "put-in":
+      return `Put ${nameOf(step.card)} into ${step.slot}.`;
+    case "move":
+      return `Move ${nameOf(step.card)} from ${step.from} to ${step.to}.`;
+    case "set":
+      return `Set ${step.setting} of ${nameOf(step.card)} ${step.from === undefined ? "" : `from ${step.from} `}to ${step.to}.`;
+    case "switch-off":
+    case "switch-on":
+      return `Switch ${nameOf(step.card)} ${step.kind === "switch-on" ? "on" : "off"}: ${contactText(step.contact)}.`;
+    case "exchange-firmware":
+      return `Exchange the memory device with ${step.from} for the one with ${step.to}.`;
+    case "power-on":
+      return `Plug in, switch on, and see that ${step.firmware} starts.`;
+    default:
+      return step satisfies never;
+  }
+}
+
+function contactText(contact: Extract<StepShape, { kind: "switch-on" | "switch-off" }>["contact"]): string {
+  if (!contact) return "its software does that";
+  const points = contact.points.length === 0 ? "its enable contact" : `the contact at ${listText(contact.points)}`;
+  return { open: `open ${points}`, closed: `close ${points}`, "to-on": `put ${points} over to on`, "to-off": `put ${points} over to off` }[
+    contact.made
+  ];
+}
+
+interface HandShape {
+  readonly ways: readonly { readonly verdict: string }[];
+  readonly fewestProven: boolean;
+  readonly changes: readonly { readonly steps: readonly unknown[] }[];
+  readonly stepsProven: boolean;
+}
+
+/** How much work it is by hand, and how far that is proven. Switching off and on is not counted. */
+export function changeOverSentence({ ways, fewestProven, changes, stepsProven }: HandShape): string {
+  if (ways.length === 1) return "By hand nothing has to be changed over: one way is enough.";
+  const counts = changes.map(({ steps }) => steps.length - 2);
+  const [least, most] = [Math.min(...counts), Math.max(...counts)];
+  const things = least === most ? countText(least, "thing") : `${countText(least, "thing")} to ${countText(most, "thing")}`;
+  const fewer = fewestProven ? "fewer ways cannot do" : "whether fewer ways would do is not known";
+  const steps = stepsProven ? "nor fewer things" : "whether with fewer things is not known";
+  const unsure = ways.some((w) => w.verdict === "unknown") ? " Whether each of them works hangs on missing facts." : "";
+  return `By hand, without a switch: ${countText(ways.length, "way")}, and ${things} to do between two of them. ${capital(fewer)}, ${steps}.${unsure}`;
+}
