@@ -107,6 +107,22 @@ describe("a site made even so", () => {
       expect(JSON.parse(readFileSync(join(folder, "_site", "data", `${name}.json`), "utf8")).unread, name).toEqual([
         expect.objectContaining({ kind: "conflict", id: "gannet-a-hangs-under-r6", line: 10, column: 9 }),
       ]);
+    for (const name of ["records", "verdicts"])
+      expect(JSON.parse(readFileSync(join(folder, "_site", "data", `${name}.json`), "utf8")).errors, name).toEqual([
+        { file: "conflicts/gannet-a-hangs-under-r6.yaml", line: 10, column: 9, says: expect.any(String) },
+      ]);
+    for (const name of ["verdicts", "cards", "problems", "tested"]) {
+      const [head, ...rows] = readFileSync(join(folder, "_site", "data", `${name}.csv`), "utf8")
+        .trimEnd()
+        .split("\r\n");
+      expect(head, name).toMatch(/,notice$/);
+      expect(rows.length, name).toBeGreaterThan(20);
+      const untold = rows.filter(
+        (row) => !/,"?Made although one record could not be read: conflicts\/gannet-a-hangs-under-r6\.yaml:10:9/.test(row),
+      );
+      expect(untold, name).toEqual([]);
+    }
+    expect(readFileSync(join(folder, "_site", "data", "results.atom"), "utf8")).toContain("<subtitle>Made although one record");
     const htmls = readdirSync(join(folder, "_site"), { recursive: true, encoding: "utf8" }).filter(
       (name) => name.endsWith(".html") && !name.startsWith("pagefind"),
     );

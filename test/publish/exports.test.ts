@@ -47,6 +47,35 @@ describe("CSV", () => {
     expect(readCsv(csv(["a", "b", "c", "d", "e"], [values]))[1]).toEqual(values);
   });
 
+  it("carries what is wrong with the records in every row, in a column behind the others", () => {
+    const notice = "Made although one record could not be read: cards/a.yaml:3:1.";
+    expect(
+      readCsv(
+        csv(
+          ["a", "b"],
+          [
+            ["1", "2"],
+            ["3", "4"],
+          ],
+          notice,
+        ),
+      ),
+    ).toEqual([
+      ["a", "b", "notice"],
+      ["1", "2", notice],
+      ["3", "4", notice],
+    ]);
+    // A table of nothing would say that there is nothing.
+    expect(readCsv(csv(["a", "b"], [], notice))).toEqual([
+      ["a", "b", "notice"],
+      ["", "", notice],
+    ]);
+    expect(readCsv(csv(["a", "b"], [["1", "2"]]))).toEqual([
+      ["a", "b"],
+      ["1", "2"],
+    ]);
+  });
+
   it("of the site has as many fields in every row as in its head, and no cell begins a formula", () => {
     const tables = files.filter((f) => f.endsWith(".csv"));
     expect(tables.length).toBeGreaterThan(3);

@@ -5,6 +5,8 @@ export interface FeedOptions {
   readonly title: string;
   /** Address the site is served from, ending in "/"; empty when it is not known. */
   readonly address: string;
+  /** What is wrong with the records behind it. */
+  readonly notice?: string;
 }
 
 function xml(text: string): string {
@@ -22,7 +24,7 @@ function moment(date: string): string {
   return `${year}-${month}-${day}T00:00:00Z`;
 }
 
-export function feed(builds: readonly BuildPage[], { title, address }: FeedOptions): string {
+export function feed(builds: readonly BuildPage[], { title, address, notice }: FeedOptions): string {
   const tested = builds.filter((b) => b.tested).sort((a, b) => b.date.localeCompare(a.date) || a.href.localeCompare(b.href));
   // Identifiers stay the same wherever the site is served (RFC 4151).
   const tag = (rest: string) => `tag:slotwright.invalid,2000:${rest}`;
@@ -45,6 +47,7 @@ export function feed(builds: readonly BuildPage[], { title, address }: FeedOptio
     '<feed xmlns="http://www.w3.org/2005/Atom">',
     `  <id>${tag(`${slugged}/results`)}</id>`,
     `  <title>${xml(`${title}: results from the bench`)}</title>`,
+    ...(notice === undefined ? [] : [`  <subtitle>${xml(notice)}</subtitle>`]),
     `  <updated>${moment(tested[0]?.date ?? "2000")}</updated>`,
     `  <author><name>${xml(title)}</name></author>`,
     `  <link rel="self" href="${xml(address ? `${address}data/results.atom` : "results.atom")}"/>`,

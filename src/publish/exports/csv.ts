@@ -8,6 +8,12 @@ export function cell(value: unknown): string {
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
-export function csv(heads: readonly string[], rows: readonly (readonly unknown[])[]): string {
-  return [heads, ...rows].map((row) => `${row.map(cell).join(",")}\r\n`).join("");
+/**
+ * A table with one line a row. What is wrong with the records behind it stands in a last column of its own, in every row: so it stays with a
+ * row that is sorted, filtered or copied, and no other column moves. A table without rows gets one for it, since an empty one says most.
+ */
+export function csv(heads: readonly string[], rows: readonly (readonly unknown[])[], notice?: string): string {
+  const told = rows.length === 0 ? [heads.map(() => "")] : rows;
+  const table = notice === undefined ? [heads, ...rows] : [[...heads, "notice"], ...told.map((row) => [...row, notice])];
+  return table.map((row) => `${row.map(cell).join(",")}\r\n`).join("");
 }

@@ -1,6 +1,7 @@
 // Exports: the same records and answers as the pages, as JSON with its schema, CSV for spreadsheets, and a feed.
 import type { Catalogue, PlannerRecords } from "../../catalogue/index.js";
 import { type Pages, pageOf } from "../../pages/index.js";
+import { noticeText } from "../../words/index.js";
 import { feed } from "./atom.js";
 import { csv } from "./csv.js";
 
@@ -17,7 +18,7 @@ export interface ExportOptions {
 }
 
 /** Version of the shape of the JSON exports: the first figure changes when a reader would have to change. */
-export const exportVersion = "1.1";
+export const exportVersion = "1.2";
 
 /** What the data page offers, with a sentence on each. */
 export const downloads: readonly { readonly name: string; readonly says: string }[] = [
@@ -55,8 +56,10 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
     version: exportVersion,
     club: catalogue.club?.name ?? null,
     licence: catalogue.club?.licence ?? null,
+    errors: catalogue.errors.map(({ file, line, column, says }) => ({ file, line, column, says })),
     unread: catalogue.unread.map(({ kind, id, file, line, column, says }) => ({ kind: kind ?? null, id, file, line, column, says })),
   };
+  const notice = noticeText(catalogue);
   const answers = new Map(pages.cards.map((p) => [p.href, p.answer]));
   return [
     { name: "data/records.json", content: json({ ...about, club_record: catalogue.club ?? null, ...records }) },
@@ -69,6 +72,7 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
       content: csv(
         ["board", "revision", "firmware", "card", "verdict", "evidence", "family"],
         verdicts.map((v) => [v.board, v.revision, v.firmware, v.card, v.verdict, v.evidence, v.family]),
+        notice,
       ),
     },
     {
@@ -83,6 +87,7 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
           card.does.join(" "),
           answers.get(pageOf("card", card.id)) ?? "",
         ]),
+        notice,
       ),
     },
     {
@@ -98,6 +103,7 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
           pages.conflicts[i]!.answer,
           c.cause,
         ]),
+        notice,
       ),
     },
     {
@@ -105,9 +111,10 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
       content: csv(
         ["page", "name", "date", "by", "outcome", "board", "revision", "what came of it"],
         pages.builds.filter((b) => b.tested).map((b) => [b.href, b.name, b.date, b.by, b.mark.word, b.board.text, b.revision, b.answer]),
+        notice,
       ),
     },
-    { name: "data/results.atom", content: feed(pages.builds, { title, address }) },
+    { name: "data/results.atom", content: feed(pages.builds, { title, address, notice }) },
   ];
 }
 
@@ -127,6 +134,22 @@ export function plannerRecords(catalogue: Catalogue): string {
   );
   const { unread, errors } = catalogue;
   return JSON.stringify({ records: listed, unread, errors } satisfies Record<keyof PlannerRecords, unknown>);
+}
+
+/** A list of what is wrong, each with its place; `more` names the record. */
+function flaws(description: string, more: Readonly<Record<string, unknown>> = {}): unknown {
+  const properties = {
+    ...more,
+    file: { type: "string" },
+    line: { type: "integer", minimum: 1 },
+    column: { type: "integer", minimum: 1 },
+    says: { type: "string" },
+  };
+  return {
+    description,
+    type: "array",
+    items: { type: "object", required: Object.keys(properties), additionalProperties: false, properties },
+  };
 }
 
 function exportSchema(schemas: Readonly<Record<string, unknown>>): unknown {
@@ -151,23 +174,11 @@ function exportSchema(schemas: Readonly<Record<string, unknown>>): unknown {
       conflicts: list("conflict"),
       builds: list("build"),
       parts: list("part"),
-      unread: {
-        description: "Records that could not be read when this was made; what they could bear on is not known.",
-        type: "array",
-        items: {
-          type: "object",
-          required: ["kind", "id", "file", "line", "column", "says"],
-          additionalProperties: false,
-          properties: {
-            kind: { type: ["string", "null"] },
-            id: text,
-            file: text,
-            line: { type: "integer", minimum: 1 },
-            column: { type: "integer", minimum: 1 },
-            says: text,
-          },
-        },
-      },
+      unread: flaws("Records that could not be read when this was made; what they could bear on is not known.", {
+        kind: { type: ["string", "null"] },
+        id: text,
+      }),
+      errors: flaws("Errors the records had when this was made, those of records that could not be read among them."),
       verdicts: {
         type: "array",
         items: {
