@@ -87,6 +87,7 @@ export function render({ view }: Shown<BoardPage>) {
               </dt>
               <dd>
                 <Claims lines={f.lines} />
+                {f.notWritten}
               </dd>
             </div>
           ))}

@@ -55,6 +55,9 @@ export function render({ view }: Shown<CardPage>) {
             <Claims lines={c.lines} />
           </div>
         ))}
+        {view.notWritten.map((says) => (
+          <p key={says}>{says}</p>
+        ))}
         <div class="scroll">
           <table class="list">
             <thead>

@@ -1,5 +1,5 @@
 // Where records claim resources, and when two claims meet. Plain arithmetic, shared by the house rules.
-import { type Board, bytes, type Card, type Claims, type IoWindow, type MemoryWindow } from "../records/index.js";
+import { type Board, bytes, type Card, type Claims, type IoWindow, listed, type MemoryWindow } from "../records/index.js";
 
 export type Path = readonly (string | number)[];
 
@@ -12,7 +12,7 @@ export interface ClaimSite {
 }
 
 export function claimSites(card: Card): readonly ClaimSite[] {
-  const fixed = (card.claims ?? []).map((claims, i) => ({ path: ["claims", i], claims, revisions: claims.revisions }));
+  const fixed = listed(card.claims).map((claims, i) => ({ path: ["claims", i], claims, revisions: claims.revisions }));
   const set = (card.settings ?? []).flatMap((s, i) =>
     s.positions.map((claims, p) => ({ path: ["settings", i, "positions", p], claims, revisions: s.revisions })),
   );

@@ -1,5 +1,5 @@
 // Every place where a record names another record or a thing inside another record: the links of the catalogue.
-import { type BoardMatch, type Build, type FirmwareRange, type Kind, kinds, references } from "../records/index.js";
+import { type BoardMatch, type Build, type FirmwareRange, type Kind, kinds, listed, references } from "../records/index.js";
 import { referencesOfBuild } from "./build-references.js";
 import { allOf, type Catalogue } from "./catalogue.js";
 import { type Ref, ref } from "./ref.js";
@@ -56,7 +56,7 @@ export interface SettingUse {
 /** All places in cards and conflicts that name positions of a card's settings; what builds name is looked up in `unresolved.ts`. */
 export function* settingUses(catalogue: Catalogue): Generator<SettingUse> {
   for (const card of catalogue.cards.values()) {
-    for (const [i, c] of (card.claims ?? []).entries())
+    for (const [i, c] of listed(card.claims).entries())
       if (c.when) yield { card: card.id, from: ref("card", card.id, "claims", i, "when"), positions: c.when };
     for (const [i, c] of (card.impossible ?? []).entries())
       yield { card: card.id, from: ref("card", card.id, "impossible", i, "when"), positions: c.when };

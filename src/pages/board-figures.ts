@@ -1,7 +1,7 @@
 // The drawings of a board as it comes: its slots, what it takes of the address spaces and what cards may claim there, the load on its rails.
 import { type Catalogue, claimSites } from "../catalogue/index.js";
 import { addressMap, type MapWindow, railBars, slotPlan } from "../drawing/index.js";
-import { type Board, bytes, few, hex, known, sizeText, unknown } from "../records/index.js";
+import { type Board, bytes, few, hex, type IoWindow, known, listed, type MemoryWindow, sizeText, unknown } from "../records/index.js";
 import { listText } from "./common.js";
 import { type Figure, figure } from "./marks.js";
 
@@ -35,7 +35,7 @@ function mainMemory(board: Board, taken: readonly MapWindow[]): readonly MapWind
 
 /** What the board takes of memory: its own windows and those of its firmware sockets. Sockets of one window are drawn once. */
 function ownMemory(board: Board): readonly MapWindow[] {
-  const fixed = board.fixed.flatMap((f) => (f.memory ?? []).map((w) => ({ base: w.base, size: bytes(w.size), owner: owner(f) })));
+  const fixed = board.fixed.flatMap((f) => listed(f.memory).map((w) => ({ base: w.base, size: bytes(w.size), owner: owner(f) })));
   const sockets: MapWindow[] = [];
   for (const { id, window, revisions } of board.firmware_sockets) {
     const here = { base: window.base, size: bytes(window.size) };
@@ -53,7 +53,7 @@ function ownMemory(board: Board): readonly MapWindow[] {
 
 /** Ports of the board; what looks at few address bits answers again further up, drawn as one run a number of bits. */
 function ownPorts(board: Board, bits: number): readonly MapWindow[] {
-  const windows = board.fixed.flatMap((f) => (f.io ?? []).map((w) => ({ ...w, owner: owner(f) })));
+  const windows = board.fixed.flatMap((f) => listed(f.io).map((w) => ({ ...w, owner: owner(f) })));
   const partial = [...new Set(windows.map((w) => w.decoded_bits))].filter((d) => d !== undefined && d < bits);
   const echoes = partial.map((d): MapWindow => {
     const base = 2 ** (d ?? bits);
@@ -69,7 +69,7 @@ function cardWindows(catalogue: Catalogue, board: Board, space: "memory" | "io")
     .filter((card) => card.bus === board.bus)
     .flatMap((card) =>
       claimSites(card).flatMap(({ claims }) =>
-        (claims[space] ?? []).map((w) => ({ from: w.base, to: w.base + bytes(w.size), name: card.name })),
+        listed<IoWindow | MemoryWindow>(claims[space]).map((w) => ({ from: w.base, to: w.base + bytes(w.size), name: card.name })),
       ),
     )
     .sort((a, b) => a.from - b.from);

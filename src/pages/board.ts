@@ -5,7 +5,7 @@ import { type Verdict, verdictOrder } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
 import type { Cells } from "./cells.js";
-import { type ClaimLine, claimLines } from "./claims.js";
+import { type ClaimLine, claimLines, openOfPart } from "./claims.js";
 import {
   amps,
   type Context,
@@ -67,7 +67,12 @@ export interface BoardPage extends PageHead {
   }[];
   readonly slotDrawing: Figure;
   readonly chain?: string;
-  readonly fixed: readonly { readonly name: string; readonly on: string; readonly lines: readonly ClaimLine[] }[];
+  readonly fixed: readonly {
+    readonly name: string;
+    readonly on: string;
+    readonly lines: readonly ClaimLine[];
+    readonly notWritten: string;
+  }[];
   readonly maps: readonly { readonly title: string; readonly drawing: Figure }[];
   readonly rails: readonly {
     readonly rail: string;
@@ -265,6 +270,7 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
         .filter(Boolean)
         .join(", "),
       lines: claimLines(f),
+      notWritten: openOfPart(f, board, ctx.catalogue.buses.get(board.bus)),
     })),
     maps: mapFigures(ctx.catalogue, board),
     rails: railsOf(board),

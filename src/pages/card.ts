@@ -1,8 +1,8 @@
 // A card's page: does it work in mine, with which firmware, what else would I have to get; then its settings and claims.
 import { rangeText } from "../catalogue/index.js";
-import { bytes, type Card, sizeText } from "../records/index.js";
+import { bytes, type Card, listed, sizeText } from "../records/index.js";
 import type { Cells } from "./cells.js";
-import { type ClaimLine, claimLines, claimText } from "./claims.js";
+import { type ClaimLine, claimLines, claimText, openOfCard } from "./claims.js";
 import {
   amps,
   type Context,
@@ -58,6 +58,8 @@ export interface CardPage extends PageHead {
   readonly settings: readonly SettingView[];
   readonly impossible: readonly { readonly says: string; readonly why: string }[];
   readonly claims: readonly { readonly when: string; readonly lines: readonly ClaimLine[] }[];
+  /** What its record leaves open of what it takes, a sentence each. */
+  readonly notWritten: readonly string[];
   readonly power: readonly {
     readonly rail: string;
     readonly on: string;
@@ -222,7 +224,10 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
     besides: get.length === 0 ? "" : `you would have to get ${countText(get.length, "other thing")}`,
     settings: settingsOf(card),
     impossible: (card.impossible ?? []).map((i) => ({ says: whenText(i.when, undefined), why: i.why })),
-    claims: (card.claims ?? []).map((c) => ({ when: whenText(c.when, c.revisions), lines: claimLines(c) })),
+    claims: listed(card.claims)
+      .map((c) => ({ when: whenText(c.when, c.revisions), lines: claimLines(c) }))
+      .filter((c) => c.lines.length > 0),
+    notWritten: openOfCard(card, ctx.catalogue.buses.get(card.bus)),
     power: card.power.map((p) => ({
       rail: p.rail,
       on: p.revisions ? `revision ${listText(p.revisions)}` : "",

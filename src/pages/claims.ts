@@ -1,5 +1,7 @@
 // What a card or board takes of the machine's resources, as lines of text: ports, memory, interrupts, DMA.
-import { bytes, type Claims, hex, sizeText } from "../records/index.js";
+import { unsaidOfCard, unsaidOfPart } from "../catalogue/index.js";
+import { type Board, type Bus, bytes, type Card, type Claims, hex, listed, sizeText } from "../records/index.js";
+import { unsaidOwner, unsaidText } from "../words/index.js";
 import { spanText } from "./common.js";
 
 export interface ClaimLine {
@@ -12,7 +14,7 @@ const answers: Readonly<Record<string, string>> = { ram: "RAM", rom: "ROM", regi
 
 export function claimLines(claims: Claims): readonly ClaimLine[] {
   return [
-    ...(claims.io ?? []).map((w) => ({
+    ...listed(claims.io).map((w) => ({
       kind: "ports" as const,
       what: spanText(w.base, w.size),
       note:
@@ -20,17 +22,17 @@ export function claimLines(claims: Claims): readonly ClaimLine[] {
           ? undefined
           : `looks at ${w.decoded_bits} address bits, so it answers again every ${hex(2 ** w.decoded_bits)}`,
     })),
-    ...(claims.memory ?? []).map((w) => ({
+    ...listed(claims.memory).map((w) => ({
       kind: "memory" as const,
       what: spanText(w.base, bytes(w.size)),
       note: [sizeText(bytes(w.size)), w.is ? answers[w.is] : "", w.shareable ? "may be shared" : ""].filter(Boolean).join(", "),
     })),
-    ...(claims.interrupts ?? []).map((i) => ({
+    ...listed(claims.interrupts).map((i) => ({
       kind: "interrupt" as const,
       what: i.line,
       note: [i.mode ? `${i.mode}-driven` : "", i.shareable ? "lets others share it" : ""].filter(Boolean).join(", ") || undefined,
     })),
-    ...(claims.dma ?? []).map((d) => ({
+    ...listed(claims.dma).map((d) => ({
       kind: "DMA" as const,
       what: d.channel,
       note: d.shareable ? "lets go of it when idle" : undefined,
@@ -45,4 +47,20 @@ export function claimText(claims: Claims): string {
       .map((c) => `${c.kind} ${c.what}`)
       .join(", ") || "nothing"
   );
+}
+
+/** What a card's record leaves open of what it takes, a sentence each, with the way to find it out. */
+export function openOfCard(card: Card, bus: Bus | undefined): readonly string[] {
+  if (!bus) return [];
+  return unsaidOfCard(card, bus).map((gap) => withWay(unsaidText(gap.kinds, unsaidOwner(card.name, gap)), gap.find));
+}
+
+/** The same of one part of a board; empty when everything is written. */
+export function openOfPart(part: Board["fixed"][number], board: Board, bus: Bus | undefined): string {
+  const kinds = bus ? unsaidOfPart(part, bus) : [];
+  return kinds.length > 0 ? withWay(unsaidText(kinds, `${part.name} of ${board.name}`), part.find) : "";
+}
+
+function withWay(says: string, find: string | undefined): string {
+  return find === undefined ? says : `${says} ${find}`;
 }

@@ -3,7 +3,7 @@
 import { type Catalogue, labelCopies, pairCopies } from "../catalogue/index.js";
 import type { AddressMap, MapWindow, RailLoad, SlotPlan } from "../drawing/index.js";
 import type { Combination, PlacedCard } from "../planning/index.js";
-import { type Board, type Build, bytes, type Card, type Claims, hex, known, unknown } from "../records/index.js";
+import { type Board, type Build, bytes, type Card, type Claims, hex, known, listed, unknown } from "../records/index.js";
 
 export interface MachineDrawings {
   readonly slots: SlotPlan;
@@ -23,7 +23,7 @@ const answers: Readonly<Record<string, string>> = { ram: "RAM", rom: "ROM", regi
 
 /** Everything a card claims with its revision and settings as they stand. */
 function claimsOf(card: Card, revision: string, settings: Readonly<Record<string, string>>): readonly Claims[] {
-  const always = (card.claims ?? []).filter((claim) => {
+  const always = listed(card.claims).filter((claim) => {
     if (claim.revisions && !claim.revisions.includes(revision)) return false;
     return Object.entries(claim.when ?? {}).every(([setting, wanted]) => {
       const stands = settings[setting];
@@ -61,10 +61,10 @@ interface Windows {
 function windowsOf(claims: readonly Claims[], owner: string, off: { memory: boolean; io: boolean }): Windows {
   return {
     memory: claims
-      .flatMap((c) => c.memory ?? [])
+      .flatMap((c) => listed(c.memory))
       .map((w) => ({ base: w.base, size: bytes(w.size), owner, what: w.is && answers[w.is], off: off.memory || undefined })),
     ports: claims
-      .flatMap((c) => c.io ?? [])
+      .flatMap((c) => listed(c.io))
       .map((w) => ({
         base: w.base,
         size: w.size,

@@ -49,6 +49,8 @@ function* walk(shape: Shape, path: string, depth: number): Generator<GuideField>
 }
 
 function* inside(shape: Shape, path: string, depth: number): Generator<GuideField> {
+  // A list that a word may stand for: the list is walked.
+  for (const branch of shape.discriminator ? [] : (shape.anyOf ?? [])) yield* inside(branch, path, depth);
   if (shape.items) yield* inside(shape.items, `${path}[]`, depth);
   for (const inner of Object.values(shape.patternProperties ?? {})) yield* inside(inner, `${path}.<name>`, depth);
   if (shape.properties) yield* walk(shape, path, depth);

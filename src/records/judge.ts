@@ -118,6 +118,9 @@ function judgeUnion(shape: Shape, value: unknown, pointer: string, written: Writ
     return judge(choice, type, step(pointer, found), written);
   }
   if (branches.some((b) => judge(b, value, pointer, written).length === 0)) return [];
+  const list = branches.find((b) => b.type === "array");
+  // One entry written without its dash is an entry of the list, not another kind of thing.
+  if (list && isMapping(value) && !branches.some((b) => b.type === "object")) return [misfit(list, value, pointer, written)];
   const same = branches.filter((b) => b.const === undefined && sameType(b, value));
   if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return judge(same[0]!, value, pointer, written);
   if (same.length === 1 && typeof value === "number") return judge(same[0]!, value, pointer, written);

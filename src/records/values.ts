@@ -27,6 +27,11 @@ export function known<T>(fact: FactForm<T> | undefined): T | Unknown {
   return fact as T | Unknown;
 }
 
+/** The entries of a list that a word may stand for: none of them where it is a word ("none", "unknown") or was left out. */
+export function listed<T>(given: readonly T[] | string | undefined): readonly T[] {
+  return typeof given === "object" ? given : [];
+}
+
 /** How to find an unknown fact out, when the record says so. */
 export function howToFind(fact: FactForm<unknown> | undefined): string | undefined {
   return typeof fact === "object" && fact !== null && "find" in fact ? (fact.find as string) : undefined;

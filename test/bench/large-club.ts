@@ -66,10 +66,10 @@ export function largeClub(size: ClubSize, seed = 1): Catalogue {
         position: s + 1,
         longest_mm: random.pick([180, 330]),
       })),
-      fixed: [{ name: "serial port", io: [{ base: 0x3f8, size: 8 }], interrupts: [{ line: "I4" }] }],
+      fixed: [{ name: "serial port", io: [{ base: 0x3f8, size: 8 }], interrupts: [{ line: "I4" }], memory: "none", dma: "none" }],
       rails: [
         { rail: "+5", limit_A: 12, board_A: 3 },
-        { rail: "+12", limit_A: 2 },
+        { rail: "+12", limit_A: 2, board_A: 0 },
       ],
       memory: { options: ["256K", "512K"] },
       firmware: ["line"],
@@ -93,6 +93,7 @@ export function largeClub(size: ClubSize, seed = 1): Catalogue {
       edge: random.pick(["short", "long"]),
       room: { length_mm: random.pick([120, 200, 330]), height_mm: 100 },
       power: [{ rail: "+5", worst_A: chance(0.1) ? "unknown" : random.pick([0.3, 0.8, 1.5]) }],
+      claims: [{ io: "settings", memory: "none", interrupts: "settings", dma: "none" }],
       settings: [
         {
           id: "J1",

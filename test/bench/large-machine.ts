@@ -47,10 +47,10 @@ export function largeMachine(seed = 1): LargeMachine {
       position: s + 1,
       longest_mm: s % 5 === 4 ? 180 : 330,
     })),
-    fixed: [{ name: "serial port", io: [{ base: 0x3f8, size: 8 }], interrupts: [{ line: "I4" }] }],
+    fixed: [{ name: "serial port", io: [{ base: 0x3f8, size: 8 }], interrupts: [{ line: "I4" }], memory: "none", dma: "none" }],
     rails: [
       { rail: "+5", limit_A: 30, board_A: 3 },
-      { rail: "+12", limit_A: 6 },
+      { rail: "+12", limit_A: 6, board_A: 0 },
     ],
     memory: { options: ["256K", "512K", "1M"] },
     firmware: ["line"],
@@ -83,6 +83,7 @@ export function largeMachine(seed = 1): LargeMachine {
       room: { length_mm: random.pick([120, 160, 200]), height_mm: 100 },
       revisions: ["A", "B"].map((id) => ({ id, tell: `The letter ${id} stands at the edge.` })),
       power: [{ rail: "+5", worst_A: i >= machineSize.cards && chance(0.3) ? "unknown" : random.pick([0.3, 0.8, 1.2]) }],
+      claims: [{ io: "settings", memory: "none", interrupts: "settings", dma: "none" }],
       settings: [
         {
           id: "J1",

@@ -4,6 +4,7 @@ import { expect, test } from "vitest";
 import { link } from "../../src/catalogue/index.js";
 import { type Kind, kinds, type Loaded, readRecords, writeRecord } from "../../src/records/index.js";
 import { testClub } from "../support/club.js";
+import { spellOutBoard, spellOutCard } from "../support/spell-out.js";
 
 type Path = readonly (string | number)[];
 
@@ -48,6 +49,8 @@ test("shuffled names and numbers", () => {
   fc.assert(
     fc.property(fc.array(change, { minLength: 1, maxLength: 5 }), (changes) => {
       const club = testClub();
+      for (const [id, card] of Object.entries(club.card)) club.card[id] = spellOutCard(card);
+      for (const [id, board] of Object.entries(club.board)) club.board[id] = spellOutBoard(board);
       const all = (Object.keys(kinds) as Kind[]).flatMap((kind) =>
         Object.values(club[kind]).map((record) => ({ kind, record: record as object })),
       );

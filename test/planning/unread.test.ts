@@ -1,6 +1,6 @@
 // Records that could not be read: an answer one could bear on is not known, names the file, and is never better than it was.
 import { describe, expect, it } from "vitest";
-import { type Catalogue, link } from "../../src/catalogue/index.js";
+import type { Catalogue } from "../../src/catalogue/index.js";
 import { ask } from "../../src/machine/index.js";
 import {
   type Answer,
@@ -13,11 +13,12 @@ import {
   plan,
   whatWouldFit as wouldFit,
 } from "../../src/planning/index.js";
-import { type Build, type Kind, kinds, readRecords, type Unread, writeRecord } from "../../src/records/index.js";
+import type { Build, Unread } from "../../src/records/index.js";
 import { demo, demoWith } from "../support/demo.js";
 import { Random } from "../support/solver/random.js";
+import { catalogueOf, filesOf, spoil } from "./support/files.js";
 import { asked, card, smallClub, tested } from "./support/small-club.js";
-import { randomSetup, type Setup } from "./support/world.js";
+import { randomSetup } from "./support/world.js";
 
 function answer(catalogue: Catalogue, build: Build): Answer {
   const given = plan(catalogue, build);
@@ -237,42 +238,3 @@ describe("in random worlds", () => {
     expect(untouched).toBeGreaterThan(worlds / 100);
   });
 });
-
-interface TextFile {
-  readonly file: string;
-  readonly content: string;
-}
-
-function filesOf({ catalogue }: Setup): TextFile[] {
-  const of = (kind: Kind, map: ReadonlyMap<string, { readonly id: string }>) =>
-    [...map.values()].map((record) => ({
-      file: `${kinds[kind].folder}/${record.id}.yaml`,
-      content: writeRecord(kind, record as Parameters<typeof writeRecord>[1]),
-    }));
-  return [
-    ...of("bus", catalogue.buses),
-    ...of("board", catalogue.boards),
-    ...of("firmware", catalogue.firmware),
-    ...of("card", catalogue.cards),
-    ...of("conflict", catalogue.conflicts),
-  ];
-}
-
-function catalogueOf(files: readonly TextFile[]): Catalogue {
-  const { records, failed, findings } = readRecords(files);
-  return link(records, { failed, findings }).catalogue;
-}
-
-/** A slip of the keyboard: a letter too many or too few somewhere after the first line, a line gone, or a bracket left open. */
-function spoil(text: string, random: Random): string {
-  const from = text.indexOf("\n") + 1;
-  const at = random.int(from, text.length - 1);
-  const lines = text.split("\n");
-  return random.pick([
-    () => `${text.slice(0, at)}x${text.slice(at)}`,
-    () => text.slice(0, at) + text.slice(at + 1),
-    () => lines.toSpliced(random.int(1, lines.length - 1), 1).join("\n"),
-    () => `${text}more: [\n`,
-    () => text.replace(/^(effect|status): .*$/m, "$1: perhaps"),
-  ])();
-}

@@ -1,5 +1,5 @@
 // Windows lie inside the address space, and inside what a card's edge can reach.
-import { bytes, type Claims, hex } from "../../records/index.js";
+import { bytes, type Claims, hex, listed } from "../../records/index.js";
 import { claimSites, fixedSites, type Path } from "../claims.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -51,7 +51,7 @@ interface Limits {
 
 function* beyond(claims: Claims, limits: Limits, place: (...path: Path) => Ref): Iterable<Draft> {
   const hint = "Count the digits of the address: a hex digit is four lines.";
-  for (const [i, w] of (claims.memory ?? []).entries()) {
+  for (const [i, w] of listed(claims.memory).entries()) {
     const end = w.base + bytes(w.size);
     if (end <= 2 ** limits.memory) continue;
     yield {
@@ -62,7 +62,7 @@ function* beyond(claims: Claims, limits: Limits, place: (...path: Path) => Ref):
       hint,
     };
   }
-  for (const [i, w] of (claims.io ?? []).entries()) {
+  for (const [i, w] of listed(claims.io).entries()) {
     const related = [{ says: "The number of port address lines is given here.", at: limits.ioHome }];
     if (w.base + w.size > 2 ** limits.io) {
       const says = `The ports end at ${hex(w.base + w.size - 1)}, beyond what ${limits.io} address lines reach.`;

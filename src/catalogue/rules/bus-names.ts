@@ -1,5 +1,5 @@
 // Edges, lines, channels and rails that boards and cards name are those of their bus.
-import type { Bus, Claims } from "../../records/index.js";
+import { type Bus, type Claims, listed } from "../../records/index.js";
 import { claimSites, fixedSites, type Path } from "../claims.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -50,7 +50,7 @@ type Seek = (sort: Sort, names: readonly string[] | undefined, ...path: (string 
 const sorts = {
   edge: { what: "edge", field: "edges", names: (bus: Bus) => bus.edges.map((e) => e.id) },
   line: { what: "interrupt line", field: "interrupts", names: (bus: Bus) => bus.interrupts.flatMap((l) => [l.id, ...(l.also ?? [])]) },
-  channel: { what: "DMA channel", field: "dma", names: (bus: Bus) => (bus.dma ?? []).map((d) => d.id) },
+  channel: { what: "DMA channel", field: "dma", names: (bus: Bus) => listed(bus.dma).map((d) => d.id) },
   rail: { what: "rail", field: "rails", names: (bus: Bus) => bus.rails.map((r) => r.id) },
 } as const;
 
@@ -59,17 +59,17 @@ function seeker(bus: Bus, place: (...path: Path) => Ref): Seek {
     const { what, field, names: of } = sorts[sort];
     const known = of(bus);
     // A list is pointed into; a lone name is where it stands.
-    const listed =
+    const inList =
       path.length > 0 && (path.at(-1) === "fits" || path.at(-1) === "interrupts" || path.at(-1) === "dma" || path.at(-1) === "rails");
     for (const [i, name] of (names ?? []).entries()) {
       if (known.includes(name)) continue;
       const home = bus.id === place().id && place().kind === "bus" ? undefined : ref("bus", bus.id, field);
-      yield noSuch(`${what} on ${bus.name}`, name, known, listed ? place(...path, i) : place(...path), home);
+      yield noSuch(`${what} on ${bus.name}`, name, known, inList ? place(...path, i) : place(...path), home);
     }
   };
 }
 
 function* claimed(see: Seek, claims: Claims, path: Path): Iterable<Draft> {
-  for (const [i, c] of (claims.interrupts ?? []).entries()) yield* see("line", [c.line], ...path, "interrupts", i, "line");
-  for (const [i, c] of (claims.dma ?? []).entries()) yield* see("channel", [c.channel], ...path, "dma", i, "channel");
+  for (const [i, c] of listed(claims.interrupts).entries()) yield* see("line", [c.line], ...path, "interrupts", i, "line");
+  for (const [i, c] of listed(claims.dma).entries()) yield* see("channel", [c.channel], ...path, "dma", i, "channel");
 }

@@ -1,5 +1,5 @@
 // A card does not take one resource twice at once: one of the two addresses is a slip.
-import { hex } from "../../records/index.js";
+import { hex, type IoWindow, listed, type MemoryWindow } from "../../records/index.js";
 import { claimSites, meetIo, meetMemory, meetRevisions, type Path } from "../claims.js";
 import { lineId } from "../lines.js";
 import { ref } from "../ref.js";
@@ -17,7 +17,8 @@ export const claimsApart: Rule = {
       if (!bus) continue;
       // Fixed claims hold together; positions of one setting never do, so each stands for itself.
       const sites = claimSites(card);
-      const always = new Set(sites.filter((_, i) => card.claims?.[i] && !card.claims[i].when));
+      const fixed = listed(card.claims);
+      const always = new Set(sites.filter((_, i) => i < fixed.length && !fixed[i]?.when));
       const taken: Taken[] = [];
       for (const site of sites) {
         const kept = taken.filter(
@@ -43,8 +44,8 @@ export const claimsApart: Rule = {
 
 type Site = ReturnType<typeof claimSites>[number];
 type Taken = { readonly site: Site; readonly path: Path; readonly says: string } & (
-  | { readonly what: "io"; readonly is: NonNullable<Site["claims"]["io"]>[number] }
-  | { readonly what: "memory"; readonly is: NonNullable<Site["claims"]["memory"]>[number] }
+  | { readonly what: "io"; readonly is: IoWindow }
+  | { readonly what: "memory"; readonly is: MemoryWindow }
   | { readonly what: "line" | "channel"; readonly is: string }
 );
 
@@ -52,10 +53,10 @@ function takenBy(site: Site): readonly Taken[] {
   const { io, memory, interrupts, dma } = site.claims;
   const at = (field: string, i: number) => [...site.path, field, i];
   return [
-    ...(io ?? []).map((is, i): Taken => ({ site, path: at("io", i), says: `ports at ${hex(is.base)}`, what: "io", is })),
-    ...(memory ?? []).map((is, i): Taken => ({ site, path: at("memory", i), says: `memory at ${hex(is.base)}`, what: "memory", is })),
-    ...(interrupts ?? []).map((is, i): Taken => ({ site, path: at("interrupts", i), says: `line ${is.line}`, what: "line", is: is.line })),
-    ...(dma ?? []).map((is, i): Taken => ({ site, path: at("dma", i), says: `channel ${is.channel}`, what: "channel", is: is.channel })),
+    ...listed(io).map((is, i): Taken => ({ site, path: at("io", i), says: `ports at ${hex(is.base)}`, what: "io", is })),
+    ...listed(memory).map((is, i): Taken => ({ site, path: at("memory", i), says: `memory at ${hex(is.base)}`, what: "memory", is })),
+    ...listed(interrupts).map((is, i): Taken => ({ site, path: at("interrupts", i), says: `line ${is.line}`, what: "line", is: is.line })),
+    ...listed(dma).map((is, i): Taken => ({ site, path: at("dma", i), says: `channel ${is.channel}`, what: "channel", is: is.channel })),
   ];
 }
 

@@ -1,5 +1,5 @@
 // A card lets go, when off, only of what it takes or needs when on.
-import type { Card } from "../../records/index.js";
+import { type Card, listed } from "../../records/index.js";
 import { claimSites } from "../claims.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -33,7 +33,7 @@ function holds(card: Card, what: Release): boolean {
     case "memory":
     case "interrupts":
     case "dma":
-      return claimSites(card).some((s) => s.claims[what] !== undefined);
+      return claimSites(card).some((s) => s.claims[what] === "unknown" || listed<unknown>(s.claims[what]).length > 0);
     case "firmware":
     case "features":
     case "cards":

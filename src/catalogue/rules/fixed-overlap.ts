@@ -1,5 +1,5 @@
 // A board does not take one resource twice: two of its own things at one address would fight on every machine.
-import { type Board, bytes, hex } from "../../records/index.js";
+import { type Board, bytes, hex, listed } from "../../records/index.js";
 import { type ClaimSite, fixedSites, meetIo, meetMemory, meetRevisions } from "../claims.js";
 import { lineId } from "../lines.js";
 import { ref } from "../ref.js";
@@ -44,17 +44,17 @@ function sameMemory(board: Board, i: number, j: number): boolean {
 type Path = readonly (string | number)[];
 
 function clashOf(a: ClaimSite, b: ClaimSite, ioBits: number, line: (name: string) => string): [string, Path, Path] | undefined {
-  for (const [i, x] of (a.claims.io ?? []).entries())
-    for (const [j, y] of (b.claims.io ?? []).entries()) if (meetIo(x, y, ioBits)) return [`ports at ${hex(x.base)}`, ["io", i], ["io", j]];
-  for (const [i, x] of (a.claims.memory ?? []).entries())
-    for (const [j, y] of (b.claims.memory ?? []).entries())
+  for (const [i, x] of listed(a.claims.io).entries())
+    for (const [j, y] of listed(b.claims.io).entries()) if (meetIo(x, y, ioBits)) return [`ports at ${hex(x.base)}`, ["io", i], ["io", j]];
+  for (const [i, x] of listed(a.claims.memory).entries())
+    for (const [j, y] of listed(b.claims.memory).entries())
       if (meetMemory(x, y)) return [`memory at ${hex(x.base)}`, ["memory", i], ["memory", j]];
-  for (const [i, x] of (a.claims.interrupts ?? []).entries())
-    for (const [j, y] of (b.claims.interrupts ?? []).entries())
+  for (const [i, x] of listed(a.claims.interrupts).entries())
+    for (const [j, y] of listed(b.claims.interrupts).entries())
       if (line(x.line) === line(y.line) && !(x.shareable && y.shareable))
         return [`interrupt line ${x.line}`, ["interrupts", i], ["interrupts", j]];
-  for (const [i, x] of (a.claims.dma ?? []).entries())
-    for (const [j, y] of (b.claims.dma ?? []).entries())
+  for (const [i, x] of listed(a.claims.dma).entries())
+    for (const [j, y] of listed(b.claims.dma).entries())
       if (x.channel === y.channel && !(x.shareable && y.shareable)) return [`DMA channel ${x.channel}`, ["dma", i], ["dma", j]];
   return undefined;
 }

@@ -26,8 +26,10 @@ import { fileName } from "./file-name.js";
 import { fixedOverlap } from "./fixed-overlap.js";
 import { hexAddresses } from "./hex-addresses.js";
 import { imageFits } from "./image-fits.js";
+import { leftOut } from "./left-out.js";
 import { lossNamed } from "./loss-named.js";
 import { memoryDevicePins } from "./memory-device-pins.js";
+import { noneAndSettings } from "./none-and-settings.js";
 import { oneClub } from "./one-club.js";
 import { optionRomStep } from "./option-rom-step.js";
 import { orderOfDates } from "./order-of-dates.js";
@@ -76,6 +78,8 @@ export const rules: readonly Rule[] = [
   chainSlots,
   fixedOverlap,
   claimsApart,
+  leftOut,
+  noneAndSettings,
   addressSpace,
   hexAddresses,
   optionRomStep,

@@ -1,6 +1,6 @@
 // Firmware looks for option ROMs every 2K; one that begins between two steps is never found.
 // The step and the 512-byte blocks are those of the scan usual in machines of the time.
-import { bytes, hex } from "../../records/index.js";
+import { bytes, hex, listed } from "../../records/index.js";
 import { claimSites } from "../claims.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -17,7 +17,7 @@ export const optionRomStep: Rule = {
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values()) {
       for (const { path, claims } of claimSites(card)) {
-        for (const [i, w] of (claims.memory ?? []).entries()) {
+        for (const [i, w] of listed(claims.memory).entries()) {
           if (w.is !== "option-rom") continue;
           if (w.base % scanStep !== 0) {
             const down = w.base - (w.base % scanStep);

@@ -1,4 +1,5 @@
 // Wherever a revision is named, the board or card has it.
+import { listed } from "../../records/index.js";
 import { boardMatches } from "../names.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -24,7 +25,7 @@ export const revisionNames: Rule = {
     }
     for (const card of catalogue.cards.values()) {
       for (const list of ["claims", "settings", "power"] as const)
-        for (const [i, thing] of (card[list] ?? []).entries())
+        for (const [i, thing] of listed<{ readonly revisions?: readonly string[] }>(card[list]).entries())
           yield* strange("revision of this card", thing.revisions, card.revisions ?? [], ref("card", card.id, list, i));
     }
     for (const conflict of catalogue.conflicts.values()) {

@@ -56,7 +56,7 @@ slots:
   - {id: S1, edge: only, position: 1, longest_mm: 200, highest_mm: 100}
   - {id: S2, edge: only, position: 2, longest_mm: 200, highest_mm: 100}
 fixed:
-  - {name: keyboard, io: [{base: 0x60, size: 2}], interrupts: [{line: I2}], source: example}
+  - {name: keyboard, io: [{base: 0x60, size: 2}], interrupts: [{line: I2}], memory: none, source: example}
 rails:
   - {rail: "+5", limit_A: 5, board_A: 2, source: example}
 firmware: [example-monitor]
@@ -86,6 +86,8 @@ power:
   - {rail: "+5", worst_A: {is: 0.8, source: example}, basis: estimated}
 claims:
   - interrupts: [{line: I3}]
+    io: settings
+    memory: none
     source: example
 settings:
   - id: J1

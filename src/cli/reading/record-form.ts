@@ -34,7 +34,9 @@ export function recordForm(kind: Kind, id: string, type?: string): string {
 }
 
 function fields(shape: Shape, indent: string, given: Readonly<Record<string, string>> = {}): string[] {
-  const required = new Set(shape.required ?? []);
+  // What is not known when left out is asked for like what is required: whoever leaves it as it is has at least said so.
+  const open = Object.entries(shape.properties ?? {}).flatMap(([name, field]) => (wordUnknown(field) ? [name] : []));
+  const required = new Set([...(shape.required ?? []), ...open]);
   const all = Object.entries(shape.properties ?? {});
   const wanted = all.filter(([name]) => required.has(name));
   const others = all.filter(([name]) => !required.has(name));
@@ -49,7 +51,7 @@ function fields(shape: Shape, indent: string, given: Readonly<Record<string, str
 /** A required field, open for its answer. */
 function asked(name: string, field: Shape, indent: string): string[] {
   const ask = `${indent}# ${question(field)}`;
-  const item = field.type === "array" && !Array.isArray(field.items) ? (field.items as Shape | undefined) : undefined;
+  const item = itemOf(field);
   if (item?.properties) {
     const [first = "", ...rest] = fields(item, `${indent}    `);
     return [`${ask} One entry each.`, `${indent}${name}:`, `${indent}  - ${first.trimStart()}`, ...rest];
@@ -57,8 +59,20 @@ function asked(name: string, field: Shape, indent: string): string[] {
   if (item) return [`${ask} A list.`, `${indent}${name}: []`];
   if (field.properties) return [ask, `${indent}${name}:`, ...fields(field, `${indent}  `)];
   if (field.const !== undefined) return [`${indent}${name}: ${String(field.const)}`];
-  if (mayBeUnknown(field)) return [ask, `${indent}${name}: unknown`];
+  if (mayBeUnknown(field) || wordUnknown(field)) return [ask, `${indent}${name}: unknown`];
   return [ask, `${indent}${name}:`];
+}
+
+/** What an entry of the list is asked for; a list that the word unknown may stand for is opened only where its entries ask for more such words. */
+function itemOf(field: Shape): Shape | undefined {
+  const list = field.type === "array" ? field : wordUnknown(field) ? field.anyOf?.find((one) => one.type === "array") : undefined;
+  const item = list && !Array.isArray(list.items) ? (list.items as Shape | undefined) : undefined;
+  return item && (list === field || Object.values(item.properties ?? {}).some(wordUnknown)) ? item : undefined;
+}
+
+/** A list or a word, and left out it is not known. */
+function wordUnknown(field: Shape): boolean {
+  return field.anyOf?.some((one) => one.enum?.includes("unknown")) === true && field.anyOf.some((one) => one.type === "array");
 }
 
 function mayBeUnknown(field: Shape): boolean {
@@ -67,6 +81,7 @@ function mayBeUnknown(field: Shape): boolean {
 
 function question(field: Shape): string {
   const words = field.enum ?? field.anyOf?.flatMap((one) => one.enum ?? []) ?? [];
-  const choice = words.length > 0 && words.length <= 40 ? ` One of: ${words.join(", ")}.` : "";
+  const list = field.anyOf?.some((one) => one.type === "array") ? "A list, or one of" : "One of";
+  const choice = words.length > 0 && words.length <= 40 ? ` ${list}: ${words.join(", ")}.` : "";
   return `${field.description ?? ""}${choice}${mayBeUnknown(field) ? " (Or unknown.)" : ""}`.trim();
 }

@@ -134,7 +134,7 @@ function headroomOf(compiled: Compiled, solution: Solution, revision: string): C
     .filter((r) => !r.revisions || r.revisions.includes(revision))
     .map((r) => {
       const limit = known(r.limit_A);
-      const own = r.board_A === undefined ? 0 : known(r.board_A);
+      const own = known(r.board_A);
       let used: number | "unknown" = own === unknown ? unknown : drawn_nano(own);
       for (const { at, asked } of eachCard(frame)) {
         if (solution[frame.cards[at]!.slot] === question.slots.length) continue;

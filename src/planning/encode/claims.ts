@@ -2,7 +2,7 @@
 // One list, so that every clash is found by comparing two of its entries.
 import { lineId } from "../../catalogue/index.js";
 import type { Release } from "../../machine/index.js";
-import { type Bus, bytes, type Claims, hex } from "../../records/index.js";
+import { type Bus, bytes, type Claims, hex, listed, resourceKinds } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
 import type { Ref } from "../answer/answer.js";
 import {
@@ -68,7 +68,7 @@ function mainMemory(frame: Frame): Taken[] {
     revisions.flatMap((revision): Taken[] => {
       const there = (of: { readonly revisions?: readonly string[] }) => !of.revisions || of.revisions.includes(revision);
       const fixed = board.fixed.filter((f) => there(f) && (!f.when_memory || f.when_memory.some((s) => bytes(s) === memory)));
-      const windows = [...fixed.flatMap((f) => f.memory ?? []), ...board.firmware_sockets.filter(there).map((s) => s.window)];
+      const windows = [...fixed.flatMap((f) => listed(f.memory)), ...board.firmware_sockets.filter(there).map((s) => s.window)];
       const inTheWay = windows.filter((w) => w.base + bytes(w.size) > base);
       const end = Math.min(base + memory, ...inTheWay.map((w) => w.base));
       if (end <= base) return [];
@@ -88,7 +88,7 @@ function cardTakings(frame: Frame): Taken[] {
   return eachCard(frame).flatMap(({ at, asked }) => {
     const { card } = asked;
     const out: Taken[] = [];
-    (card.claims ?? []).forEach((c, i) => {
+    listed(card.claims).forEach((c, i) => {
       const settings = Object.entries(c.when ?? {});
       const named = settings.map(([id, p]) => `${id} at ${typeof p === "string" ? p : p.join(" or ")}`);
       out.push({
@@ -105,7 +105,7 @@ function cardTakings(frame: Frame): Taken[] {
     });
     asked.settings.forEach((setting, s) => {
       setting.positions.forEach((p, i) => {
-        if (!p.io && !p.memory && !p.interrupts && !p.dma) return;
+        if (resourceKinds.every((kind) => listed<unknown>(p[kind]).length === 0)) return;
         out.push({
           card: at,
           who: `${card.name} with ${setting.id} at ${p.id}`,
@@ -127,7 +127,7 @@ function cardTakings(frame: Frame): Taken[] {
  * The conditions under which both are there, one per mode; a single empty one when that is always.
  * A card that is switched off in a mode and lets go of `what` is not there, unless its revision cannot be switched off.
  */
-export function together(frame: Frame, a: Taken, b: Taken, what: Release): Literal[][] {
+export function together(frame: Frame, a: Pick<Taken, "card">, b: Pick<Taken, "card">, what: Release): Literal[][] {
   const perMode = eachMode(frame).map(({ at }) => {
     const there = [a, b].flatMap((t) => (t.card === undefined ? [] : [holdsIn(frame, at, t.card, what)]));
     return { there, kept: modeKept(frame, at) };

@@ -59,7 +59,7 @@ export const RailLimit = strict("What the supply gives on one rail.", {
     amount("A"),
     "What the supply can give for the whole machine, in A. The board alone is within it; the cards are judged with the board.",
   ),
-  board_A: optional(fact(amount("A"), "What the board itself takes, in A.")),
+  board_A: optional(fact(amount("A"), "What the board itself takes, in A; 0 when it takes nothing. Left out: not known.")),
   per_slot_A: optional(
     fact(amount("A"), "Most that one card may take from its slot, all its entries for this rail together, in A; left out: any."),
   ),
@@ -110,7 +110,7 @@ export const Board = strict("A mainboard or backplane.", {
       "Slots in the order of the priority chain, highest priority first; one that a revision lacks is passed over. Left out: no chain, and no card that uses one works.",
     ),
   ),
-  fixed: list(Fixed, "Resources the board itself takes."),
+  fixed: list(Fixed, "Resources the board itself takes: all of them. Each entry says all four kinds."),
   rails: list(RailLimit, "Supply rails and limits."),
   total_W: optional(
     fact(

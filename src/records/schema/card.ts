@@ -3,7 +3,6 @@ import { type Static, Type } from "@sinclair/typebox";
 import {
   amount,
   BoardMatch,
-  Claims,
   ConditionalClaims,
   FirmwareRange,
   fact,
@@ -15,6 +14,7 @@ import {
   OnRevisions,
   oneOf,
   optional,
+  PositionClaims,
   size,
   strict,
   text,
@@ -32,7 +32,7 @@ export const CardRevision = strict("A revision of the card.", {
 export const Position = strict("One position of a setting.", {
   id: mark("Short name: the value it gives, or the marking."),
   how: optional(text("What to do with the jumper or switch: J3 1-2 closed.")),
-  ...Claims.properties,
+  ...PositionClaims.properties,
 });
 
 export const Setting = strict("A jumper, switch or software setting.", {
@@ -140,7 +140,12 @@ export const Card = strict("An expansion card.", {
     RailDraw,
     "Current per rail; several entries for one rail add up. Each rail named for a revision must be there on the board.",
   ),
-  claims: optional(list(ConditionalClaims, "Resources it takes whatever the settings, or under settings taken together.")),
+  claims: optional(
+    Type.Union([list(ConditionalClaims, "Entries that hold together."), oneOf(["none", "unknown"], "Or one of these words.")], {
+      description:
+        "Resources it takes whatever the settings, or under settings taken together; none: it takes nothing at all. Left out, unknown, or where no entry holds: what it takes is not known, and no machine with it is called workable untested.",
+    }),
+  ),
   settings: optional(list(Setting, "Jumpers, switches and software settings.")),
   impossible: optional(
     list(

@@ -177,19 +177,44 @@ export const DmaClaim = strict("Use of a DMA channel.", {
 });
 export type DmaClaim = Static<typeof DmaClaim>;
 
-const claimFields = {
-  io: optional(list(IoWindow, "Port windows it answers at.")),
-  memory: optional(list(MemoryWindow, "Memory windows it answers at.")),
-  interrupts: optional(list(InterruptClaim, "Interrupt lines it drives.")),
-  dma: optional(list(DmaClaim, "DMA channels it uses.")),
-};
+/**
+ * The resources of one kind that a thing takes. Four ways to write it: a list; `none`; `unknown`; `settings` where allowed. Left out is not
+ * none: nobody has written it down.
+ */
+function taken<S extends TSchema, const W extends readonly string[]>(of: S, words: W, description: string) {
+  return optional(Type.Union([list(of, description), oneOf(words, "Or one of these words.")], { description }));
+}
 
-/** What a thing takes of the machine's resources. */
-export const Claims = strict("Resources taken: ports, memory, interrupts, DMA.", claimFields);
-export type Claims = Static<typeof Claims>;
+function claimFields<const W extends readonly string[]>(words: W, leftOut: string) {
+  return {
+    io: taken(IoWindow, words, `Port windows it answers at, or none; ${leftOut}`),
+    memory: taken(MemoryWindow, words, `Memory windows it answers at, or none; ${leftOut}`),
+    interrupts: taken(InterruptClaim, words, `Interrupt lines it drives, or none; ${leftOut}`),
+    dma: taken(DmaClaim, words, `DMA channels it uses, or none; ${leftOut}`),
+  };
+}
 
-/** The same, under a condition on the card's own settings. */
-export const ConditionalClaims = strict("Resources taken when the named settings stand so.", {
+const find = optional(text("How to find out what is unknown here: what to measure, which sheet to read."));
+
+const plain = ["none", "unknown"] as const;
+
+/** What a part of the board takes. */
+export const Claims = strict("Resources taken: ports, memory, interrupts, DMA.", {
+  ...claimFields(plain, "left out: not known, where the bus has any."),
+  find,
+});
+
+/** What one position of a setting adds. */
+export const PositionClaims = strict(
+  "Resources taken in this position.",
+  claimFields(
+    plain,
+    "left out: none, where no position of this setting says anything of this kind; else not known. Where a position takes some, the others say none.",
+  ),
+);
+
+/** What a card takes whatever its settings, or when the named settings stand so. */
+export const ConditionalClaims = strict("Resources taken when the named settings stand so. Each entry says all four kinds.", {
   when: optional(
     Type.Record(Type.String(), Type.Union([mark("Position."), Type.Array(mark("Position."), { minItems: 1 })]), {
       description:
@@ -197,10 +222,20 @@ export const ConditionalClaims = strict("Resources taken when the named settings
     }),
   ),
   revisions: optional(OnRevisions),
-  ...claimFields,
+  ...claimFields(
+    [...plain, "settings"],
+    "settings: only what the settings say in their positions; left out: not known, where the bus and the card's edge have any.",
+  ),
+  find,
   source: optional(text("Where it comes from.")),
 });
 export type ConditionalClaims = Static<typeof ConditionalClaims>;
+
+/** The kinds of resource that things take, as the records name them. */
+export const resourceKinds = ["io", "memory", "interrupts", "dma"] as const;
+export type ResourceKind = (typeof resourceKinds)[number];
+/** What any of them says: a part of the board, a card, a position of a setting. */
+export type Claims = Pick<ConditionalClaims, ResourceKind>;
 
 /** A span of firmware versions over the order the firmware record declares. */
 export const FirmwareRange = strict("A span of versions of one firmware family, in the declared order.", {

@@ -1,7 +1,7 @@
 // The ROM of a card, held against the card's record: where that names a window of an option ROM, the header must be one the scan finds,
 // and what it declares must fit the window. The code in it is nobody's business here.
 import { claimSites } from "../../catalogue/index.js";
-import { bytes as bytesOf, type Card, sizeText } from "../../records/index.js";
+import { bytes as bytesOf, type Card, listed, sizeText } from "../../records/index.js";
 import { type OptionRom, optionRom } from "./option-rom.js";
 
 export interface CardRom {
@@ -14,7 +14,7 @@ export interface CardRom {
 /** Undefined when the record names no option ROM: then there is no header to ask for. */
 export function cardRom(card: Card, rom: Uint8Array): CardRom | undefined {
   const sizes = claimSites(card)
-    .flatMap(({ claims }) => claims.memory ?? [])
+    .flatMap(({ claims }) => listed(claims.memory))
     .filter((w) => w.is === "option-rom")
     .map((w) => bytesOf(w.size));
   if (sizes.length === 0) return undefined;

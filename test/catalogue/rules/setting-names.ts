@@ -9,7 +9,7 @@ export default {
   },
   bad: {
     "a claim under a position that is not there": (c) => {
-      c.card.tc!.claims![0]!.when = { J1: "330" };
+      c.card.tc!.claims = [{ when: { J1: "330" }, memory: [{ base: 0xd0000, size: 0x4000 }] }];
     },
     "a conflict about a position that is not there": (c) => {
       c.conflict.tx!.when.cards![0]!.settings = { J1: ["300", "320"] };

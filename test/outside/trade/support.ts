@@ -2,6 +2,7 @@
 import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import { type Answer, plan } from "../../../src/planning/index.js";
 import type { Board, Build, Bus, Card, Firmware } from "../../../src/records/index.js";
+import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 import { isa } from "./isa/catalogue.js";
 
 export function plainBoard(more: Partial<Board> = {}): Board {
@@ -52,9 +53,9 @@ export function firmwareFor(boards: readonly string[]): Firmware {
 export function clubOf(board: Board, cards: readonly Card[], bus: Bus = isa): Catalogue {
   return gather([
     { kind: "bus", record: bus, file: "buses/bus.yaml" },
-    { kind: "board", record: board, file: "boards/board.yaml" },
+    { kind: "board", record: spellOutBoard(board), file: "boards/board.yaml" },
     { kind: "firmware", record: firmwareFor([board.id]), file: "firmware/plain.yaml" },
-    ...cards.map((record) => ({ kind: "card" as const, record, file: `cards/${record.id}.yaml` })),
+    ...cards.map((record) => ({ kind: "card" as const, record: spellOutCard(record), file: `cards/${record.id}.yaml` })),
   ]);
 }
 

@@ -2,6 +2,7 @@
 import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import { type Answer, plan } from "../../../src/planning/index.js";
 import type { Board, Build, Bus, Card, Conflict, Firmware, Kind, Loaded } from "../../../src/records/index.js";
+import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 
 export const bus: Bus = {
   id: "bus",
@@ -81,17 +82,23 @@ export interface Records {
   readonly cards?: readonly Card[];
   readonly builds?: readonly Build[];
   readonly conflicts?: readonly Conflict[];
+  /** Keep what the records of board and cards leave out; else it is written as none. */
+  readonly asWritten?: true;
 }
 
 export function smallClub(records: Records = {}): Catalogue {
   const of = (kind: Kind, list: readonly { readonly id: string }[]) =>
     list.map((record) => ({ kind, record, file: "" }) as unknown as Loaded);
+  const spelt = <T>(out: (record: T) => T, record: T) => (records.asWritten ? record : out(record));
   return gather([
     ...of("bus", [{ ...bus, ...records.bus }]),
-    ...of("board", [{ ...board, ...records.board }]),
+    ...of("board", [spelt(spellOutBoard, { ...board, ...records.board })]),
     ...of("firmware", [{ ...firmware, ...records.firmware }]),
     ...of("firmware", records.otherFirmware ?? []),
-    ...of("card", records.cards ?? [card("a"), card("b"), card("c")]),
+    ...of(
+      "card",
+      (records.cards ?? [card("a"), card("b"), card("c")]).map((c) => spelt(spellOutCard, c)),
+    ),
     ...of("build", records.builds ?? []),
     ...of("conflict", records.conflicts ?? []),
   ]);

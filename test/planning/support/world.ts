@@ -4,7 +4,9 @@
 import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import type { Board, Build, Bus, Card, Conflict, Firmware } from "../../../src/records/index.js";
 import { Random } from "../../support/solver/random.js";
+import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 import type { World } from "./checker/index.js";
+import { withGaps, withGapsOnBoard } from "./gaps.js";
 
 export interface Setup {
   readonly world: World;
@@ -294,13 +296,15 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
           ),
         })),
   });
+  for (const [i, card] of cards.entries()) cards[i] = withGaps(r, tight, spellOutCard(card));
+  const whole = withGapsOnBoard(r, tight, spellOutBoard(board));
   const loaded = [
     { kind: "bus" as const, record: bus, file: "" },
-    { kind: "board" as const, record: board, file: "" },
+    { kind: "board" as const, record: whole, file: "" },
     { kind: "firmware" as const, record: family, file: "" },
     { kind: "firmware" as const, record: other, file: "" },
     ...cards.map((record) => ({ kind: "card" as const, record, file: "" })),
     ...conflicts.map((record) => ({ kind: "conflict" as const, record, file: "" })),
   ];
-  return { world: { bus, board, family, cards: new Map(cards.map((c) => [c.id, c])), conflicts }, catalogue: gather(loaded), build };
+  return { world: { bus, board: whole, family, cards: new Map(cards.map((c) => [c.id, c])), conflicts }, catalogue: gather(loaded), build };
 }

@@ -2,6 +2,7 @@
 import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import type { Combination } from "../../../src/planning/index.js";
 import type { Board, Cable, Card, Connector, Firmware, Loaded, MemoryDevice, Part, Resistor, Switch } from "../../../src/records/index.js";
+import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 
 type Enable = NonNullable<Card["enable"]>;
 type Socket = Board["firmware_sockets"][number];
@@ -216,13 +217,13 @@ export function world({ parts, cards = {}, versions = {}, sockets = [socket32] }
     versions: Object.entries(versions).map(([id, size]) => ({ id, image: { size, crc32: "unknown" } })),
   };
   const loaded: Loaded[] = [
-    { kind: "board", record: board, file: "boards/skiff.yaml" },
+    { kind: "board", record: spellOutBoard(board), file: "boards/skiff.yaml" },
     { kind: "firmware", record: firmware, file: "firmware/monitor.yaml" },
     ...parts.map((record): Loaded => ({ kind: "part", record, file: `parts/${record.id}.yaml` })),
     ...Object.entries(cards).map(
       ([id, enable]): Loaded => ({
         kind: "card",
-        record: {
+        record: spellOutCard({
           id,
           name: id,
           maker: "m",
@@ -233,7 +234,7 @@ export function world({ parts, cards = {}, versions = {}, sockets = [socket32] }
           room: { length_mm: 100, height_mm: 100 },
           power: [],
           enable,
-        } as Card,
+        } as Card),
         file: `cards/${id}.yaml`,
       }),
     ),

@@ -12,6 +12,7 @@ import { room } from "./room.js";
 import { settings } from "./settings.js";
 import { dma, interrupts } from "./shared.js";
 import { unread } from "./unread.js";
+import { unsaid } from "./unsaid.js";
 import { ioWindows, memoryWindows } from "./windows.js";
 
 export const tradeRules: readonly TradeRule[] = [
@@ -25,6 +26,7 @@ export const tradeRules: readonly TradeRule[] = [
   memoryWindows,
   interrupts,
   dma,
+  unsaid,
   rails,
   power,
   chain,

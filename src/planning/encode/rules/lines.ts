@@ -1,5 +1,5 @@
 // Lines that reach a slot: an interrupt or DMA channel that is not on the card's edge, or not led to the slot, is never heard.
-import type { Bus, Slot } from "../../../records/index.js";
+import { type Bus, listed, type Slot } from "../../../records/index.js";
 import { lineOf, takings, together } from "../claims.js";
 import { type Draft, fact, never, ref, type TradeRule } from "../draft.js";
 import { inSlot } from "../frame.js";
@@ -36,8 +36,8 @@ export const lines: TradeRule = {
         );
       };
       return [
-        ...(taken.claims.interrupts ?? []).flatMap((i) => check("interrupts", i.line)),
-        ...(taken.claims.dma ?? []).flatMap((d) => check("dma", d.channel)),
+        ...listed(taken.claims.interrupts).flatMap((i) => check("interrupts", i.line)),
+        ...listed(taken.claims.dma).flatMap((d) => check("dma", d.channel)),
       ];
     });
   },

@@ -36,7 +36,7 @@ function powerDrafts(frame: Frame): Draft[] {
   /** What the board itself takes in nW, per revision; a missing figure adds nothing here (the rail's own rule tells of it). */
   const own = revisions.map((r) =>
     board.rails.reduce((sum, l) => {
-      const amps = l.board_A === undefined ? 0 : known(l.board_A);
+      const amps = known(l.board_A);
       return amps === unknown || (l.revisions && !l.revisions.includes(r)) ? sum : sum + drawn_nano(amps, volts(l.rail));
     }, 0),
   );
@@ -66,7 +66,7 @@ function powerDrafts(frame: Frame): Draft[] {
 function boardUnknown(frame: Frame): Draft[] {
   const { board } = frame.question;
   return board.rails.flatMap((limit, i) =>
-    limit.board_A === undefined || known(limit.board_A) !== unknown
+    known(limit.board_A) !== unknown
       ? []
       : eachCard(frame).flatMap(({ at, asked: { card } }) =>
           unsettled(

@@ -102,7 +102,7 @@ function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Dr
   const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
   const here = onRevisions(frame, (r) => !limit.revisions || limit.revisions.includes(r));
   const total = known(limit.limit_A);
-  const own = limit.board_A === undefined ? 0 : known(limit.board_A);
+  const own = known(limit.board_A);
   const each = users.flatMap(({ at }) => perSlot(frame, rail, at, limit, pointer));
   if (total !== unknown && own !== unknown)
     return [...sum(frame, rail, here.values, allowed_nano(total, limit.derate ?? 1) - drawn_nano(own), pointer), ...each];

@@ -1,5 +1,5 @@
 // Interrupt lines and DMA channels with two owners. One line under two names is one line.
-import { type InterruptClaim, known, unknown } from "../../../records/index.js";
+import { type InterruptClaim, known, listed, unknown } from "../../../records/index.js";
 import { lineOf, type Taken, takings, together } from "../claims.js";
 import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
 import type { Frame } from "../frame.js";
@@ -16,8 +16,8 @@ export const dma: TradeRule = {
   says: "A DMA channel has one owner, unless every owner lets go of it.",
   drafts: (frame) =>
     pairs(frame, "dma", (a, b) => {
-      for (const x of a.claims.dma ?? [])
-        for (const y of b.claims.dma ?? [])
+      for (const x of listed(a.claims.dma))
+        for (const y of listed(b.claims.dma))
           if (x.channel === y.channel && !(x.shareable && y.shareable)) return `both use DMA channel ${x.channel}`;
       return undefined;
     }),
@@ -25,8 +25,8 @@ export const dma: TradeRule = {
 
 function clash(frame: Frame, a: Taken, b: Taken): { readonly sure?: string; readonly open?: string; readonly line?: string } | undefined {
   const { bus } = frame.question;
-  for (const x of a.claims.interrupts ?? [])
-    for (const y of b.claims.interrupts ?? []) {
+  for (const x of listed(a.claims.interrupts))
+    for (const y of listed(b.claims.interrupts)) {
       const line = lineOf(bus, x.line);
       if (!line || line.id !== lineOf(bus, y.line)?.id) continue;
       const names =
@@ -44,7 +44,7 @@ function clash(frame: Frame, a: Taken, b: Taken): { readonly sure?: string; read
 
 function undecided(frame: Frame): Draft[] {
   const { bus } = frame.question;
-  const all = takings(frame).filter((t) => t.claims.interrupts);
+  const all = takings(frame).filter((t) => listed(t.claims.interrupts).length > 0);
   return all.flatMap((a, i) =>
     all.slice(i + 1).flatMap((b): Draft[] => {
       const met = a.card === b.card ? undefined : clash(frame, a, b);

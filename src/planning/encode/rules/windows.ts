@@ -1,6 +1,6 @@
 // Address windows: two things that answer at one address drive the bus against each other. Ports count with their aliases.
 import { ioMeeting, memoryMeeting } from "../../../catalogue/index.js";
-import { hex } from "../../../records/index.js";
+import { hex, listed } from "../../../records/index.js";
 import { ports, type Taken, takings, together } from "../claims.js";
 import { type Draft, fact, never, type TradeRule } from "../draft.js";
 import type { Frame } from "../frame.js";
@@ -10,8 +10,8 @@ export const ioWindows: TradeRule = {
   says: "No two things answer at one port, aliases of partly decoded cards included.",
   drafts: (frame) =>
     pairs(frame, "io", (a, b) => {
-      for (const x of a.claims.io ?? [])
-        for (const y of b.claims.io ?? []) {
+      for (const x of listed(a.claims.io))
+        for (const y of listed(b.claims.io)) {
           const met = ioMeeting(x, y, frame.question.bus.io_address_bits);
           if (met)
             return `both answer at port ${ports(met.from, met.to)}${met.aliased ? ", because one of them looks at too few address lines and answers again further up" : ""}`;
@@ -25,8 +25,8 @@ export const memoryWindows: TradeRule = {
   says: "No two things answer at one memory address, unless both are made to share it.",
   drafts: (frame) =>
     pairs(frame, "memory", (a, b) => {
-      for (const x of a.claims.memory ?? [])
-        for (const y of b.claims.memory ?? []) {
+      for (const x of listed(a.claims.memory))
+        for (const y of listed(b.claims.memory)) {
           const met = memoryMeeting(x, y);
           if (met) return `both answer at memory ${hex(met.from, 5)}–${hex(met.to, 5)}`;
         }
@@ -40,7 +40,7 @@ export function pairs(
   what: "io" | "memory" | "interrupts" | "dma",
   clash: (a: Taken, b: Taken) => string | undefined,
 ): Draft[] {
-  const all = takings(frame).filter((t) => t.claims[what]);
+  const all = takings(frame).filter((t) => listed<unknown>(t.claims[what]).length > 0);
   return all.flatMap((a, i) =>
     all.slice(i + 1).flatMap((b): Draft[] => {
       if (a.card === b.card) return [];

@@ -2,6 +2,7 @@
 // cards whose settings are the switches themselves. Card names are neutral; sources stand in tables.ts.
 import { type Catalogue, gather } from "../../../../src/catalogue/index.js";
 import type { Board, Build, Bus, Card, Claims, ConditionalClaims, Firmware, Loaded, Setting } from "../../../../src/records/index.js";
+import { spellOutBoard, spellOutCard } from "../../../support/spell-out.js";
 import { type Claimed, eth16I, fixed, lt8G, net8A, net8B, net8C, net8F, net16D, net16E, sndH } from "./tables.js";
 
 const at = (hex: string) => Number.parseInt(hex, 16);
@@ -47,7 +48,7 @@ export function claimsOf(c: Claimed): Claims {
   };
 }
 
-export const board: Board = {
+export const board: Board = spellOutBoard({
   id: "at-class",
   name: "AT-class board",
   maker: "none",
@@ -59,11 +60,11 @@ export const board: Board = {
     { id: "A", edge: "8-bit", position: 1 },
     ...["B", "C", "D", "E", "F", "G"].map((id, i) => ({ id, edge: "16-bit", position: i + 2 })),
   ],
-  fixed: fixed.map((f) => ({ name: f.id, ...claimsOf(f) })),
+  fixed: fixed.map((f) => ({ name: f.id, ...(claimsOf(f) as Omit<Board["fixed"][number], "name">) })),
   rails: [{ rail: "+5", limit_A: 20 }],
   firmware: ["plain"],
   firmware_sockets: [{ id: "U1", pins: 28, data_width: 8, window: { base: 0xf0000, size: 0x10000 }, wired_for: "27C512", slowest_ns: 200 }],
-};
+});
 
 const firmware: Firmware = {
   id: "plain",
@@ -73,20 +74,21 @@ const firmware: Firmware = {
   versions: [{ id: "1", image: { size: 65536, crc32: "unknown" } }],
 };
 
-const card = (id: string, edge: string, settings: Setting[], claims: ConditionalClaims[], more: Partial<Card> = {}): Card => ({
-  id,
-  name: id,
-  maker: "none",
-  model: id,
-  does: ["test"],
-  bus: "isa",
-  edge,
-  room: { length_mm: 150, height_mm: 100 },
-  power: [{ rail: "+5", worst_A: 0.5 }],
-  settings,
-  ...(claims.length > 0 ? { claims } : {}),
-  ...more,
-});
+const card = (id: string, edge: string, settings: Setting[], claims: ConditionalClaims[], more: Partial<Card> = {}): Card =>
+  spellOutCard({
+    id,
+    name: id,
+    maker: "none",
+    model: id,
+    does: ["test"],
+    bus: "isa",
+    edge,
+    room: { length_mm: 150, height_mm: 100 },
+    power: [{ rail: "+5", worst_A: 0.5 }],
+    settings,
+    ...(claims.length > 0 ? { claims } : {}),
+    ...more,
+  });
 const bit = (id: string): Setting => ({ id, name: id, by: "dip", positions: [{ id: "1" }, { id: "0" }] });
 const onOff = (id: string): Setting => ({ id, name: id, by: "dip", positions: [{ id: "OFF" }, { id: "ON" }] });
 const when = (switches: readonly string[], code: readonly string[]) => Object.fromEntries(switches.map((s, i) => [s, code[i]!]));

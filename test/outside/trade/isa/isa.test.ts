@@ -2,7 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { ask } from "../../../../src/machine/index.js";
 import { compile, plan } from "../../../../src/planning/index.js";
-import { type Card, hex } from "../../../../src/records/index.js";
+import { type Card, hex, listed } from "../../../../src/records/index.js";
+import { spellOutCard } from "../../../support/spell-out.js";
 import { board, buildOf, cardTaking, catalogueOf, published } from "./catalogue.js";
 import { coexistence, fixed, workedJumpers } from "./tables.js";
 
@@ -25,25 +26,25 @@ describe("published jumper tables, switch by switch", () => {
     else if (setting.startsWith("jumper")) set.IRQ = setting.replace("jumper ", "");
     else for (const s of setting.split("+")) set[s] = "closed";
     const holds = (when: Readonly<Record<string, unknown>> | undefined) => Object.entries(when ?? {}).every(([s, p]) => set[s] === p);
-    const inClaims = (card.claims ?? []).filter((c) => holds(c.when));
+    const inClaims = listed(card.claims).filter((c) => holds(c.when));
     const inPositions = (card.settings ?? []).flatMap((s) => s.positions.filter((p) => set[s.id] === p.id));
     const all = [...inClaims, ...inPositions];
     const got = {
       io: all
-        .flatMap((c) => c.io ?? [])
+        .flatMap((c) => [...listed(c.io)])
         .map((w) =>
           (result.includes("-") ? `${w.base.toString(16)}-${(w.base + w.size - 1).toString(16)}` : w.base.toString(16)).toUpperCase(),
         ),
       ram: all
-        .flatMap((c) => c.memory ?? [])
+        .flatMap((c) => [...listed(c.memory)])
         .filter((m) => m.is === "ram")
         .map((m) => m.base.toString(16).toUpperCase()),
       rom: all
-        .flatMap((c) => c.memory ?? [])
+        .flatMap((c) => [...listed(c.memory)])
         .filter((m) => m.is === "option-rom")
         .map((m) => m.base.toString(16).toUpperCase()),
-      irq: all.flatMap((c) => c.interrupts ?? []).map((i) => i.line.replace("IRQ", "")),
-      dma: all.flatMap((c) => c.dma ?? []).map((d) => d.channel),
+      irq: all.flatMap((c) => [...listed(c.interrupts)]).map((i) => i.line.replace("IRQ", "")),
+      dma: all.flatMap((c) => [...listed(c.dma)]).map((d) => d.channel),
     };
     expect(got[what as keyof typeof got]).toEqual([result]);
   });
@@ -92,7 +93,18 @@ describe("exact counts of settings that work", () => {
     if (answer.kind !== "answer") throw new Error(answer.faults[0]!.says);
     expect({ count: answer.count, exact: answer.exact }).toEqual({ count: workable, exact: true });
     // Without the machine's own resources, and each card alone, every published choice is there.
-    const bare = { ...catalogue, boards: new Map([[board.id, { ...board, fixed: [{ name: "nothing" }] }]]) };
+    const bare = {
+      ...catalogue,
+      boards: new Map([
+        [
+          board.id,
+          {
+            ...board,
+            fixed: [{ name: "nothing", io: "none" as const, memory: "none" as const, interrupts: "none" as const, dma: "none" as const }],
+          },
+        ],
+      ]),
+    };
     const choices = cards.map((c) => {
       const alone = plan(bare, buildOf([c]));
       return alone.kind === "answer" ? Number(alone.count) : 0;
@@ -121,7 +133,7 @@ describe("what the bus itself decides", () => {
   });
   // D. Kenney, "Port Addresses": a card at base B that decodes 10 bits answers again at B + n * 400h.
   it("a card that decodes ten address lines answers again every 400h", () => {
-    const old = { ...cardTaking({ id: "old" }), claims: [{ io: [{ base: 0x300, size: 16, decoded_bits: 10 }] }] };
+    const old = spellOutCard({ ...cardTaking({ id: "old" }), claims: [{ io: [{ base: 0x300, size: 16, decoded_bits: 10 }] }] });
     for (const base of [0x700, 0xb00, 0xf00, 0x1300]) {
       const far = cardTaking({ id: "far", io: [[base.toString(16), (base + 7).toString(16)]] });
       const a = plan(catalogueOf([old, far]), buildOf(idsOf([old, far])), { brief: true });

@@ -21,9 +21,7 @@ export function powerObjections(c: Case): Objection[] {
     // "The board alone is within it": a rail is judged where a card takes from it.
     ...limits.flatMap((limit) => {
       if (c.fitted.map((f) => drawOf(f, limit.rail)).every((sum) => sum.known && sum.least === 0)) return [];
-      const taken = c.fitted
-        .map((f) => drawOf(f, limit.rail))
-        .reduce(plus, limit.board_A === undefined ? nothing : figure(known(limit.board_A)));
+      const taken = c.fitted.map((f) => drawOf(f, limit.rail)).reduce(plus, figure(known(limit.board_A)));
       const perSlot = limit.per_slot_A;
       return [
         ...within(`rail ${limit.rail}`, taken, figureOrUnknown(known(limit.limit_A), limit.derate ?? 1)),
@@ -65,9 +63,7 @@ function inAll(c: Case): Objection[] {
   const { board, bus } = c.world;
   if (board.total_W === undefined) return [];
   const watts = bus.rails.map((rail) => {
-    const own = board.rails
-      .filter((r) => r.rail === rail.id && onBoard(r, c) && r.board_A !== undefined)
-      .map((r) => figure(known(r.board_A)));
+    const own = board.rails.filter((r) => r.rail === rail.id && onBoard(r, c)).map((r) => figure(known(r.board_A)));
     return times([...own, ...c.fitted.map((f) => drawOf(f, rail.id))].reduce(plus, nothing), Math.abs(rail.volts));
   });
   return within("the supply in all", watts.reduce(plus, nothing), figureOrUnknown(known(board.total_W), board.total_derate ?? 1));

@@ -21,7 +21,49 @@ export function resourceObjections(c: Case, mode: ModeOfUse): Objection[] {
     ...pairs.flatMap(([a, b]) => [...ports(c, a, b), ...memory(a, b)]),
     ...interruptLines(c, owners),
     ...channels(owners),
+    ...c.fitted.flatMap((f) => openOf(c, f, mode)),
+    ...openOnBoard(c, owners),
   ];
+}
+
+type What = "io" | "memory" | "interrupts" | "dma";
+
+/** Kinds that the bus has; a card can use lines and channels of its own edge only. */
+const kindsHere = (c: Case): What[] => ["io", "memory", "interrupts", ...(c.world.bus.dma ? (["dma"] as const) : [])];
+
+const notSaid = (claims: Claims, what: What) => claims[what] === undefined || claims[what] === "unknown";
+
+/** "Left out: not known", entry by entry; a position is silent where another position of its setting says something of the kind. */
+function openOf(c: Case, f: Fitted, mode: ModeOfUse): Objection[] {
+  const edge = c.world.bus.edges.find((e) => e.id === f.card.edge);
+  const kinds = kindsHere(c).filter((what) => !((what === "interrupts" || what === "dma") && edge?.[what]?.length === 0));
+  const settings = (f.card.settings ?? []).filter((s) => onCard(s, f));
+  const { claims } = f.card;
+  return kinds
+    .filter((what) => {
+      if (!keeps(f, mode, what)) return false;
+      const speaking = settings.filter((s) => s.positions.some((p) => p[what] !== undefined));
+      if (speaking.some((s) => s.positions.some((p) => p.id === standsAt(f, s.id) && notSaid(p, what)))) return true;
+      if (claims === "none") return false;
+      if (claims === undefined || claims === "unknown") return true;
+      const holding = claims.filter((entry) => onCard(entry, f) && settingsHold(f, entry.when));
+      if (holding.length === 0 || holding.some((entry) => notSaid(entry, what))) return true;
+      return speaking.length === 0 && holding.some((entry) => entry[what] === "settings");
+    })
+    .map((what) => unknown(`which ${what} ${f.as} takes`));
+}
+
+/** What a part of the board takes of a kind matters where a card takes some of it. */
+function openOnBoard(c: Case, owners: readonly Owner[]): Objection[] {
+  const parts = c.world.board.fixed.filter(
+    (x) => onBoard(x, c) && (!x.when_memory || x.when_memory.some((m) => bytesOf(m) === c.machine.memory)),
+  );
+  const taking = (what: What) => owners.some((o) => o.fitted && o[what].length > 0);
+  return parts.flatMap((part) =>
+    kindsHere(c)
+      .filter((what) => notSaid(part, what) && taking(what))
+      .map((what) => unknown(`which ${what} ${part.name} of the board takes`)),
+  );
 }
 
 /** The board is one owner, whatever it takes. */
@@ -37,7 +79,7 @@ function boardAsOwner(c: Case): Owner {
 function mainMemory(c: Case, board: readonly Claims[]): Claims[] {
   const { memory } = c.world.board;
   if (!memory) return [];
-  const inTheWay = board.flatMap((x) => x.memory ?? []);
+  const inTheWay = board.flatMap((x) => entries(x.memory));
   const free = (address: number) => !inTheWay.some((w) => w.base <= address && address < w.base + bytesOf(w.size));
   const base = memory.base ?? 0;
   let size = 0;
@@ -47,7 +89,7 @@ function mainMemory(c: Case, board: readonly Claims[]): Claims[] {
 
 function cardAsOwner(f: Fitted, mode: ModeOfUse): Owner {
   const positions = (f.card.settings ?? []).flatMap((s) => s.positions.filter((p) => p.id === standsAt(f, s.id)));
-  const always = (f.card.claims ?? []).filter((claim) => onCard(claim, f) && settingsHold(f, claim.when));
+  const always = entries(f.card.claims).filter((claim) => onCard(claim, f) && settingsHold(f, claim.when));
   return ownerOf(f.as, f, [...always, ...positions], (what) => keeps(f, mode, what));
 }
 
@@ -57,8 +99,8 @@ function ownerOf(
   claims: readonly Claims[],
   keptOf: (what: "io" | "memory" | "interrupts" | "dma") => boolean,
 ): Owner {
-  const all = <T>(what: "io" | "memory" | "interrupts" | "dma", of: (claim: Claims) => readonly T[] | undefined): T[] =>
-    keptOf(what) ? claims.flatMap((claim) => [...(of(claim) ?? [])]) : [];
+  const all = <T>(what: "io" | "memory" | "interrupts" | "dma", of: (claim: Claims) => readonly T[] | string | undefined): T[] =>
+    keptOf(what) ? claims.flatMap((claim) => [...entries(of(claim))]) : [];
   return {
     name,
     ...(fitted ? { fitted } : {}),
@@ -67,6 +109,11 @@ function ownerOf(
     interrupts: all("interrupts", (x) => x.interrupts),
     dma: all("dma", (x) => x.dma),
   };
+}
+
+/** The entries of a list that a word may stand for. */
+function entries<T>(given: readonly T[] | string | undefined): readonly T[] {
+  return Array.isArray(given) ? given : [];
 }
 
 /** Every port the window answers at, aliases included; kept, since a window is asked about for every machine. */

@@ -1,0 +1,57 @@
+// What the planner must know and a record leaves out: no answer can be sure before it is written down, if only as none, 0 or unknown.
+import { type ResourceKind, resourceKinds } from "../../records/index.js";
+import { type Ref, ref } from "../ref.js";
+import type { Draft, Rule } from "../rule.js";
+import { unsaidOfCard, unsaidOfPart } from "../unsaid.js";
+
+export const leftOut: Rule = {
+  name: "left-out",
+  says: "Cards and boards say what they take of every kind: ports, memory, interrupts, DMA, and a board its own current.",
+  why: "What is left out is not none: nobody has written it down, so every machine that hangs on it is answered with not known.",
+  mend: "Write what it takes; write none, or 0 for a current, where it takes nothing, and unknown where nobody knows.",
+  scope: ["card", "board"],
+  *check({ catalogue }): Iterable<Draft> {
+    for (const card of catalogue.cards.values()) {
+      const bus = catalogue.buses.get(card.bus);
+      if (!bus) continue;
+      for (const gap of unsaidOfCard(card, bus)) {
+        const kinds = gap.kinds.filter((kind) => !saysUnknown(card, gap.path, kind));
+        const at = ref("card", card.id, ...gap.path);
+        if (kinds.length > 0) yield* told(kinds, "The card", at, gap.path.at(-2) === "positions");
+      }
+    }
+    for (const board of catalogue.boards.values()) {
+      const bus = catalogue.buses.get(board.bus);
+      for (const [i, part] of board.fixed.entries()) {
+        const kinds = (bus ? unsaidOfPart(part, bus) : []).filter((kind) => part[kind] === undefined);
+        if (kinds.length > 0) yield* told(kinds, "This part of the board", ref("board", board.id, "fixed", i), false);
+      }
+      for (const [i, rail] of board.rails.entries())
+        if (rail.board_A === undefined)
+          yield {
+            level: "note",
+            says: `What the board itself takes from ${rail.rail} V is not written down; what is left for cards is not known.`,
+            at: ref("board", board.id, "rails", i),
+            hint: "Add board_A in A: 0 when it takes nothing, unknown when nobody has measured it.",
+          };
+    }
+  },
+};
+
+function* told(kinds: readonly ResourceKind[], who: string, at: Ref, inPosition: boolean): Iterable<Draft> {
+  const words = resourceKinds.filter((kind) => kinds.includes(kind));
+  const where = inPosition ? " in this position, and another position of the setting does" : "";
+  yield {
+    level: "note",
+    says: `${who} does not say what it takes of ${words.join(", ")}${where}; that is read as not known.`,
+    at,
+    hint: `Write what it takes, or none: ${words.map((kind) => `${kind}: none`).join(", ")}.`,
+  };
+}
+
+/** A gap that is declared is no slip. */
+function saysUnknown(record: unknown, path: readonly (string | number)[], kind: ResourceKind): boolean {
+  let here = record;
+  for (const step of path) here = (here as Record<string | number, unknown>)[step];
+  return here === "unknown" || (typeof here === "object" && here !== null && (here as Record<string, unknown>)[kind] === "unknown");
+}

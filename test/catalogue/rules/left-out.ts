@@ -1,0 +1,56 @@
+// Cases of the rule left-out.
+
+import type { TestClub } from "../../support/club.js";
+import type { RuleCases } from "../../support/rule-cases.js";
+import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
+
+/** The club with everything written, and then kept as it is written. */
+function written(c: TestClub): TestClub {
+  for (const [id, card] of Object.entries(c.card)) c.card[id] = spellOutCard(card);
+  for (const [id, board] of Object.entries(c.board)) c.board[id] = spellOutBoard(board);
+  c.asWritten = true;
+  return c;
+}
+
+export default {
+  good: {
+    "everything written": (c) => {
+      written(c);
+    },
+    "a kind nobody knows, declared": (c) => {
+      written(c).card.tc!.claims = [{ io: "settings", memory: "unknown", interrupts: "settings", dma: "settings" }];
+    },
+    "claims nobody knows, declared": (c) => {
+      written(c).card.tc!.claims = "unknown";
+    },
+    "a board's current nobody knows, declared": (c) => {
+      written(c).board["tb-1"]!.rails[0]!.board_A = "unknown";
+    },
+    "a kind the card's edge does not carry": (c) => {
+      const { bus, card } = written(c);
+      bus.tb!.edges[0]!.dma = [];
+      card.tc!.claims = [{ io: "settings", memory: "none", interrupts: "settings" }];
+      for (const setting of card.tc!.settings!) for (const position of setting.positions) delete position.dma;
+    },
+  },
+  bad: {
+    "no claims at all": (c) => {
+      delete written(c).card.tc!.claims;
+    },
+    "one kind left out": (c) => {
+      written(c).card.tc!.claims = [{ io: "settings", memory: "none", interrupts: "settings" }];
+    },
+    "an entry for one position alone": (c) => {
+      written(c).card.tc!.claims = [{ when: { J1: "300" }, io: "settings", memory: "none", interrupts: "settings", dma: "settings" }];
+    },
+    "a position that is silent where another speaks": (c) => {
+      delete written(c).card.tc!.settings![0]!.positions[1]!.io;
+    },
+    "a part of the board": (c) => {
+      delete written(c).board["tb-1"]!.fixed[0]!.interrupts;
+    },
+    "what the board takes itself": (c) => {
+      delete written(c).board["tb-1"]!.rails[0]!.board_A;
+    },
+  },
+} satisfies RuleCases;

@@ -1,0 +1,145 @@
+// What a record leaves out is not known: each kind of resource, whole or one position, and a board's own current. Both sides of each.
+import { describe, expect, it } from "vitest";
+import type { Answer } from "../../src/planning/index.js";
+import type { Board, Card } from "../../src/records/index.js";
+import { spellOutBoard, spellOutCard } from "../support/spell-out.js";
+import { asked, board, bus, card, type Records, smallClub } from "./support/small-club.js";
+
+const dma = { dma: [{ id: "D1" }] };
+const whole = {
+  ...card("a"),
+  claims: [{ io: "none" as const, memory: "none" as const, interrupts: "none" as const, dma: "none" as const }],
+};
+
+/** Card A in S1, everything else written down. */
+function answerTo(a: Card, more: Records = {}): Answer {
+  const given = {
+    bus: dma,
+    board: spellOutBoard({ ...board, ...more.board } as Board),
+    cards: [a, ...(more.cards ?? [])],
+    asWritten: true as const,
+  };
+  return asked(smallClub({ ...more, ...given }), [
+    { card: "a", slot: "S1" },
+    ...(more.cards ?? []).map((c, i) => ({ card: c.id, slot: `S${i + 2}` })),
+  ]);
+}
+const said = (answer: Answer) => answer.combinations.flatMap((c) => c.unknowns.map((u) => u.says));
+
+describe("a card's claims", () => {
+  it("written in full, or as none, are known", () => {
+    expect(answerTo(whole).verdict).toBe("workable");
+    expect(answerTo({ ...card("a"), claims: "none" }).verdict).toBe("workable");
+  });
+
+  it.each(["io", "memory", "interrupts", "dma"] as const)("without %s are not known", (kind) => {
+    const { [kind]: _, ...rest } = whole.claims[0]!;
+    const answer = answerTo({ ...whole, claims: [rest] });
+    expect([answer.verdict, answer.count, answer.hanging]).toEqual(["unknown", "0", "1"]);
+    expect(said(answer)).toEqual([expect.stringMatching(/^Which .* Card A takes is not written down\.$/)]);
+    const declared = answerTo({ ...whole, claims: [{ ...whole.claims[0], [kind]: "unknown", find: "Follow the track." }] });
+    expect(declared.combinations[0]!.unknowns[0]!.how).toBe("Follow the track.");
+  });
+
+  it("left out altogether, or said to be unknown, are not known", () => {
+    expect(answerTo(card("a")).verdict).toBe("unknown");
+    expect(answerTo({ ...card("a"), claims: "unknown" }).verdict).toBe("unknown");
+    expect(said(answerTo(card("a")))).toEqual([
+      "Which ports, memory addresses, interrupt lines and DMA channels Card A takes is not written down.",
+    ]);
+  });
+
+  it("are not asked for where the bus has no such thing, or the card's edge does not carry it", () => {
+    const { dma: _, ...noDma } = whole.claims[0]!;
+    expect(answerTo({ ...whole, claims: [noDma] }, { bus: {} }).verdict).toBe("unknown");
+    const without = smallClub({ board: spellOutBoard(board), cards: [{ ...whole, claims: [noDma] }], asWritten: true });
+    expect(asked(without, [{ card: "a", slot: "S1" }]).verdict).toBe("workable");
+    const edges = [{ ...bus.edges[0]!, dma: [] }];
+    expect(
+      asked(smallClub({ bus: { ...dma, edges }, board: spellOutBoard(board), cards: [{ ...whole, claims: [noDma] }], asWritten: true }), [
+        { card: "a", slot: "S1" },
+      ]).verdict,
+    ).toBe("workable");
+  });
+
+  it("hold where an entry stands for it, and are open where none does", () => {
+    const when = { J1: "x" };
+    const entry = { when, ...whole.claims[0] };
+    expect(answerTo({ ...whole, claims: [entry] }).verdict).toBe("workable");
+    const other = { ...entry, when: { J1: "y" } };
+    expect(answerTo({ ...whole, claims: [other] }).verdict).toBe("unknown");
+    expect(answerTo({ ...whole, claims: [entry, other] }).verdict).toBe("workable");
+    expect(said(answerTo({ ...whole, claims: [other] }))[0]).toContain("Card A with J1 at x");
+  });
+
+  it("left to the settings need a setting that speaks, and every position of it", () => {
+    const claims = [{ ...whole.claims[0], io: "settings" as const }];
+    const positions = (x: object, y: object) => [
+      {
+        id: "J1",
+        name: "n",
+        by: "jumper" as const,
+        positions: [
+          { id: "x", ...x },
+          { id: "y", ...y },
+        ],
+      },
+    ];
+    expect(answerTo({ ...whole, claims }).verdict).toBe("unknown");
+    const taking = { io: [{ base: 0x300, size: 8 }] };
+    expect(answerTo({ ...whole, claims, settings: positions(taking, { io: "none" }) }).verdict).toBe("workable");
+    expect(answerTo({ ...whole, claims, settings: positions({}, taking) }).verdict).toBe("unknown");
+    expect(answerTo({ ...whole, claims, settings: positions(taking, {}) }).verdict).toBe("workable");
+  });
+
+  it("matter no more once the card is off and lets go of them", () => {
+    const { io: _, ...rest } = whole.claims[0]!;
+    const a = (releases: NonNullable<Card["enable"]>["releases"]): Card => ({
+      ...whole,
+      claims: [rest],
+      enable: { by: "contacts", releases },
+    });
+    const club = (...releases: NonNullable<Card["enable"]>["releases"]) =>
+      smallClub({ bus: dma, board: spellOutBoard(board), cards: [a(releases), spellOutCard(card("b"))], asWritten: true });
+    const cards = [
+      { card: "a", slot: "S1" },
+      { card: "b", slot: "S2" },
+    ];
+    const modes = (on: string[]) => ({ modes: [{ id: "m", firmware: "V2", cards: on }] });
+    expect(asked(club("io"), cards, modes(["b"])).verdict).toBe("workable");
+    expect(asked(club("memory"), cards, modes(["b"])).verdict).toBe("unknown");
+    expect(asked(club("io"), cards, modes(["a", "b"])).verdict).toBe("unknown");
+  });
+});
+
+describe("what the board takes", () => {
+  const ports: Card = { ...whole, claims: [{ ...whole.claims[0], io: [{ base: 0x300, size: 8 }] }] };
+  const timer = (more: object) => ({
+    board: {
+      fixed: [{ name: "timer", io: "none" as const, memory: "none" as const, interrupts: "none" as const, dma: "none" as const, ...more }],
+    },
+  });
+  const asWritten = (a: Card, records: Records) =>
+    asked(
+      smallClub({ bus: dma, board: { rails: [{ rail: "+5", limit_A: 10, board_A: 0 }], ...records.board }, cards: [a], asWritten: true }),
+      [{ card: "a", slot: "S1" }],
+    );
+
+  it("leaves a card open that takes something of a kind it is silent on, and no other", () => {
+    expect(asWritten(ports, timer({})).verdict).toBe("workable");
+    const silent = asWritten(ports, timer({ io: "unknown", find: "Read the decoder." }));
+    expect([silent.verdict, said(silent)]).toEqual(["unknown", ["Which ports timer of Board takes is not written down."]]);
+    expect(silent.combinations[0]!.unknowns[0]!.how).toBe("Read the decoder.");
+    expect(asWritten(whole, timer({ io: "unknown" })).verdict).toBe("workable");
+    const { io: _, ...left } = timer({}).board.fixed[0]!;
+    expect(asWritten(ports, { board: { fixed: [left] } }).verdict).toBe("unknown");
+  });
+
+  it("of a rail is not 0 because nobody wrote it down", () => {
+    const rails = (own: object) => ({ board: { ...timer({}).board, rails: [{ rail: "+5", limit_A: 10, ...own }] } });
+    expect(asWritten(whole, rails({ board_A: 0 })).verdict).toBe("workable");
+    expect(asWritten(whole, rails({})).verdict).toBe("unknown");
+    expect(asWritten({ ...whole, power: [{ rail: "+5", worst_A: 11 }] }, rails({})).verdict).toBe("ruled-out");
+    expect(asWritten({ ...whole, power: [{ rail: "+5", worst_A: 0 }] }, rails({})).verdict).toBe("workable");
+  });
+});

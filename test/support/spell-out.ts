@@ -1,0 +1,33 @@
+// Test records are written short: here what they leave out is written as none, so that they say all that the planner must know.
+import { type Board, type Card, type Claims, listed, resourceKinds } from "../../src/records/index.js";
+
+type Filled<T> = T & Claims;
+
+/** The card, with every kind of resource it does not speak of written as none, or as left to its settings. */
+export function spellOutCard(card: Card): Card {
+  const settings = card.settings?.map((setting) => {
+    const spoken = resourceKinds.filter((kind) => setting.positions.some((p) => p[kind] !== undefined));
+    return { ...setting, positions: setting.positions.map((p) => filled(p, (kind) => (spoken.includes(kind) ? "none" : undefined))) };
+  });
+  const bySettings = (kind: (typeof resourceKinds)[number]) =>
+    settings?.some((s) => s.positions.some((p) => p[kind] !== undefined)) ? ("settings" as const) : ("none" as const);
+  if (typeof card.claims === "string") return { ...card, ...(settings ? { settings } : {}) };
+  const entries = listed(card.claims).map((entry) => filled(entry, entry.when ? () => "none" : bySettings));
+  const whole = entries.some((entry) => !entry.when && !entry.revisions);
+  const claims = whole ? entries : [...entries, filled({}, bySettings)];
+  return { ...card, claims: claims as Exclude<Card["claims"], string>, ...(settings ? { settings } : {}) };
+}
+
+/** The board, with every kind its parts do not speak of written as none, and each current it does not name as 0. */
+export function spellOutBoard(board: Board): Board {
+  return {
+    ...board,
+    fixed: board.fixed.map((part) => filled(part, () => "none") as Board["fixed"][number]),
+    rails: board.rails.map((rail) => (rail.board_A === undefined ? { ...rail, board_A: 0 } : rail)),
+  };
+}
+
+function filled<T extends Claims>(of: T, word: (kind: (typeof resourceKinds)[number]) => "none" | "settings" | undefined): Filled<T> {
+  const added = resourceKinds.flatMap((kind) => (of[kind] === undefined && word(kind) ? [[kind, word(kind)]] : []));
+  return { ...of, ...Object.fromEntries(added) };
+}
