@@ -109,7 +109,7 @@ export function buildList(ctx: Context): ListPage {
   const lines = testedWhere(ctx, () => true);
   const titles = new Map<string, ListLine[]>();
   for (const t of lines) {
-    const title = ctx.catalogue.boards.get(ctx.catalogue.builds.get(idOf(t.link))?.board ?? "")?.name ?? "Other";
+    const title = ctx.catalogue.boards.get(t.board)?.name ?? "Other";
     titles.set(title, [...(titles.get(title) ?? []), { link: t.link, says: `${t.date}, ${t.by}: ${t.on}`, mark: t.mark }]);
   }
   const questions = [...ctx.catalogue.builds.values()].filter((b) => !b.result);
@@ -123,10 +123,6 @@ export function buildList(ctx: Context): ListPage {
   const worked = lines.filter((l) => l.mark.verdict === "workable").length;
   const answer = `${lines.length} machines were tested and written down, newest first: ${worked} worked, ${lines.length - worked} failed or worked in part.`;
   return { ...head("builds/index.html", "Tested builds", answer, "builds"), answer, groups };
-}
-
-function idOf(link: LinkView): string {
-  return link.href.replace(/^.*\//, "").replace(/~?\.html$/, "");
 }
 
 export function partList(ctx: Context): ListPage {

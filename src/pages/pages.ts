@@ -13,7 +13,6 @@ import { type FindingsPage, findingsPage } from "./findings.js";
 import { type FirmwarePage, firmwarePage } from "./firmware.js";
 import { judge as askPlanning } from "./judge.js";
 import { firmwareFigure } from "./line-figures.js";
-import { pageOf } from "./links.js";
 import { boardList, buildList, cardList, conflictList, firmwareList, type ListPage, partList, type StartPage, startPage } from "./lists.js";
 import { type MatrixPage, matrixPage } from "./matrix.js";
 import { type PartPage, partPage } from "./part.js";
@@ -91,7 +90,7 @@ export function pagesOf(given: Given): Pages {
     builds: [...catalogue.builds.values()].map((b) => ({
       ...buildPage(ctx, cells, b),
       lineDrawing: (b.modes ?? []).length > 1 ? firmwareFigure(ctx, cells, b) : undefined,
-      sheet: sheets.find((s) => s.build?.href === pageOf("build", b.id))?.href,
+      sheet: sheets.find((s) => s.of === b.id)?.href,
     })),
     sheets,
     parts: [...catalogue.parts.values()].map((p) => partPage(ctx, p)),

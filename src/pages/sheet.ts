@@ -36,6 +36,8 @@ export interface PanelView {
 
 export interface SheetPage extends PageHead {
   readonly mark: MarkView;
+  /** Id of the build it is of. */
+  readonly of: string;
   readonly build?: LinkView;
   readonly sheet: BuildSheet;
   readonly switchDrawing: Figure;
@@ -93,6 +95,7 @@ function sheetView(catalogue: Context["catalogue"], build: Build, combination: C
   const says = `What to get, set, burn and wire for ${build.name}, and what must be seen on the bench.`;
   return {
     ...head(`builds/${build.id}-sheet.html`, `Build sheet: ${build.name}`, says, "builds"),
+    of: build.id,
     mark: markOf(combination.verdict, combination.evidence, { kind: "answer", asks: asksOf(fillBuild(build, combination)) }),
     build: catalogue.builds.has(build.id) ? recordLink(catalogue, "build", build.id) : undefined,
     sheet,

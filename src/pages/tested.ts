@@ -7,6 +7,9 @@ import { byDateDown, type Context, type LinkView, type MarkView, markOf, recordL
 import { type Figure, figure } from "./marks.js";
 
 export interface TestedView {
+  /** Its id, and that of its board. */
+  readonly build: string;
+  readonly board: string;
   readonly link: LinkView;
   readonly mark: MarkView;
   readonly outcome: string;
@@ -36,6 +39,8 @@ export function testedView(ctx: Context, build: Build): TestedView | undefined {
   const board = ctx.catalogue.boards.get(build.board)?.name ?? build.board;
   const versions = versionsOf(build);
   return {
+    build: build.id,
+    board: build.board,
     link: recordLink(ctx.catalogue, "build", build.id),
     mark: outcomeMark(build.result.outcome, build.id),
     outcome: outcomeWords[build.result.outcome].word,

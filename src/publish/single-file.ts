@@ -6,7 +6,7 @@ import { gzipSync } from "node:zlib";
 import type { Catalogue } from "../catalogue/index.js";
 import type { Pages } from "../pages/index.js";
 import { entriesOf } from "../pages/index.js";
-import { bookOf, type PocketPage, type Written } from "../planner/index.js";
+import { bookOf, type PocketPage, type Sheets, type Written } from "../planner/index.js";
 import { noticeText } from "../words/index.js";
 import { type BuildSiteOptions, fileOf, packageTop, pagesFor, render } from "./build.js";
 import { plannerRecords } from "./exports/index.js";
@@ -25,8 +25,8 @@ export interface Pocket {
   readonly pages: number;
 }
 
-/** Too heavy for a pocket as finished pages: these are made from the records when they are asked for (`made.ts`). */
-const leftOut = /^(?:source\/|404\.html$|search\.html$|planner\.html$)|-sheet\.html$/;
+/** Pages of which the file has its own. */
+const ownPages = ["404.html", "search.html", "planner.html"];
 
 export async function makePocket({ catalogue, records, made, say = () => {} }: PocketOptions): Promise<Pocket> {
   const top = packageTop();
@@ -37,9 +37,11 @@ export async function makePocket({ catalogue, records, made, say = () => {} }: P
   say("Setting the pages");
   const rendered = await render(top, pages);
   say("Packing them into one file");
+  // Too heavy as finished pages, sources and sheets are made from the records when they are asked for (`made.ts`).
+  const leftOut = new Set([...ownPages, ...[...pages.sources, ...pages.sheets].map((p) => p.href)]);
   const kept = rendered
     .map((p) => ({ name: fileOf(p.url), content: p.content }))
-    .filter((p) => !leftOut.test(p.name))
+    .filter((p) => !leftOut.has(p.name))
     .sort((a, b) => (a.name < b.name ? -1 : 1));
   const finished = Object.fromEntries(kept.map(({ name, content }) => [name, pageOf(name, content)]));
   const html = shell({
@@ -52,6 +54,7 @@ export async function makePocket({ catalogue, records, made, say = () => {} }: P
       solve: squeezed(asset("planner-solve.js")),
       bench: squeezed(asset("planner-bench.js")),
       pages: squeezed(JSON.stringify(bookOf(finished))),
+      sheets: squeezed(JSON.stringify(Object.fromEntries(pages.sheets.map((s) => [s.href, s.of])) satisfies Sheets)),
       written: squeezed(JSON.stringify(writtenOf(pages))),
     },
     notice: noticeText(catalogue),

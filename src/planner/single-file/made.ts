@@ -8,15 +8,27 @@ import { piece } from "./pieces.js";
 /** By the name of its page: the record's file, the record's name and page, and its text. */
 export type Written = Readonly<Record<string, readonly [file: string, name: string, page: string, text: string]>>;
 
+/** By the name of a sheet's page: the build it is of. */
+export type Sheets = Readonly<Record<string, string>>;
+
 /** How long a machine may be looked for before its sheet is drawn. */
 const most_ms = 20_000;
 
-export function isMade(name: string): boolean {
-  return name.startsWith("source/") || /^builds\/.+-sheet\.html$/.test(name);
+export async function isMade(name: string): Promise<boolean> {
+  return isWritten(name) || (await buildOf(name)) !== undefined;
 }
 
 export async function madePage(name: string, around: () => Promise<Surroundings>): Promise<PocketPage | undefined> {
-  return name.startsWith("source/") ? written(name) : sheet(name, await around());
+  if (isWritten(name)) return written(name);
+  const build = await buildOf(name);
+  return build === undefined ? undefined : sheet(build, await around());
+}
+
+const isWritten = (name: string) => name.startsWith("source/");
+
+async function buildOf(name: string): Promise<string | undefined> {
+  const sheets = JSON.parse(await piece("sheets")) as Sheets;
+  return Object.hasOwn(sheets, name) ? sheets[name] : undefined;
 }
 
 async function written(name: string): Promise<PocketPage | undefined> {
@@ -31,8 +43,7 @@ async function written(name: string): Promise<PocketPage | undefined> {
   ];
 }
 
-async function sheet(name: string, { solve, bench }: Surroundings): Promise<PocketPage | undefined> {
-  const id = /^builds\/(.+)-sheet\.html$/.exec(name)?.[1] ?? "";
+async function sheet(id: string, { solve, bench }: Surroundings): Promise<PocketPage | undefined> {
   const build = (await solve.opened()).builds[id];
   if (!build) return undefined;
   const answered = await solve.ask("answer", { build, most_ms });

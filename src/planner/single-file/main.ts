@@ -59,7 +59,9 @@ async function route(): Promise<void> {
     const question = new URLSearchParams(place.query).get("q") ?? "";
     await showSearch(main, question, (q) => history.replaceState(null, "", `#search.html?q=${encodeURIComponent(q)}`));
   } else if (place.page !== shown || main.dataset.page !== place.page) {
-    const page = await (isMade(place.page) ? making(place.page) : book().then((all) => pageIn(all, place.page)));
+    const made = await isMade(place.page);
+    if (mine !== turn) return;
+    const page = await (made ? making(place.page) : book().then((all) => pageIn(all, place.page)));
     if (mine !== turn) return;
     showPage(place.page, page);
   }
