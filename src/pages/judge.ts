@@ -30,7 +30,7 @@ function refused(says: string): Answer {
     reasons: [],
     reasonsComplete: false,
     repairs: [],
-    repairsComplete: { givingUp: "none", twoModes: "none", moreModes: "none" },
+    repairsComplete: { givingUp: "none", twoModes: "none", moreModes: "none", ways: "none" },
     unknowns: [],
     unread: [],
     history: [],

@@ -19,4 +19,4 @@ export {
   type Word,
 } from "./state-words.js";
 export { capital, countText, listText } from "./text.js";
-export { divisionLine, fewerSentence, waysSentence, wishText } from "./ways-text.js";
+export { byHandLine, divisionLine, fewerSentence, waysSentence, wishText } from "./ways-text.js";

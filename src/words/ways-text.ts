@@ -25,9 +25,10 @@ type FewerShape =
   | { readonly kind: "not-proven"; readonly ways: number; readonly because: "unknown-facts" | "budget" };
 
 interface WayShape {
-  readonly own: readonly string[];
   readonly on: readonly string[];
   readonly firmware: string;
+  /** Versions it may run. */
+  readonly versions: readonly string[];
 }
 
 interface WaysShape {
@@ -108,8 +109,40 @@ export function fewerSentence(fewer: FewerShape, wishes: readonly WishShape[], n
   }
 }
 
-/** One line: "Two ways and one switch: R4A with tracer; R5.1 with disk and tape." */
+/** One line: "Two ways and one switch: R4 or R4A with tracer; R5.1 with disk and tape." */
 export function divisionLine(ways: readonly WayShape[], nameOf: NameOf): string {
-  const parts = ways.map(({ own, firmware }) => `${firmware} with ${own.length === 0 ? "no other card on" : listText(own.map(nameOf))}`);
-  return `${capital(countText(ways.length, "way"))} and one switch: ${parts.join("; ")}.`;
+  return `${capital(countText(ways.length, "way"))} and one switch: ${partsText(ways, versionsText, nameOf)}.`;
+}
+
+/** Most versions that a line names. */
+const mostVersions = 3;
+
+function versionsText({ firmware, versions }: Pick<WayShape, "firmware" | "versions">): string {
+  if (versions.length === 0) return firmware;
+  if (versions.length <= mostVersions) return listText(versions, "or");
+  return `${versions[0]}, ${versions[1]} or ${versions.length - 2} other versions`;
+}
+
+/** "R4 with tracer; R5.1 with disk and tape; clock in every way": what is on in some ways only, then what is on in all. */
+function partsText<W extends { readonly on: readonly string[] }>(ways: readonly W[], under: (way: W) => string, nameOf: NameOf): string {
+  const everywhere = (ways[0]?.on ?? []).filter((as) => ways.every((way) => way.on.includes(as)));
+  const parts = ways.map((way) => {
+    const own = way.on.filter((as) => !everywhere.includes(as));
+    const none = everywhere.length > 0 ? "no other card" : "no card on";
+    return `${under(way)} with ${own.length === 0 ? none : listText(own.map(nameOf))}`;
+  });
+  return [...parts, ...(everywhere.length > 0 ? [`${listText(everywhere.map(nameOf))} in every way`] : [])].join("; ");
+}
+
+interface HandShape {
+  readonly ways: readonly { readonly firmware: string; readonly on: readonly string[] }[];
+  readonly changes: readonly { readonly steps: readonly unknown[] }[];
+}
+
+/** One line: "Changed over by hand, four things to do each time: R4 with tracer; R5.1 with disk and tape." */
+export function byHandLine({ ways, changes }: HandShape, nameOf: NameOf): string {
+  const most = Math.max(...changes.map(({ steps }) => steps.length - 2));
+  const least = Math.min(...changes.map(({ steps }) => steps.length - 2));
+  const things = least === most ? countText(most, "thing") : `${countText(least, "thing")} to ${countText(most, "thing")}`;
+  return `${capital(countText(ways.length, "way"))} changed over by hand, ${things} to do each time: ${partsText(ways, (way) => way.firmware, nameOf)}.`;
 }

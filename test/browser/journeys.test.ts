@@ -95,7 +95,7 @@ describe("a visit", () => {
     await addCard(page, "tallow");
     await addCard(page, "gannet");
     await page
-      .getByRole("button", { name: /^Run it in two modes with a switch/ })
+      .getByRole("button", { name: /^Two ways and one switch/ })
       .first()
       .click();
     await answered(page);

@@ -286,7 +286,7 @@ describe("the single file", () => {
     await answered(page);
     expect(await page.locator("#answer .says").textContent()).toMatch(/^No\./);
     await page
-      .getByRole("button", { name: /^Run it in two modes/ })
+      .getByRole("button", { name: /^Two ways and one switch/ })
       .first()
       .click();
     await answered(page);

@@ -35,8 +35,8 @@ describe("for everybody", () => {
       await answered(page);
       expect(await page.evaluate(() => document.activeElement?.getAttribute("role"))).toBe("combobox");
     }
-    for (let i = 0; i < 60 && !(await focused()).startsWith("Run it in two modes"); i += 1) await page.keyboard.press("Tab");
-    expect(await focused()).toMatch(/^Run it in two modes/);
+    for (let i = 0; i < 60 && !(await focused()).startsWith("Two ways and one switch"); i += 1) await page.keyboard.press("Tab");
+    expect(await focused()).toMatch(/^Two ways and one switch/);
     await page.keyboard.press("Enter");
     await answered(page);
     expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes/);
@@ -76,7 +76,7 @@ describe("for everybody", () => {
       await page.getByRole("combobox", { name: "Add a card" }).click();
       await check("offers");
       await page
-        .getByRole("button", { name: /^Run it in two modes/ })
+        .getByRole("button", { name: /^Two ways and one switch/ })
         .first()
         .click();
       await answered(page);
@@ -99,7 +99,7 @@ describe("for everybody", () => {
     await answered(page);
     expect(await wide()).toBe(0);
     await page
-      .getByRole("button", { name: /^Run it in two modes/ })
+      .getByRole("button", { name: /^Two ways and one switch/ })
       .first()
       .click();
     await answered(page);

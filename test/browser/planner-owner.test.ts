@@ -27,12 +27,12 @@ describe("a stranger on a phone", () => {
     await answered(page);
     const text = (await page.locator(".strip").textContent())!;
     expect(text).toMatch(/^\s*no.*needs Skerry Monitor/);
-    expect(text).toMatch(/Way out: Run it in two modes with a switch/);
+    expect(text).toMatch(/Way out: Two ways and one switch/);
     await page.locator(".strip").click();
     await page.waitForFunction(() => document.activeElement?.id === "answer-title");
     expect(
       await page
-        .getByRole("button", { name: /^Run it in two modes/ })
+        .getByRole("button", { name: /^Two ways and one switch/ })
         .first()
         .isVisible(),
     ).toBe(true);
@@ -91,7 +91,7 @@ describe("parts for the switch", () => {
     const { page, wrong, context } = await open(tracerAndDisk, { viewport: { width: 1280, height: 900 } });
     await answered(page);
     await page
-      .getByRole("button", { name: /^Run it in two modes/ })
+      .getByRole("button", { name: /^Two ways and one switch/ })
       .first()
       .click();
     await answered(page);
@@ -130,7 +130,7 @@ describe("twice the size", () => {
     await answered(page);
     expect(await wide()).toBe(0);
     await page
-      .getByRole("button", { name: /^Run it in two modes/ })
+      .getByRole("button", { name: /^Two ways and one switch/ })
       .first()
       .click();
     await answered(page);

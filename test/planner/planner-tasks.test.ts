@@ -100,7 +100,7 @@ describe("repairs", () => {
       .flatMap(([b, a]) => (a.kind === "answer" && a.repairs.length > 0 ? [[b, a] as const] : []));
     expect(none.length).toBeGreaterThan(5);
     for (const [build, answer] of none) {
-      for (const repair of answer.repairs.slice(0, 3)) {
+      for (const repair of answer.repairs.filter((r) => r.kind !== "by-hand").slice(0, 3)) {
         const to = buildOf({ base: build, moves: [{ do: "all", says: "", edits: editsBetween(build, repair.build as Build) }] });
         const again = plan(catalogue, to, { brief: true });
         expect(again, `${build.id}: ${repair.says}`).toMatchObject({ kind: "answer", verdict: repair.verdict });

@@ -34,48 +34,79 @@ function switched(id: string, only: string[]): Card {
 }
 
 describe("three cards for one knob", () => {
-  it("are shared out between two modes, one against two", () => {
+  it("are run in two ways, with one switch or by hand, one against two", () => {
     const answer = planned(demo(), question("skerry-16t", [{ card: tracer }, { card: gannet }, { card: plover }]));
     expect(answer.verdict).toBe("ruled-out");
-    const two = answer.repairs.filter((r) => r.kind === "second-mode");
-    expect(two.map((r) => (r.build as Build).modes?.map((m) => m.cards))).toEqual([[[gannet, plover], [tracer]]]);
-    expect(planned(demo(), two[0]!.build as Build)).toMatchObject({ verdict: two[0]!.verdict, count: two[0]!.count });
-    expect(answer.repairsComplete).toEqual({ givingUp: "all", twoModes: "all", moreModes: "none" });
-    expect(repairsSentence(answer)).toMatch(/between two modes was tried; three modes or more were not\.$/);
+    expect(answer.repairs.slice(0, 2).map((r) => [r.kind, r.says])).toEqual([
+      [
+        "ways",
+        "Two ways and one switch: R4 or R4A with Tallow bus tracer; R5.1 with Gannet fixed-disk controller and Plover tape interface.",
+      ],
+      [
+        "by-hand",
+        "Two ways changed over by hand, four things to do each time: R4 with Tallow bus tracer; R5.1 with Gannet fixed-disk controller and Plover tape interface.",
+      ],
+    ]);
+    const [two] = answer.repairs;
+    expect((two!.build as Build).modes?.map((m) => m.cards)).toEqual([[tracer], [gannet, plover]]);
+    expect(planned(demo(), two!.build as Build)).toMatchObject({ verdict: two!.verdict, count: two!.count });
+    expect(answer.repairsComplete).toEqual({ givingUp: "all", twoModes: "no-help", moreModes: "no-help", ways: "all" });
+    expect(repairsSentence(answer)).toMatch(/No fewer ways with a switch would do\.$/);
   });
 
-  it("that need three modes: two are tried and do not help, three are not, and the words say so", () => {
+  it("that need three ways are given three", () => {
     const catalogue = smallClub({ cards: [switched("a", ["V1"]), switched("b", ["V2"]), switched("c", ["V3"])] });
     const build = question("board", [{ card: "a" }, { card: "b" }, { card: "c" }]);
     const answer = planned(catalogue, build);
-    expect(answer.repairs.map((r) => r.kind)).toEqual(["drop", "drop", "drop"]);
-    expect(answer.repairsComplete).toEqual({ givingUp: "all", twoModes: "all", moreModes: "none" });
-    const three = ["a", "b", "c"].map((as) => ({ id: as, cards: [as] }));
-    expect(planned(catalogue, { ...build, modes: three }).verdict).toBe("workable");
+    expect(answer.repairs.map((r) => r.kind)).toEqual(["ways", "by-hand", "drop", "drop", "drop"]);
+    expect(answer.repairs[0]?.says).toBe("Three ways and one switch: V1 with Card A; V2 with Card B; V3 with Card C.");
+    expect(answer.repairsComplete).toEqual({ givingUp: "all", twoModes: "no-help", moreModes: "no-help", ways: "all" });
+    expect(planned(catalogue, answer.repairs[0]!.build as Build).verdict).toBe("workable");
   });
 
-  it("that no switch can turn off: two modes cannot help, and nothing is said of them", () => {
+  it("that no switch can turn off: nothing is said of a switch, and they are changed over by hand", () => {
     const [a, b] = [switched("a", ["V1"]), switched("b", ["V2"])].map(({ enable: _, ...rest }) => rest);
     const answer = planned(smallClub({ cards: [a!, b!] }), question("board", [{ card: "a" }, { card: "b" }]));
-    expect(answer.repairsComplete).toEqual({ givingUp: "all", twoModes: "no-help", moreModes: "no-help" });
+    expect(answer.repairsComplete).toEqual({ givingUp: "all", twoModes: "no-help", moreModes: "no-help", ways: "no-help" });
+    expect(answer.repairs[0]).toMatchObject({
+      kind: "by-hand",
+      verdict: "workable",
+      says: "Two ways changed over by hand, three things to do each time: V1 with Card A; V2 with Card B.",
+    });
     expect(repairsSentence(answer)).toBe("No other smallest set of choices to give up would help.");
   });
 
-  it("the version chosen stays in one of the two modes; where it cannot, giving it up is said", () => {
+  it("the version chosen stays in one of the ways; where it cannot, giving it up is said", () => {
     const catalogue = smallClub({ cards: [switched("a", ["V1"]), switched("b", ["V2"])] });
     const under = (firmware: string) =>
       planned(catalogue, question("board", [{ card: "a" }, { card: "b" }], { modes: [{ id: "m", firmware }] })).repairs.filter(
-        (r) => r.kind === "second-mode",
+        (r) => r.kind === "ways",
       );
     expect(givenUp(under("V2"))).toEqual([]);
-    expect(under("V2").map((r) => (r.build as Build).modes?.map((m) => m.firmware))).toEqual([["V2", undefined]]);
+    expect(under("V2").map((r) => (r.build as Build).modes?.map((m) => m.firmware))).toEqual([[undefined, "V2"]]);
     expect(givenUp(under("V3"))).toEqual(["firmware:m"]);
-    expect(under("V3").map((r) => r.says)).toEqual([expect.stringContaining("neither under Line V3")]);
+    expect(under("V3").map((r) => r.says)).toEqual(["Instead of Line V3: two ways and one switch: V1 with Card A; V2 with Card B."]);
   });
 });
 
-describe("two modes against every way to share the cards out", () => {
-  /** A few cards that fight over ports and firmware, most of them switchable, in one mode, on a board that may have a chain. */
+describe("a mode of several that is run as two", () => {
+  it("is offered where one of the modes cannot be, and three modes are not said to have been tried", () => {
+    const catalogue = smallClub({ cards: ["a", "b", "c"].map((id, at) => switched(id, [`V${at + 1}`])) });
+    const modes = [
+      { id: "both", cards: ["a", "b"] },
+      { id: "other", cards: ["c"] },
+    ];
+    const answer = planned(catalogue, question("board", [{ card: "a" }, { card: "b" }, { card: "c" }], { modes }));
+    const second = answer.repairs.filter((r) => r.kind === "second-mode");
+    expect(second.map((r) => (r.build as Build).modes?.map((m) => m.cards))).toEqual([[["b"], ["a"], ["c"]]]);
+    expect(answer.repairsComplete).toEqual({ givingUp: "all", twoModes: "all", moreModes: "no-help", ways: "no-help" });
+  });
+});
+
+describe("one of two modes run as two, against every way to share its cards out", () => {
+  const idle = { id: "idle", cards: [] };
+
+  /** A few cards that fight over ports and firmware, most of them switchable, in one mode, on a board that may have a chain; in a second mode nothing is on. */
   function randomFight(seed: number): { readonly catalogue: Catalogue; readonly build: Build; readonly free: readonly string[] } {
     const r = new Random(seed);
     const ids = ["a", "b", "c", "d"].slice(0, r.int(2, 4));
@@ -95,7 +126,7 @@ describe("two modes against every way to share the cards out", () => {
         "board",
         ids.map((id) => ({ card: id })),
         {
-          modes: [{ id: "m", ...(r.next() < 0.3 ? { firmware: r.pick(["V1", "V2", "V3"]) } : {}) }],
+          modes: [{ id: "m", ...(r.next() < 0.3 ? { firmware: r.pick(["V1", "V2", "V3"]) } : {}) }, idle],
         },
       ),
       free: needy.filter((c) => c.enable).map((c) => c.id),
@@ -110,7 +141,7 @@ describe("two modes against every way to share the cards out", () => {
     );
     const pin = build.modes?.[0]?.firmware;
     const can = (b: Build) => planned(catalogue, b).verdict !== "ruled-out";
-    const otherVersion = pin !== undefined && can({ ...build, modes: [{ id: "m" }] });
+    const otherVersion = pin !== undefined && can({ ...build, modes: [{ id: "m" }, idle] });
     const inside = (a: readonly string[], b: readonly string[]) => a.every((x) => b.includes(x));
     const inSplit = (a: (typeof splits)[number], b: (typeof splits)[number]) => inside(a.first, b.first) && inside(a.second, b.second);
     const least = (good: typeof splits, unless: typeof splits) =>
@@ -140,7 +171,7 @@ describe("two modes against every way to share the cards out", () => {
         .filter((r) => r.kind === "second-mode")
         .map((r) => {
           const { modes = [] } = r.build as Build;
-          const off = modes.map((m) => build.cards.map((c) => c.card).filter((as) => !m.cards?.includes(as)));
+          const off = modes.slice(0, 2).map((m) => build.cards.map((c) => c.card).filter((as) => !m.cards?.includes(as)));
           return JSON.stringify(modes[0]?.firmware ? ["kept", ...off] : ["free", ...off.sort()]);
         });
       const expected = smallest(catalogue, build, free);
@@ -193,7 +224,9 @@ describe("a way out that gives up what was asked about is none", () => {
     if (purchase.kind !== "purchase") throw new Error("misasked");
     expect(purchase.verdict).toBe("ruled-out");
     expect(purchase.repairs.length).toBeGreaterThan(0);
-    for (const r of purchase.repairs) expect((r.build as Build).cards.map((c) => c.card)).toContain(gannet);
+    for (const r of purchase.repairs)
+      if (r.kind === "by-hand") expect(r.says).toContain("Gannet fixed-disk controller");
+      else expect((r.build as Build).cards.map((c) => c.card)).toContain(gannet);
   });
 
   it("the only card asked about is not left out, nor all of several", () => {

@@ -70,7 +70,7 @@ function byHandLines(hand: ChangeOver, nameOf: (as: string) => string, title: (t
 
 function divisionLines(division: Division, number: number, nameOf: (as: string) => string, title: (text: string) => string): string[] {
   const { ways, verdict, combination, switched } = division;
-  const lines = [title(`Division ${number}: ${verdictWords[verdict].word}, evidence ${combination.evidence}`)];
+  const lines = [title(`Division ${number}: ${verdictWords[verdict].word}${combination ? `, evidence ${combination.evidence}` : ""}`)];
   for (const way of ways) {
     const others = way.versions.filter((v) => v !== way.firmware);
     const or = others.length === 0 ? "" : ` (or ${listText(others, "or")})`;

@@ -176,6 +176,16 @@ const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 export function RepairButton(props: { repair: Repair; from: Build; says?: string; wish?: Build; after?: string }) {
   const { repair, from, says, wish, after } = props;
   const { store } = useDesk();
+  // What the hand does between two ways leads to no one build.
+  if (repair.kind === "by-hand")
+    return (
+      <p class="repair">
+        {repair.says}{" "}
+        <span class="more">
+          then: <Mark verdict={repair.verdict} />
+        </span>
+      </p>
+    );
   const to = (repair.build ?? wish) as Build | undefined;
   if (!to) return null;
   const ways =

@@ -158,7 +158,8 @@ export interface Reason {
 }
 
 export interface Repair {
-  readonly kind: "drop" | "change" | "second-mode";
+  /** `ways`: several ways to run it with one switch; `by-hand`: the same by opening the machine; `second-mode`: one of its modes run as two. */
+  readonly kind: "drop" | "change" | "second-mode" | "ways" | "by-hand";
   /** What to give up. Empty for a repair that only adds (a second mode). */
   readonly gives: readonly OwnersChoice[];
   readonly says: string;
@@ -169,7 +170,7 @@ export interface Repair {
   readonly exact: boolean;
   /** What to choose instead, when it is a change. */
   readonly instead?: readonly { readonly choice: string; readonly values: readonly string[] }[];
-  /** The build after the repair, to put straight back to the planner. */
+  /** The build after the repair, to put straight back to the planner; a change-over by hand leads to no one build. */
   readonly build?: unknown;
 }
 
@@ -182,10 +183,12 @@ export type Tried = "all" | "some" | "none" | "no-help";
 export interface RepairsComplete {
   /** Smallest sets of choices to give up. */
   readonly givingUp: Tried;
-  /** One mode run as two, with a switch: every way to share the cards out between them. */
+  /** One of several modes run as two, with a switch: every way to share the cards out between them. */
   readonly twoModes: Tried;
-  /** One mode run as three or more. */
+  /** One of several modes run as three or more. */
   readonly moreModes: Tried;
+  /** A machine with one mode run in as few ways as can be, with a switch: every way to share the cards out. */
+  readonly ways: Tried;
 }
 
 /** A record that is in a file and could not be read, and whether it could bear on the answer. */

@@ -1,5 +1,5 @@
 // How complete the reasons and the ways out of an answer are, in words: no more is claimed than was tried.
-import type { Reason, RepairsComplete } from "./answer.js";
+import type { Reason, Repair, RepairsComplete } from "./answer.js";
 
 interface Reasons {
   readonly reasons: readonly Pick<Reason, "moreFacts">[];
@@ -16,11 +16,11 @@ export function reasonsSentence({ reasons, reasonsComplete }: Reasons): string {
 }
 
 interface Repairs {
-  readonly repairs: readonly unknown[];
+  readonly repairs: readonly Pick<Repair, "kind">[];
   readonly repairsComplete: RepairsComplete;
 }
 
-export function repairsSentence({ repairs, repairsComplete: { givingUp, twoModes, moreModes } }: Repairs): string {
+export function repairsSentence({ repairs, repairsComplete: { givingUp, twoModes, moreModes, ways } }: Repairs): string {
   if (givingUp === "none") return "What would help was not looked for.";
   const choices = {
     all: repairs.length > 0 ? "No other smallest set of choices to give up would help." : "No choice could be given up to make it work.",
@@ -36,5 +36,12 @@ export function repairsSentence({ repairs, repairsComplete: { givingUp, twoModes
   const more = moreModes === "none" ? "three modes or more were not" : "";
   const modes =
     twoModes === "all" ? [two, more].filter(Boolean).join("; ") : [two, more && "nor were three modes or more"].filter(Boolean).join(", ");
-  return [choices, modes && `${modes}.`].filter(Boolean).join(" ");
+  const switched = repairs.some((r) => r.kind === "ways");
+  const several = {
+    all: switched ? "No fewer ways with a switch would do." : "No number of ways with a switch would help.",
+    some: switched ? "Other ways with a switch may help as well." : "Whether a switch would help is not known.",
+    none: "Ways with a switch were not tried.",
+    "no-help": "",
+  }[ways];
+  return [choices, modes && `${modes}.`, several].filter(Boolean).join(" ");
 }

@@ -8,6 +8,7 @@ import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
 import { attempt } from "./attempt.js";
 import { valuesOf } from "./possible.js";
 import { secondModes } from "./second-modes.js";
+import { waysOut } from "./ways-out.js";
 
 const dearness: Readonly<Record<OwnersChoice["kind"], number>> = {
   setting: 1,
@@ -26,12 +27,12 @@ const dearness: Readonly<Record<OwnersChoice["kind"], number>> = {
  */
 const most = 100;
 
-/** A second mode with a switch is dearer than another revision of a card and cheaper than leaving one out. */
-const dearnessOfSecondMode = 5.5;
+/** Several ways to run it are dearer than another revision of a card and cheaper than leaving one out. */
+const dearnessOfWays = { "second-mode": 5.5, ways: 5.5, "by-hand": 5.6, drop: 0, change: 0 } as const;
 
 /** Of an answer that nothing stands against, and of one nobody looked for help with. */
-export const nothingToHelp: RepairsComplete = { givingUp: "no-help", twoModes: "no-help", moreModes: "no-help" };
-export const nothingTried: RepairsComplete = { givingUp: "none", twoModes: "none", moreModes: "none" };
+export const nothingToHelp: RepairsComplete = { givingUp: "no-help", twoModes: "no-help", moreModes: "no-help", ways: "no-help" };
+export const nothingTried: RepairsComplete = { givingUp: "none", twoModes: "none", moreModes: "none", ways: "none" };
 
 /**
  * Cheapest first: settings, slots, firmware, memory, revisions of cards, a second mode, dropping cards or modes, another board. `keep` names
@@ -52,12 +53,12 @@ export function repairsOf(
     .sort((a, b) => a.price - b.price);
   const given = cheapestFirst.slice(0, most).map(({ gives }) => repairOf(compiled, gives, budget));
   const found = given.flatMap((r) => r ?? []);
-  const second = secondModes(compiled, sets, kept, budget);
-  const price = (r: Repair) => (r.kind === "second-mode" ? dearnessOfSecondMode : 0) + dear(r.gives);
+  const several = compiled.question.modes.length === 1 ? waysOut(compiled, sets, kept, budget) : secondModes(compiled, sets, kept, budget);
+  const price = (r: Repair) => dearnessOfWays[r.kind] + dear(r.gives);
   const all = sets.complete && cheapestFirst.length <= most && found.length === given.length;
   return {
-    repairs: [...found, ...second.repairs].sort((a, b) => price(a) - price(b)),
-    complete: { givingUp: all ? "all" : "some", twoModes: second.twoModes, moreModes: second.moreModes },
+    repairs: [...found, ...several.repairs].sort((a, b) => price(a) - price(b)),
+    complete: { givingUp: all ? "all" : "some", ...several.complete },
   };
 }
 

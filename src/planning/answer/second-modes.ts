@@ -5,7 +5,7 @@ import { type AskedMode, type Question, switchable, withChoice, withSecondMode }
 import type { Build } from "../../records/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
 import type { Compiled } from "../encode/compile.js";
-import type { OwnersChoice, Repair, Tried } from "./answer.js";
+import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
 import { attempt, provenHopeless } from "./attempt.js";
 
 /** The cards of one mode shared out between two: those off in the first, those off in the second. No card is off in both. */
@@ -17,14 +17,14 @@ interface Split {
 /** Most builds tried for one answer; each costs a whole search. */
 const mostTried = 40;
 
-interface Found {
+/** What running it in more modes would bring, and how far that was looked into. */
+export interface MoreModes {
   readonly repairs: readonly Repair[];
-  readonly twoModes: Tried;
-  readonly moreModes: Tried;
+  readonly complete: Omit<RepairsComplete, "givingUp">;
 }
 
 /** `sets` are the smallest sets of choices to give up, `kept` the choices that must not be given up. */
-export function secondModes(compiled: Compiled, sets: ChoiceSets, kept: ReadonlySet<string>, budget?: Budget): Found {
+export function secondModes(compiled: Compiled, sets: ChoiceSets, kept: ReadonlySet<string>, budget?: Budget): MoreModes {
   const { modes, cards } = compiled.question;
   const steps = { left: mostTried };
   const searches = modes.map((mode): Search => {
@@ -38,8 +38,11 @@ export function secondModes(compiled: Compiled, sets: ChoiceSets, kept: Readonly
   const fewest = searches.some((s) => s.pin) ? 1 : 2;
   return {
     repairs: found.flatMap((f) => f.repairs),
-    twoModes: most < fewest ? "no-help" : found.every((f) => f.complete) ? "all" : "some",
-    moreModes: most <= fewest ? "no-help" : "none",
+    complete: {
+      twoModes: most < fewest ? "no-help" : found.every((f) => f.complete) ? "all" : "some",
+      moreModes: most <= fewest ? "no-help" : "none",
+      ways: "no-help",
+    },
   };
 }
 

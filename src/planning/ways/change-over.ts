@@ -1,10 +1,11 @@
 // The change-over by hand: the fewest ways in which a machine can be run when it is opened between them, and for each two of them what the
 // hand does, in the order in which it is safe to do it. Steps are data; words and cautions come later.
-import type { Question } from "../../machine/index.js";
+import { ask, type Question } from "../../machine/index.js";
 import type { Build, BuildCard, Card } from "../../records/index.js";
 import { type Budget, cheapest, decide, type Solution } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
-import { plan } from "../answer/plan.js";
+import { verdictOf } from "../answer/verdict.js";
+import { compile } from "../encode/compile.js";
 import { eachCard, holds } from "../encode/frame.js";
 import { type ByHand, byHand, handProblem, type Sureness } from "./by-hand.js";
 import { isGranted, type Wish, wishesOf } from "./wishes.js";
@@ -64,7 +65,7 @@ export function changeOver(question: Question, budget: Budget = defaultBudget): 
   const { solutions, proven } = cheapest(handProblem(hand, sure), hand.costs, { k: 1 }, budget);
   const solution = solutions[0]?.solution ?? found.solution;
   const machines = Array.from({ length: hand.ways }, (_, way) => machineOf(hand, solution, way));
-  const ways = machines.flatMap((machine, way) => wayOf(question, machine, `way-${way + 1}`) ?? []);
+  const ways = machines.flatMap((machine, way) => wayOf(question, machine, `way-${way + 1}`, budget) ?? []);
   // Each way is put to the rules by itself; one that they do not allow is not told.
   if (ways.length < machines.length) return { kind: "stopped" };
   const changes = ways.flatMap((from, i) =>
@@ -141,7 +142,7 @@ function machineOf({ compiled, size }: ByHand, solution: Solution, way: number):
   };
 }
 
-function wayOf(question: Question, machine: Machine, id: string): HandWay | undefined {
+function wayOf(question: Question, machine: Machine, id: string, budget: Budget): HandWay | undefined {
   const { wishes: _w, modes: _m, ...rest } = question.build;
   const cards = question.build.cards.flatMap((card): BuildCard[] => {
     const standing = machine.cards.get(card.as ?? card.card);
@@ -157,15 +158,16 @@ function wayOf(question: Question, machine: Machine, id: string): HandWay | unde
     cards,
     modes: [{ id, name: id, firmware: machine.firmware, cards: on }],
   };
-  const answer = plan(question.catalogue, build, { brief: true, most: 1 });
-  if (answer.kind !== "answer" || answer.verdict === "ruled-out") return undefined;
+  const request = ask(question.catalogue, build);
+  const verdict = request.kind === "question" ? verdictOf(compile(request.question), budget) : "ruled-out";
+  if (verdict === "ruled-out" || verdict === "stopped") return undefined;
   return {
     id,
     firmware: machine.firmware,
     on,
     off: question.cards.filter((c) => machine.cards.get(c.as)?.on === false).map((c) => c.as),
     out: question.cards.filter((c) => !machine.cards.has(c.as)).map((c) => c.as),
-    verdict: answer.verdict,
+    verdict,
     build,
   };
 }

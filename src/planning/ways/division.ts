@@ -17,7 +17,7 @@ export interface Way {
   readonly on: readonly string[];
   /** Those of them that are not on in every way: what the way is for. */
   readonly own: readonly string[];
-  /** Version it runs in the best combination. */
+  /** Version it runs in the best combination; in some combination where that is left out. */
   readonly firmware: string;
   /** Versions it may run, each in some combination; "at least these" when `versionsExact` is false. */
   readonly versions: readonly string[];
@@ -31,13 +31,14 @@ export interface Division {
   /** Copies that are on in some ways only, which a switch, or a hand, must turn on and off. */
   readonly switched: readonly string[];
   readonly verdict: Exclude<Verdict, "ruled-out">;
-  readonly combination: Combination;
+  /** The best of them; left out where only lines are told. */
+  readonly combination?: Combination;
   /** The build with these ways as its modes, to be asked, planned and wired like any other. */
   readonly build: Build;
 }
 
 /** Undefined when the build, asked by itself, was not found to work: then the division is not told. */
-export function divisionOf(open: OpenWays, solution: Solution, budget?: Budget): Division | undefined {
+export function divisionOf(open: OpenWays, solution: Solution, brief: boolean, budget?: Budget): Division | undefined {
   const { question, frame } = open.compiled;
   const on = cardsOnIn(frame, solution);
   const grants = on.map((_, way) => granted(open, solution, on, way));
@@ -54,8 +55,8 @@ export function divisionOf(open: OpenWays, solution: Solution, budget?: Budget):
   const compiled = compile(request.question);
   const verdict = verdictOf(compiled, budget);
   if (verdict === "ruled-out" || verdict === "stopped") return undefined;
-  const [combination] = representatives(compiled, 1, budget);
-  if (!combination) return undefined;
+  const [combination] = brief ? [] : representatives(compiled, 1, budget);
+  if (!combination && !brief) return undefined;
   const versions = versionsOf(compiled, verdict, budget);
   const everywhere = question.cards.filter((c) => on.every((cards) => cards.includes(c.as))).map((c) => c.as);
   const switched = question.cards.filter((c) => switchable(c.card) && !everywhere.includes(c.as)).map((c) => c.as);
@@ -65,7 +66,7 @@ export function divisionOf(open: OpenWays, solution: Solution, budget?: Budget):
         id: modes[way]!.id,
         on: cards,
         own: cards.filter((as) => !everywhere.includes(as)),
-        firmware: combination.modes[way]!.firmware,
+        firmware: combination?.modes[way]?.firmware ?? question.versions[solution[frame.firmware[way]!]!]!.id,
         versions: versions.lists[way] ?? [],
         versionsExact: versions.exact,
         grants: grants[way]!,
@@ -73,7 +74,7 @@ export function divisionOf(open: OpenWays, solution: Solution, budget?: Budget):
     ),
     switched,
     verdict,
-    combination,
+    ...(combination ? { combination } : {}),
     build,
   };
 }

@@ -1,6 +1,6 @@
 // Wishes: what the owner wants of a machine that may be run in several ways, one wish an item. A wish is granted by some way (a card that is
 // to be on, things that are to be had together) or kept by every way (a card that is always on, a card that is only on by itself).
-import { cardsOn, copyName, findCopies } from "../../catalogue/index.js";
+import { cardsOn, copyName, findCopies, modesOf } from "../../catalogue/index.js";
 import { type Question, switchable } from "../../machine/index.js";
 import type { Build, Wishes } from "../../records/index.js";
 
@@ -54,7 +54,9 @@ export function wishesOf({ build, cards }: Question, byHand = false): readonly W
     }))
     .filter((wish) => wish.firmware !== undefined || wish.cards.length > 1);
   const widest = groups.filter((one, at) => !groups.some((other, i) => i !== at && grants(other, one, i < at)));
-  const single = cards.filter((c) => offAtTimes.has(c.as) && !widest.some((g) => g.cards.includes(c.as)));
+  // Modes that are written down say which cards are wanted at all.
+  const wanted = new Set((build.wishes ? [{}] : modesOf(build)).flatMap((mode) => cardsOn(build.cards, mode).map(copyName)));
+  const single = cards.filter((c) => wanted.has(c.as) && offAtTimes.has(c.as) && !widest.some((g) => g.cards.includes(c.as)));
   return [
     ...widest,
     ...single.map(({ as }): Wish => ({ kind: "card", id: `card:${as}`, card: as })),
