@@ -1,12 +1,30 @@
 // The drawings of a board as it comes: its slots, what it takes of the address spaces and what cards may claim there, the load on its rails.
 import { type Catalogue, claimSites } from "../catalogue/index.js";
 import { addressMap, type MapWindow, railBars, slotPlan } from "../drawing/index.js";
-import { type Board, bytes, few, hex, type IoWindow, known, listed, type MemoryWindow, sizeText, unknown } from "../records/index.js";
+import {
+  type Board,
+  bytes,
+  few,
+  hex,
+  type IoWindow,
+  known,
+  limitOf,
+  listed,
+  type MemoryWindow,
+  sizeText,
+  unknown,
+} from "../records/index.js";
 import { listText } from "./common.js";
 import { type Figure, figure } from "./marks.js";
 
+/** How long a slot is drawn: to its limit; open-ended (undefined) where any card fits. */
+export function drawnLength(slot: Board["slots"][number]): number | "unknown" | undefined {
+  const most = limitOf(slot.longest_mm);
+  return most === Number.POSITIVE_INFINITY ? undefined : most;
+}
+
 export function planSlots(board: Board) {
-  return board.slots.map((s) => ({ id: s.id, edge: s.edge, position: s.position, longest_mm: known(s.longest_mm), opening: s.opening }));
+  return board.slots.map((s) => ({ id: s.id, edge: s.edge, position: s.position, longest_mm: drawnLength(s), opening: s.opening }));
 }
 
 export function slotFigure(board: Board): Figure {

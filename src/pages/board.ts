@@ -1,6 +1,6 @@
 // A board's page: which cards it takes, how to tell its revisions apart, its slots, addresses, rails and firmware.
 import { runsOn } from "../catalogue/index.js";
-import { type Board, bytes, sizeText } from "../records/index.js";
+import { type Board, bytes, known, sizeText } from "../records/index.js";
 import { type Verdict, verdictOrder } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
@@ -191,7 +191,7 @@ function railsOf(board: Board): BoardPage["rails"] {
     on: onText(r.revisions),
     limit: amp(r.limit_A),
     board: amp(r.board_A),
-    slot: r.per_slot_A === undefined ? { text: "no limit given", known: true } : amp(r.per_slot_A),
+    slot: known(r.per_slot_A) === "any" ? { text: "any", known: true } : amp(r.per_slot_A),
     derate: r.derate === undefined ? "" : `plan with ${Math.round(r.derate * 100)}\u202f%`,
   }));
 }
@@ -229,7 +229,7 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
       { name: "Marked", value: value(board.model), code: true },
       ...(board.years ? [{ name: "Made", value: value(board.years) }] : []),
       { name: "Bus clock", value: value(board.clock_MHz, "MHz") },
-      ...(board.total_W === undefined ? [] : [{ name: "Supply in all", value: value(board.total_W, "W") }]),
+      { name: "Supply in all", value: value(board.total_W, "W") },
       ...(board.total_derate === undefined
         ? []
         : [{ name: "Of it to plan with", value: value(`${Math.round(board.total_derate * 100)}\u202f%`) }]),

@@ -150,6 +150,7 @@ type FactForm = Parameters<typeof sourceOf>[0];
 export function value(fact: FactForm, unit = "", write: (v: unknown) => string = String): ValueView {
   const v = known(fact as never) as unknown;
   if (v === unknown) return { text: "not known", known: false, find: howToFind(fact), source: sourceOf(fact) };
+  if (v === "any") return { text: "any", known: true, source: sourceOf(fact) };
   return { text: unit ? withUnit(write(v), unit) : write(v), known: true, source: sourceOf(fact) };
 }
 

@@ -4,6 +4,7 @@ import { type Catalogue, labelCopies, pairCopies } from "../catalogue/index.js";
 import type { AddressMap, MapWindow, RailLoad, SlotPlan } from "../drawing/index.js";
 import type { Combination, PlacedCard } from "../planning/index.js";
 import { type Board, type Build, bytes, type Card, type Claims, hex, known, listed, unknown } from "../records/index.js";
+import { drawnLength } from "./board-figures.js";
 
 export interface MachineDrawings {
   readonly slots: SlotPlan;
@@ -192,7 +193,7 @@ export function machineDrawings(catalogue: Catalogue, combination: Combination, 
           id: s.id,
           edge: s.edge,
           position: s.position,
-          longest_mm: s.longest_mm === undefined ? undefined : known(s.longest_mm),
+          longest_mm: drawnLength(s),
           opening: s.opening,
         })),
       cards: cards.map(([placed, card]) => ({

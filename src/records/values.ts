@@ -32,6 +32,12 @@ export function listed<T>(given: readonly T[] | string | undefined): readonly T[
   return typeof given === "object" ? given : [];
 }
 
+/** A limit in numbers: infinite where there is none ("any"), `unknown` where nobody wrote it down. */
+export function limitOf(fact: FactForm<number | "any"> | undefined): number | Unknown {
+  const is = known(fact);
+  return is === "any" ? Number.POSITIVE_INFINITY : is;
+}
+
 /** How to find an unknown fact out, when the record says so. */
 export function howToFind(fact: FactForm<unknown> | undefined): string | undefined {
   return typeof fact === "object" && fact !== null && "find" in fact ? (fact.find as string) : undefined;

@@ -65,12 +65,14 @@ export function largeClub(size: ClubSize, seed = 1): Catalogue {
         edge: s < 2 ? "short" : "long",
         position: s + 1,
         longest_mm: random.pick([180, 330]),
+        highest_mm: "any" as const,
       })),
       fixed: [{ name: "serial port", io: [{ base: 0x3f8, size: 8 }], interrupts: [{ line: "I4" }], memory: "none", dma: "none" }],
       rails: [
-        { rail: "+5", limit_A: 12, board_A: 3 },
-        { rail: "+12", limit_A: 2, board_A: 0 },
+        { rail: "+5", limit_A: 12, board_A: 3, per_slot_A: "any" },
+        { rail: "+12", limit_A: 2, board_A: 0, per_slot_A: "any" },
       ],
+      total_W: "any",
       memory: { options: ["256K", "512K"] },
       firmware: ["line"],
       firmware_sockets: [

@@ -120,10 +120,9 @@ describe("what the board takes", () => {
     },
   });
   const asWritten = (a: Card, records: Records) =>
-    asked(
-      smallClub({ bus: dma, board: { rails: [{ rail: "+5", limit_A: 10, board_A: 0 }], ...records.board }, cards: [a], asWritten: true }),
-      [{ card: "a", slot: "S1" }],
-    );
+    asked(smallClub({ bus: dma, board: { ...spellOutBoard(board), ...records.board }, cards: [a], asWritten: true }), [
+      { card: "a", slot: "S1" },
+    ]);
 
   it("leaves a card open that takes something of a kind it is silent on, and no other", () => {
     expect(asWritten(ports, timer({})).verdict).toBe("workable");
@@ -136,10 +135,75 @@ describe("what the board takes", () => {
   });
 
   it("of a rail is not 0 because nobody wrote it down", () => {
-    const rails = (own: object) => ({ board: { ...timer({}).board, rails: [{ rail: "+5", limit_A: 10, ...own }] } });
+    const rails = (own: object) => ({
+      board: { ...timer({}).board, rails: [{ rail: "+5", limit_A: 10, per_slot_A: "any" as const, ...own }] },
+    });
     expect(asWritten(whole, rails({ board_A: 0 })).verdict).toBe("workable");
     expect(asWritten(whole, rails({})).verdict).toBe("unknown");
     expect(asWritten({ ...whole, power: [{ rail: "+5", worst_A: 11 }] }, rails({})).verdict).toBe("ruled-out");
     expect(asWritten({ ...whole, power: [{ rail: "+5", worst_A: 0 }] }, rails({})).verdict).toBe("workable");
+  });
+});
+
+describe("limits", () => {
+  const small = (more: Partial<Board>, a: Card = whole) =>
+    asked(smallClub({ bus: dma, board: { ...spellOutBoard(board), ...more }, cards: [{ ...a, chain: "passes" }], asWritten: true }), [
+      { card: "a", slot: "S1" },
+    ]);
+  const slots = (more: object) => ({
+    slots: [{ id: "S1", edge: "edge", position: 1, longest_mm: "any" as const, highest_mm: "any" as const, ...more }],
+  });
+  const rails = (more: object) => ({ rails: [{ rail: "+5", limit_A: 10, board_A: 0, ...more }] });
+
+  it.each([
+    ["how long a card the slot takes", slots({ longest_mm: undefined }), slots({ longest_mm: 100 }), slots({ longest_mm: 99 })],
+    ["how high a card the slot takes", slots({ highest_mm: undefined }), slots({ highest_mm: "any" }), slots({ highest_mm: 99 })],
+    ["what one card may take", rails({}), rails({ per_slot_A: "any" }), rails({ per_slot_A: 0.9 })],
+    ["what the supply gives in all", { total_W: undefined }, { total_W: 5 }, { total_W: 4.9 }],
+  ] as const)("%s: left out is not known, any is any", (_, left, enough, short) => {
+    expect([small(left as Partial<Board>), small(enough as Partial<Board>), small(short as Partial<Board>)].map((a) => a.verdict)).toEqual([
+      "unknown",
+      "workable",
+      "ruled-out",
+    ]);
+  });
+
+  it("in all, ask nothing of a card that takes no current", () => {
+    expect(small({ total_W: undefined } as Partial<Board>, { ...whole, power: [{ rail: "+5", worst_A: 0 }] }).verdict).toBe("workable");
+  });
+});
+
+describe("the priority chain", () => {
+  const chained = { ...dma, chain: { name: "grant chain", broken_by_empty: false } };
+  const verdict = (a: Card["chain"], b: Card["chain"], more: Partial<Board> = { chain: ["S1", "S2"] }, on: Records["bus"] = chained) =>
+    asked(
+      smallClub({
+        bus: on!,
+        board: { ...spellOutBoard(board), ...more },
+        cards: [
+          { ...whole, chain: a },
+          { ...whole, id: "b", name: "Card B", chain: b },
+        ] as Card[],
+        asWritten: true,
+      }),
+      [
+        { card: "a", slot: "S1" },
+        { card: "b", slot: "S2" },
+      ],
+    ).verdict;
+
+  it("hangs on a silent card where another that uses it stands behind, or where it may use it itself", () => {
+    expect(verdict("passes", "uses")).toBe("workable");
+    expect(verdict("breaks", "uses")).toBe("ruled-out");
+    expect(verdict(undefined, "uses")).toBe("unknown");
+    expect(verdict("breaks", undefined)).toBe("unknown");
+    expect(verdict("uses", undefined)).toBe("workable");
+    expect(verdict(undefined, "passes")).toBe("workable");
+  });
+
+  it("asks nothing where the bus has none, and is open for a silent card off it", () => {
+    expect(verdict(undefined, undefined, {}, dma)).toBe("workable");
+    expect(verdict("passes", undefined, { chain: ["S1"] })).toBe("unknown");
+    expect(verdict("passes", "uses", { chain: ["S1"] })).toBe("ruled-out");
   });
 });

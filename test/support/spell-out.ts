@@ -3,7 +3,7 @@ import { type Board, type Card, type Claims, listed, resourceKinds } from "../..
 
 type Filled<T> = T & Claims;
 
-/** The card, with every kind of resource it does not speak of written as none, or as left to its settings. */
+/** The card, with every kind of resource it does not speak of written as none, or as left to its settings; it passes the chain on. */
 export function spellOutCard(card: Card): Card {
   const settings = card.settings?.map((setting) => {
     const spoken = resourceKinds.filter((kind) => setting.positions.some((p) => p[kind] !== undefined));
@@ -11,19 +11,22 @@ export function spellOutCard(card: Card): Card {
   });
   const bySettings = (kind: (typeof resourceKinds)[number]) =>
     settings?.some((s) => s.positions.some((p) => p[kind] !== undefined)) ? ("settings" as const) : ("none" as const);
-  if (typeof card.claims === "string") return { ...card, ...(settings ? { settings } : {}) };
+  const passing = { ...card, chain: card.chain ?? ("passes" as const) };
+  if (typeof card.claims === "string") return { ...passing, ...(settings ? { settings } : {}) };
   const entries = listed(card.claims).map((entry) => filled(entry, entry.when ? () => "none" : bySettings));
   const whole = entries.some((entry) => !entry.when && !entry.revisions);
   const claims = whole ? entries : [...entries, filled({}, bySettings)];
-  return { ...card, claims: claims as Exclude<Card["claims"], string>, ...(settings ? { settings } : {}) };
+  return { ...passing, claims: claims as Exclude<Card["claims"], string>, ...(settings ? { settings } : {}) };
 }
 
-/** The board, with every kind its parts do not speak of written as none, and each current it does not name as 0. */
+/** The board, with every kind its parts do not speak of written as none, each current it does not name as 0, and each limit as any. */
 export function spellOutBoard(board: Board): Board {
   return {
     ...board,
     fixed: board.fixed.map((part) => filled(part, () => "none") as Board["fixed"][number]),
-    rails: board.rails.map((rail) => (rail.board_A === undefined ? { ...rail, board_A: 0 } : rail)),
+    rails: board.rails.map((rail) => ({ ...rail, board_A: rail.board_A ?? 0, per_slot_A: rail.per_slot_A ?? "any" })),
+    slots: board.slots.map((slot) => ({ ...slot, longest_mm: slot.longest_mm ?? "any", highest_mm: slot.highest_mm ?? "any" })),
+    total_W: board.total_W ?? "any",
   };
 }
 

@@ -1,12 +1,12 @@
 // What the planner must know and a record leaves out: no answer can be sure before it is written down, if only as none, 0 or unknown.
-import { type ResourceKind, resourceKinds } from "../../records/index.js";
+import { type Board, type ResourceKind, resourceKinds } from "../../records/index.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 import { unsaidOfCard, unsaidOfPart } from "../unsaid.js";
 
 export const leftOut: Rule = {
   name: "left-out",
-  says: "Cards and boards say what they take of every kind: ports, memory, interrupts, DMA, and a board its own current.",
+  says: "Cards and boards say all that decides: what they take of every kind, a board its own current and its limits.",
   why: "What is left out is not none: nobody has written it down, so every machine that hangs on it is answered with not known.",
   mend: "Write what it takes; write none, or 0 for a current, where it takes nothing, and unknown where nobody knows.",
   scope: ["card", "board"],
@@ -20,12 +20,21 @@ export const leftOut: Rule = {
         if (kinds.length > 0) yield* told(kinds, "The card", at, gap.path.at(-2) === "positions");
       }
     }
+    for (const card of catalogue.cards.values())
+      if (card.chain === undefined && catalogue.buses.get(card.bus)?.chain)
+        yield {
+          level: "note",
+          says: "The card does not say what it does on the priority chain; that is read as not known.",
+          at: ref("card", card.id),
+          hint: "Add chain: passes, uses or breaks.",
+        };
     for (const board of catalogue.boards.values()) {
       const bus = catalogue.buses.get(board.bus);
       for (const [i, part] of board.fixed.entries()) {
         const kinds = (bus ? unsaidOfPart(part, bus) : []).filter((kind) => part[kind] === undefined);
         if (kinds.length > 0) yield* told(kinds, "This part of the board", ref("board", board.id, "fixed", i), false);
       }
+      yield* limits(board);
       for (const [i, rail] of board.rails.entries())
         if (rail.board_A === undefined)
           yield {
@@ -37,6 +46,25 @@ export const leftOut: Rule = {
     }
   },
 };
+
+/** Limits: a number, any, or unknown. */
+function* limits(board: Board): Iterable<Draft> {
+  const missing = (at: Ref, field: string, what: string, unit: string): Draft => ({
+    level: "note",
+    says: `${what} is not written down; that is read as not known.`,
+    at,
+    hint: `Add ${field} in ${unit}: any where there is no limit, unknown when nobody has measured it.`,
+  });
+  for (const [i, slot] of board.slots.entries()) {
+    const at = ref("board", board.id, "slots", i);
+    if (slot.longest_mm === undefined) yield missing(at, "longest_mm", `How long a card slot ${slot.id} takes`, "mm");
+    if (slot.highest_mm === undefined) yield missing(at, "highest_mm", `How high a card slot ${slot.id} takes`, "mm");
+  }
+  for (const [i, rail] of board.rails.entries())
+    if (rail.per_slot_A === undefined)
+      yield missing(ref("board", board.id, "rails", i), "per_slot_A", `What one card may take from ${rail.rail} V`, "A");
+  if (board.total_W === undefined) yield missing(ref("board", board.id), "total_W", "What the supply can give in all", "W");
+}
 
 function* told(kinds: readonly ResourceKind[], who: string, at: Ref, inPosition: boolean): Iterable<Draft> {
   const words = resourceKinds.filter((kind) => kinds.includes(kind));

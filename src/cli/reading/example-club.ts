@@ -58,7 +58,8 @@ slots:
 fixed:
   - {name: keyboard, io: [{base: 0x60, size: 2}], interrupts: [{line: I2}], memory: none, source: example}
 rails:
-  - {rail: "+5", limit_A: 5, board_A: 2, source: example}
+  - {rail: "+5", limit_A: 5, board_A: 2, per_slot_A: any, source: example}
+total_W: any
 firmware: [example-monitor]
 firmware_sockets:
   - {id: IC1, pins: 28, data_width: 8, window: {base: 0xF8000, size: 32K}, wired_for: 27C256, slowest_ns: 250}

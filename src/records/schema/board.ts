@@ -10,6 +10,7 @@ import {
   idOf,
   list,
   mark,
+  most,
   OnRevisions,
   oneOf,
   optional,
@@ -33,8 +34,12 @@ export const Slot = strict("A slot for a card.", {
   edge: mark("Edge of the bus it takes (edge id)."),
   position: whole("Place in the row, counted from 1; neighbours differ by 1.", 1),
   pitch_mm: optional(amount("mm", "Distance to the next slot up, in mm.")),
-  longest_mm: optional(fact(amount("mm"), "Longest card that fits, in mm; left out: any.")),
-  highest_mm: optional(fact(amount("mm"), "Highest card that fits, in mm; left out: any.")),
+  longest_mm: optional(
+    fact(most("mm", "Longest card that fits, in mm; any: no limit."), "Longest card that fits, in mm, or any. Left out: not known."),
+  ),
+  highest_mm: optional(
+    fact(most("mm", "Highest card that fits, in mm; any: no limit."), "Highest card that fits, in mm, or any. Left out: not known."),
+  ),
   opening: optional(
     mark("Rear opening it uses; two slots naming the same one share it, and only one of two cards may use it. Left out: its own."),
   ),
@@ -61,7 +66,10 @@ export const RailLimit = strict("What the supply gives on one rail.", {
   ),
   board_A: optional(fact(amount("A"), "What the board itself takes, in A; 0 when it takes nothing. Left out: not known.")),
   per_slot_A: optional(
-    fact(amount("A"), "Most that one card may take from its slot, all its entries for this rail together, in A; left out: any."),
+    fact(
+      most("A", "Most that one card may take from its slot, in A; any: no limit."),
+      "Most that one card may take from its slot, all its entries for this rail together, in A, or any. Left out: not known.",
+    ),
   ),
   derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of limit_A to plan with (0.8); 1 when left out." })),
   revisions: optional(OnRevisions),
@@ -114,8 +122,8 @@ export const Board = strict("A mainboard or backplane.", {
   rails: list(RailLimit, "Supply rails and limits."),
   total_W: optional(
     fact(
-      amount("W"),
-      "What the supply can give in all, in W: currents of cards and board, each times the volts of its rail without the sign. Left out: not judged.",
+      most("W", "What the supply can give in all, in W; any: no limit beside those of its rails."),
+      "What the supply can give in all, in W: currents of cards and board, each times the volts of its rail without the sign. Any: no limit beside those of its rails. Left out: not known.",
     ),
   ),
   total_derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of the total to plan with (0.8); 1 when left out." })),

@@ -160,7 +160,10 @@ export const Card = strict("An expansion card.", {
   ),
   needs: optional(Needs),
   chain: optional(
-    oneOf(["uses", "passes", "breaks"], "What it does on the priority chain: uses (and passes on), passes, breaks. Default passes."),
+    oneOf(
+      ["uses", "passes", "breaks"],
+      "What it does on the priority chain: uses (and passes on), passes, breaks. Left out: not known, where the bus has a chain.",
+    ),
   ),
   enable: optional(Enable),
   panel: optional(list(Panel, "Leads it brings to the outside.")),

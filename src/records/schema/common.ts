@@ -48,6 +48,11 @@ export function amount(unit: Unit, description: string = unit) {
   return Type.Number({ description, minimum: 0, unit });
 }
 
+/** The most of something, or the word `any` where there is no limit. Left out is not "any": nobody has written it down. */
+export function most(unit: Unit, description: string) {
+  return Type.Union([amount(unit, description), Type.Literal("any")], { description });
+}
+
 /** A measure that may lie below zero. */
 export function signed(unit: Unit, description: string) {
   return Type.Number({ description, unit });

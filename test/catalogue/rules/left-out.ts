@@ -49,6 +49,20 @@ export default {
     "a part of the board": (c) => {
       delete written(c).board["tb-1"]!.fixed[0]!.interrupts;
     },
+    "what a card does on the chain": (c) => {
+      delete written(c).card.tc!.chain;
+    },
+    "how long and how high a card may be": (c) => {
+      const [slot] = written(c).board["tb-1"]!.slots;
+      delete slot!.longest_mm;
+      delete slot!.highest_mm;
+    },
+    "what one card may take": (c) => {
+      delete written(c).board["tb-1"]!.rails[0]!.per_slot_A;
+    },
+    "what the supply gives in all": (c) => {
+      delete written(c).board["tb-1"]!.total_W;
+    },
     "what the board takes itself": (c) => {
       delete written(c).board["tb-1"]!.rails[0]!.board_A;
     },

@@ -5,12 +5,16 @@ import type { Random } from "../../support/solver/random.js";
 /** Now and then a record leaves something out, or says that nobody knows. The looser the world, the seldomer. */
 export function withGaps(r: Random, tight: number, card: Card): Card {
   if (r.next() >= 0.25 * tight) return card;
-  const how = r.pick(["no claims", "unknown", "none", "entry", "entry", "position", "position", "empty"] as const);
+  const how = r.pick(["no claims", "unknown", "none", "entry", "entry", "position", "position", "empty", "chain"] as const);
   const entries = typeof card.claims === "object" ? card.claims : [];
   const settings = card.settings ?? [];
   switch (how) {
     case "no claims": {
       const { claims: _, ...rest } = card;
+      return rest;
+    }
+    case "chain": {
+      const { chain: _, ...rest } = card;
       return rest;
     }
     case "unknown":
@@ -34,12 +38,16 @@ export function withGaps(r: Random, tight: number, card: Card): Card {
 
 export function withGapsOnBoard(r: Random, tight: number, board: Board): Board {
   const fixed = board.fixed.map((part) => (r.next() < 0.15 * tight ? gap(r, part) : part));
-  const rails = board.rails.map((rail) => {
-    if (r.next() >= 0.05 * tight) return rail;
-    const { board_A: _, ...rest } = rail;
-    return rest;
-  });
-  return { ...board, fixed, rails };
+  const chance = () => r.next() < 0.05 * tight;
+  const rails = board.rails.map((rail) => without(rail, chance() ? "board_A" : chance() ? "per_slot_A" : undefined));
+  const slots = board.slots.map((slot) => without(slot, chance() ? "longest_mm" : chance() ? "highest_mm" : undefined));
+  return without({ ...board, fixed, rails, slots }, chance() ? "total_W" : undefined);
+}
+
+function without<T extends object>(of: T, key: keyof T | undefined): T {
+  if (key === undefined) return of;
+  const { [key]: _, ...rest } = of;
+  return rest as T;
 }
 
 /** One kind of resource left out or called unknown. */

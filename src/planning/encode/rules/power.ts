@@ -1,9 +1,9 @@
 // Power in all: every rail may be within its limit and the supply still be overloaded.
-import { known, unknown } from "../../../records/index.js";
-import type { Term } from "../../../solver/index.js";
+import { known, limitOf, unknown } from "../../../records/index.js";
+import type { Literal, Term } from "../../../solver/index.js";
 import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
 import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
-import { cardIn, eachCard, type Frame, onRevisions } from "../frame.js";
+import { cardIn, eachCard, type Frame, ofRevision, onRevisions } from "../frame.js";
 import { drawnFrom, drawTerms, mostDrawn } from "./rails.js";
 
 export const power: TradeRule = {
@@ -14,8 +14,8 @@ export const power: TradeRule = {
 
 function powerDrafts(frame: Frame): Draft[] {
   const { board, bus, revisions } = frame.question;
-  if (board.total_W === undefined) return [];
-  const total = known(board.total_W);
+  const total = limitOf(board.total_W);
+  if (total === Number.POSITIVE_INFINITY) return [];
   const users = eachCard(frame).filter(({ asked }) => asked.card.power.length > 0);
   const pointer = ref("board", board.id, "/total_W");
   if (total === unknown)
@@ -29,7 +29,7 @@ function powerDrafts(frame: Frame): Draft[] {
           ref("card", asked.card.id, "/power"),
         ),
         "Read the label of the supply.",
-        [cardIn(frame, at)],
+        [cardIn(frame, at), drawingAny(frame, at)],
       ),
     );
   const volts = (rail: string) => Math.abs(bus.rails.find((r) => r.id === rail)?.volts ?? 0);
@@ -60,6 +60,12 @@ function powerDrafts(frame: Frame): Draft[] {
       rules: [{ kind: "linear", terms: [...users.flatMap(({ at }) => drawTerms(frame, at, draw(at))), board_nW], max: limit }],
     },
   ];
+}
+
+/** The card is of a revision that takes something from some rail, or may. */
+function drawingAny(frame: Frame, at: number): Literal {
+  const { power } = frame.question.cards[at]!.card;
+  return ofRevision(frame, at, (r) => power.some((d) => known(d.worst_A) !== 0 && (!d.revisions || d.revisions.includes(r))));
 }
 
 /** What the board takes from any rail counts in the sum, also where no card takes from that rail. */

@@ -1,5 +1,5 @@
 // Supply rails: worst-case current per slot and in all, whether cards are switched on or not. A missing figure is unknown, never 0.
-import { type Card, known, type Unknown, unknown } from "../../../records/index.js";
+import { type Card, known, limitOf, type Unknown, unknown } from "../../../records/index.js";
 import type { Literal, Term } from "../../../solver/index.js";
 import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
@@ -161,8 +161,8 @@ function drawing(frame: Frame, at: number, rail: string): Literal {
 
 /** What one revision of a card takes in all; the entries of its record for one rail add up. */
 function perSlot(frame: Frame, rail: string, at: number, limit: Limit, pointer: string): Draft[] {
-  if (limit.per_slot_A === undefined) return [];
-  const most = known(limit.per_slot_A);
+  const most = limitOf(limit.per_slot_A);
+  if (most === Number.POSITIVE_INFINITY) return [];
   const { board, cards } = frame.question;
   const { card, revisions } = cards[at]!;
   const refs = [ref("card", card.id, "/power"), ref("board", board.id, `${pointer}/per_slot_A`)];

@@ -1,5 +1,5 @@
 // Room: length, height, slots taken, rear openings, one card a slot.
-import { known, type Slot, unknown } from "../../../records/index.js";
+import { known, limitOf, type Slot, unknown } from "../../../records/index.js";
 import { conjunctions, type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { cardIn, eachCard, type Frame, inSlot, onRevisions } from "../frame.js";
 
@@ -32,7 +32,7 @@ function size(frame: Frame, at: number): Draft[] {
   ] as const;
   return measures.flatMap(({ word, of, most, pointer, measure }) =>
     slots.flatMap((slot, i): Draft[] => {
-      const limit = slot[most] === undefined ? Number.POSITIVE_INFINITY : known(slot[most]);
+      const limit = limitOf(slot[most]);
       if (limit === Number.POSITIVE_INFINITY) return [];
       const refs = [ref("card", card.id, pointer), ref("board", board.id, `/slots/${i}/${most}`)] as const;
       const here = [inSlot(frame, at, (s) => s.id === slot.id)];
@@ -41,7 +41,7 @@ function size(frame: Frame, at: number): Draft[] {
           frame,
           fact(
             "room",
-            `How ${word} ${card.name} is, is not known; slot ${slot.id} takes ${limit === unknown ? "an unknown length" : `${limit} mm`}.`,
+            `How ${word} ${card.name} is, is not known; slot ${slot.id} takes ${limit === unknown ? "nobody has written down how much" : `${limit} mm`}.`,
             ...refs,
           ),
           measure,

@@ -27,9 +27,8 @@ function fitsSlot(c: Case, f: Fitted): Objection[] {
 }
 
 function goesIn(f: Fitted, what: string, card: Fitted["card"]["room"]["length_mm"], slot: Slot["longest_mm"]): Objection[] {
-  // A slot that gives no limit takes any.
-  if (slot === undefined) return [];
   const [takes, limit] = [known(card), known(slot)];
+  if (limit === "any") return [];
   if (takes === undefined || limit === undefined) return [unknown(`${what} of ${f.as} in ${f.slot.id}`)];
   return takes > limit ? [no(`${what} of ${f.as} in ${f.slot.id}`)] : [];
 }

@@ -22,12 +22,10 @@ export function powerObjections(c: Case): Objection[] {
     ...limits.flatMap((limit) => {
       if (c.fitted.map((f) => drawOf(f, limit.rail)).every((sum) => sum.known && sum.least === 0)) return [];
       const taken = c.fitted.map((f) => drawOf(f, limit.rail)).reduce(plus, figure(known(limit.board_A)));
-      const perSlot = limit.per_slot_A;
+      const perSlot = known(limit.per_slot_A);
       return [
         ...within(`rail ${limit.rail}`, taken, figureOrUnknown(known(limit.limit_A), limit.derate ?? 1)),
-        ...(perSlot === undefined
-          ? []
-          : c.fitted.flatMap((f) => within(`rail ${limit.rail} in ${f.slot.id}`, drawOf(f, limit.rail), known(perSlot)))),
+        ...(perSlot === "any" ? [] : c.fitted.flatMap((f) => within(`rail ${limit.rail} in ${f.slot.id}`, drawOf(f, limit.rail), perSlot))),
       ];
     }),
     ...inAll(c),
@@ -61,10 +59,13 @@ function railsThere(c: Case, f: Fitted): Objection[] {
 
 function inAll(c: Case): Objection[] {
   const { board, bus } = c.world;
-  if (board.total_W === undefined) return [];
+  const total = known(board.total_W);
+  // "Any: no limit beside those of its rails." The board alone is within its supply.
+  const takesNothing = (f: Fitted) => bus.rails.map((rail) => drawOf(f, rail.id)).every((sum) => sum.known && sum.least === 0);
+  if (total === "any" || (total === undefined && c.fitted.every(takesNothing))) return [];
   const watts = bus.rails.map((rail) => {
     const own = board.rails.filter((r) => r.rail === rail.id && onBoard(r, c)).map((r) => figure(known(r.board_A)));
     return times([...own, ...c.fitted.map((f) => drawOf(f, rail.id))].reduce(plus, nothing), Math.abs(rail.volts));
   });
-  return within("the supply in all", watts.reduce(plus, nothing), figureOrUnknown(known(board.total_W), board.total_derate ?? 1));
+  return within("the supply in all", watts.reduce(plus, nothing), figureOrUnknown(total, board.total_derate ?? 1));
 }
