@@ -8,6 +8,7 @@ export type { CardPage, NeedView, SettingView } from "./card.js";
 export type { AskedView, CaseView } from "./cases.js";
 export type { ConditionView, ReasonsView, UnknownView } from "./cell.js";
 export { type Cell, type CellKey, type Cells, cellsOf, type Judge } from "./cells.js";
+export { type ChangeOverView, changeOverView } from "./change-over.js";
 export type { ClaimLine } from "./claims.js";
 export type { FactView, LinkView, MarkSubject, MarkView, PageHead, RefView, SourceView, ValueView } from "./common.js";
 export { listText } from "./common.js";

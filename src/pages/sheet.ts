@@ -17,6 +17,7 @@ import { type Combination, plan as planBuild } from "../planning/index.js";
 import type { Build } from "../records/index.js";
 import { type BuildSheet, buildSheet, type Face, planWiring, type WiringPlan, wiringOptions } from "../wiring/index.js";
 import { asksOf } from "./asks.js";
+import { type ChangeOverView, changeOverView } from "./change-over.js";
 import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordLink } from "./common.js";
 import { machineDrawings } from "./machine-drawings.js";
 import { type Figure, figure } from "./marks.js";
@@ -49,6 +50,7 @@ export interface SheetPage extends PageHead {
   readonly memoryDrawing?: Figure;
   readonly portDrawing?: Figure;
   readonly railDrawing?: Figure;
+  readonly changeOver?: ChangeOverView;
 }
 
 /** Why there is no sheet, in words. */
@@ -134,6 +136,7 @@ function sheetView(catalogue: Context["catalogue"], build: Build, combination: C
     memoryDrawing: machine && figure((prefix, width) => addressMap(machine.memory, prefix, width), `${id}-memory`),
     portDrawing: machine && figure((prefix, width) => addressMap(machine.ports, prefix, width), `${id}-ports`),
     railDrawing: machine && figure((prefix, width) => railBars(machine.rails, prefix, width), `${id}-rails`),
+    changeOver: changeOverView(catalogue, build, combination),
   };
 }
 

@@ -1,5 +1,5 @@
 // A change-over by hand, step by step, in words. Takes the data of planning by its shape.
-import { capital, countText, listText } from "./text.js";
+import { capital, countText, listText, rangeText } from "./text.js";
 
 type NameOf = (as: string) => string;
 
@@ -59,9 +59,10 @@ interface HandShape {
 /** How much work it is by hand, and how far that is proven. Switching off and on is not counted. */
 export function changeOverSentence({ ways, fewestProven, changes, stepsProven }: HandShape): string {
   if (ways.length === 1) return "By hand nothing has to be changed over: one way is enough.";
-  const counts = changes.map(({ steps }) => steps.length - 2);
-  const [least, most] = [Math.min(...counts), Math.max(...counts)];
-  const things = least === most ? countText(least, "thing") : `${countText(least, "thing")} to ${countText(most, "thing")}`;
+  const things = rangeText(
+    changes.map(({ steps }) => steps.length - 2),
+    "thing",
+  );
   const fewer = fewestProven ? "fewer ways cannot do" : "whether fewer ways would do is not known";
   const steps = stepsProven ? "nor fewer things" : "whether with fewer things is not known";
   const unsure = ways.some((w) => w.verdict === "unknown") ? " Whether each of them works hangs on missing facts." : "";

@@ -18,5 +18,5 @@ export {
   verdictWords,
   type Word,
 } from "./state-words.js";
-export { capital, countText, listText } from "./text.js";
+export { capital, countText, listText, rangeText } from "./text.js";
 export { byHandLine, divisionLine, fewerSentence, waysSentence, wishText } from "./ways-text.js";

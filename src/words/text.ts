@@ -12,6 +12,12 @@ export function countText(count: number, one: string, many = `${one}s`): string 
   return `${words[count] ?? count} ${count === 1 ? one : many}`;
 }
 
+/** "one thing", "two to four things": from the least of the counts to the most. */
+export function rangeText(counts: readonly number[], one: string, many = `${one}s`): string {
+  const [least, most] = [Math.min(...counts), Math.max(...counts)];
+  return least === most ? countText(least, one, many) : `${countText(least, "", "").trim()} to ${countText(most, one, many)}`;
+}
+
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }

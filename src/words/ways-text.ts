@@ -1,6 +1,6 @@
 // Ways to run a machine, in words: what is wanted, what is on in which way and under which firmware, and why fewer ways cannot do. Takes the
 // data of planning by its shape; `nameOf` tells what a copy of a card is called.
-import { capital, countText, listText } from "./text.js";
+import { capital, countText, listText, rangeText } from "./text.js";
 
 type NameOf = (as: string) => string;
 
@@ -141,8 +141,9 @@ interface HandShape {
 
 /** One line: "Changed over by hand, four things to do each time: R4 with tracer; R5.1 with disk and tape." */
 export function byHandLine({ ways, changes }: HandShape, nameOf: NameOf): string {
-  const most = Math.max(...changes.map(({ steps }) => steps.length - 2));
-  const least = Math.min(...changes.map(({ steps }) => steps.length - 2));
-  const things = least === most ? countText(most, "thing") : `${countText(least, "thing")} to ${countText(most, "thing")}`;
+  const things = rangeText(
+    changes.map(({ steps }) => steps.length - 2),
+    "thing",
+  );
   return `${capital(countText(ways.length, "way"))} changed over by hand, ${things} to do each time: ${partsText(ways, (way) => way.firmware, nameOf)}.`;
 }

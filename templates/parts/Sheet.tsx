@@ -63,6 +63,31 @@ function Faces({ faces }: { readonly faces: readonly FaceView[] }) {
   );
 }
 
+/** The change-over by hand, to cut out and keep in the lid. */
+function LidCard({ view }: { readonly view: NonNullable<SheetPage["changeOver"]> }) {
+  return (
+    <Section id="by-hand" title="By hand, without the switch">
+      <p>{view.says}</p>
+      <Table
+        heads={["Way", "Firmware", "On", "Off"]}
+        rows={view.ways.map((w) => [w.name, <code key="f">{w.firmware}</code>, w.on, w.off])}
+      />
+      <div class="lid">
+        {view.changes.map((c) => (
+          <div key={c.title} class="lid-card">
+            <h3>{c.title}</h3>
+            <ol>
+              {c.steps.map((step) => (
+                <li key={step}>{step}</li>
+              ))}
+            </ol>
+          </div>
+        ))}
+      </div>
+    </Section>
+  );
+}
+
 const box = <span class="box" aria-hidden="true" />;
 
 export function Sheet({ view }: { readonly view: SheetPage }) {
@@ -292,6 +317,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           />
         </Section>
       ) : null}
+      {view.changeOver ? <LidCard view={view.changeOver} /> : null}
       {view.memoryDrawing && view.portDrawing ? (
         <Section id="addresses" title="Addresses">
           <div class="pair">
