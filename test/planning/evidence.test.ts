@@ -178,3 +178,47 @@ describe("one function decides", () => {
       }
   });
 });
+
+describe("a machine whose modes ran on the bench", () => {
+  const versions = Array.from({ length: 24 }, (_, i) => ({ id: `W${i}`, image: { size: "64K", crc32: "unknown" as const } }));
+  const off = { enable: { by: "contacts", releases: ["firmware"] } } as const;
+  const cards = [
+    card("a", { needs: { firmware: [{ family: "line", upTo: "W11" }] }, ...off } as never),
+    card("b", { needs: { firmware: [{ family: "line", from: "W12" }] }, ...off } as never),
+  ];
+  const modes = (first: string | undefined, second: string | undefined) => [
+    { id: "m1", cards: ["a"], ...(first ? { firmware: first } : {}) },
+    { id: "m2", cards: ["b"], ...(second ? { firmware: second } : {}) },
+  ];
+  const inSlots = [
+    { card: "a", slot: "S1" },
+    { card: "b", slot: "S2" },
+  ] as const;
+  const said = (builds: readonly Build[], first?: string, second?: string) => {
+    const answer = plan(smallClub({ firmware: { versions }, cards, builds }), {
+      id: "q",
+      name: "q",
+      board: "board",
+      revision: "D1",
+      cards: [{ card: "a" }, { card: "b" }],
+      modes: modes(first, second),
+    });
+    if (answer.kind !== "answer") throw new Error("misasked");
+    const [best] = answer.combinations;
+    return [best?.evidence, best?.modes.map((m) => m.firmware).join()];
+  };
+
+  it("is shown first, whichever of its modes the question pins to a version", () => {
+    const whole = tested("both", inSlots, { modes: modes("W7", "W19") });
+    expect(said([whole], "W7")).toEqual(["bench", "W7,W19"]);
+    expect(said([whole], undefined, "W19")).toEqual(["bench", "W7,W19"]);
+    expect(said([whole])).toEqual(["bench", "W7,W19"]);
+    expect(said([whole], "W3")[0]).toBe("inferred");
+  });
+
+  it("is also one whose modes two people tested, each one of them", () => {
+    const alone = (id: string, on: string, firmware: string) => tested(id, inSlots, { modes: [{ id: "always", firmware, cards: [on] }] });
+    expect(said([alone("one", "a", "W7"), alone("two", "b", "W19")])).toEqual(["bench", "W7,W19"]);
+    expect(said([alone("one", "a", "W7"), alone("two", "b", "W19")], "W7")).toEqual(["bench", "W7,W19"]);
+  });
+});

@@ -3,11 +3,12 @@ import { describe, expect, it } from "vitest";
 import { gather } from "../../src/catalogue/index.js";
 import { fillBuild } from "../../src/machine/index.js";
 import { type Answer, beforeYouBuy, plan } from "../../src/planning/index.js";
-import type { Build, Loaded } from "../../src/records/index.js";
+import type { Build, Conflict, Loaded } from "../../src/records/index.js";
 import { planWiring, wiringOptions } from "../../src/wiring/index.js";
 import { demo } from "../support/demo.js";
 import { loadedOf } from "./support/loaded.js";
 import { type Renaming, renamingOf } from "./support/renaming.js";
+import { smallClub } from "./support/small-club.js";
 import { randomSetup } from "./support/world.js";
 
 const worlds = process.env.LONG ? 2_000 : 150;
@@ -66,6 +67,37 @@ describe("names and words", () => {
       const after = answer(renamed(loaded, by), by.rename(build));
       expect(plain(by, after), `seed ${seed}`).toEqual(plain(undefined, answer(loaded, build)));
     }
+  });
+});
+
+describe("two losses of which one must be borne", () => {
+  const loses = (id: string, position: string): Conflict => ({
+    id,
+    name: "A loss",
+    class: "timing",
+    when: { cards: [{ card: "a", settings: { J1: position } }] },
+    effect: "degrades",
+    loss: "It is slower.",
+    symptoms: ["s"],
+    cause: "c",
+    status: "confirmed",
+    evidence: [{ grade: "reported", says: "e" }],
+  });
+  const shown = (conflicts: readonly Conflict[]) => {
+    const open: Build = { id: "q", name: "q", board: "board", cards: [{ card: "a" }], modes: [{ id: "always" }] };
+    const answered = plan(smallClub({ conflicts }), open, { most: 1 });
+    if (answered.kind !== "answer") throw new Error("misasked");
+    return answered.combinations.map((c) => [c.verdict, c.cards.map((x) => x.settings)]);
+  };
+
+  it("are weighed by what they are about, whatever they are called and whichever is read first", () => {
+    const told = [
+      shown([loses("k1", "x"), loses("k2", "y")]),
+      shown([loses("k2", "y"), loses("k1", "x")]),
+      shown([loses("k1", "y"), loses("k2", "x")]),
+    ];
+    expect(told[0]).toEqual([["conditional", [{ J1: expect.stringMatching(/^[xy]$/) }]]]);
+    expect(told).toEqual([told[0], told[0], told[0]]);
   });
 });
 

@@ -10,7 +10,7 @@ import { allowed_nano, drawn_nano, ofNano } from "../encode/exact-amounts.js";
 import { eachCard, eachMode } from "../encode/frame.js";
 import { draws } from "../encode/rules/rails.js";
 import type { AlsoNeeded, Combination, Condition, EvidenceNote, PlacedCard, ToGet, UnknownFact, Verdict } from "./answer.js";
-import { evidenceOf, nearMatches, type provenModes } from "./evidence.js";
+import { evidenceOf, nearMatches, type Proven } from "./evidence.js";
 import { conditionalFrom } from "./verdict.js";
 
 /** `freedom` lists per card the slots it may stand in with all else as it is. */
@@ -18,7 +18,7 @@ export function combinationOf(
   compiled: Compiled,
   solution: Solution,
   freedom: readonly ReadonlySet<number>[],
-  proven: ReturnType<typeof provenModes>,
+  proven: readonly Proven[],
 ): Combination {
   const { question, frame } = compiled;
   const { board, family } = question;

@@ -9,6 +9,7 @@ import { eachCard, type Frame, inSlot, ofRevision, onRevisions, runsVersion, set
 import type { Combination } from "./answer.js";
 import { combinationOf } from "./combination.js";
 import { evidenceRank, type Proven, provenModes } from "./evidence.js";
+import { atLeastProven } from "./proofs.js";
 import { atMostLevel } from "./verdict.js";
 
 interface Candidate {
@@ -51,6 +52,8 @@ export function representatives(
       for (const s of cheapest(atMostLevel(compiled, problem, level), [cost], { k: most, project: group }, budget).solutions)
         add(s.solution);
     }
+    const better = betterProven(compiled, problem, [...found.values()], proven, budget);
+    if (better) add(better);
     if (found.size > 0) break;
   }
   const told = [...found.values()].map((c) => ({
@@ -60,6 +63,37 @@ export function representatives(
   }));
   told.sort((a, b) => compare(rank(a), rank(b)));
   return told.slice(0, most).map((c) => ({ ...c.told, ...withFreedom(compiled, c, proven, budget) }));
+}
+
+/** Most copies of a card for which a better proven way is looked for beyond the single tests. */
+const mostCopies = 2;
+
+/**
+ * A way with no worse an effect than the mildest of these and better proven than any as mild: one that several tests prove, each a mode of
+ * it, is pinned by none of them.
+ */
+function betterProven(
+  compiled: Compiled,
+  problem: Problem,
+  found: readonly Candidate[],
+  proven: readonly Proven[],
+  budget?: Budget,
+): Solution | undefined {
+  // The links of a machine with many copies of a card have too many ways to tell the copies apart.
+  const ids = compiled.question.cards.map((c) => c.card.id);
+  if (ids.some((id) => ids.filter((other) => other === id).length > mostCopies)) return undefined;
+  const worst = Math.min(...found.map(worstEffect));
+  const mild = found.filter((c) => worstEffect(c) === worst);
+  const graded = mild.map((c) => evidenceRank(combinationOf(compiled, c.solution, slotsAt(compiled, c.solution), proven).evidence));
+  const within = atMostLevel(compiled, problem, worst + 1);
+  for (const grade of ["bench", "documented", "reported"] as const) {
+    if (graded.length === 0 || evidenceRank(grade) >= Math.min(...graded)) return undefined;
+    const narrowed = atLeastProven(compiled.frame, within, grade);
+    if (!narrowed || decide(narrowed, budget).kind !== "found") continue;
+    const [cheapestOf] = cheapest(mildest(compiled, narrowed, budget), [changeCost(compiled.frame)], { k: 1 }, budget).solutions;
+    return cheapestOf?.solution.slice(0, compiled.frame.variables.length);
+  }
+  return undefined;
 }
 
 /**
@@ -77,9 +111,12 @@ function mildest(compiled: Compiled, problem: Problem, budget?: Budget): Problem
     const half = Math.ceil(softs.length / 2);
     return softs.length === 1 ? mild : without(without(mild, softs.slice(0, half)), softs.slice(half));
   };
+  // Equals come in the order of what they are about, variables and values: not in that of the names or files of the records.
+  const soft = compiled.soft.map((s) => ({ s, about: JSON.stringify(s.when) }));
+  soft.sort((a, b) => b.s.level - a.s.level || compareText(a.about, b.about));
   return without(
     problem,
-    [...compiled.soft].sort((a, b) => b.level - a.level),
+    soft.map(({ s }) => s),
   );
 }
 
@@ -142,12 +179,7 @@ function slotsAt(compiled: Compiled, solution: Solution): ReadonlySet<number>[] 
 }
 
 /** The slots each card may take with the group's other choices and no further remedy, loss or note. */
-function withFreedom(
-  compiled: Compiled,
-  c: Candidate,
-  proven: ReturnType<typeof provenModes>,
-  budget?: Budget,
-): Pick<Combination, "cards"> {
+function withFreedom(compiled: Compiled, c: Candidate, proven: readonly Proven[], budget?: Budget): Pick<Combination, "cards"> {
   const others = compiled.soft.filter((s) => !applies(s, c.solution)).flatMap((s) => forbids(s.when));
   const base: Problem = withRules(c.open ? compiled.possible : compiled.certain, others);
   const pins: Rule[] = groupVariables(compiled.frame).map((variable) => ({ kind: "unary", variable, values: [c.solution[variable]!] }));
