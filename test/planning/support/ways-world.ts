@@ -1,6 +1,7 @@
 // Random worlds for the search for ways: cards that fit and can mostly be switched off, and wishes over them.
 import type { Build, Card, Wishes } from "../../../src/records/index.js";
 import { Random } from "../../support/solver/random.js";
+import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 import type { Wanted } from "./ways-reference.js";
 import { randomSetup, type Setup } from "./world.js";
 
@@ -39,6 +40,11 @@ export function setupOf(seed: number): Setup & { readonly build: Build } {
     Object.assign(board, { slots: board.slots.map(({ id, position }) => ({ id, position, edge: "long" })), firmware_sockets: [] });
     for (const conflict of setup.world.conflicts) if (!conflict.when.cards) Object.assign(conflict, { status: "disproved" });
     for (const version of setup.world.family.versions) Object.assign(version, { memory_at_least: undefined, boards: undefined });
+  }
+  // In most of them everything is written down; what is left out there is none.
+  if (random.next() < 0.85) {
+    Object.assign(board, spellOutBoard(board));
+    for (const card of setup.world.cards.values()) if (random.next() < 0.95) Object.assign(card, spellOutCard(card));
   }
   // What the cards lost is pinned no more.
   const cards = setup.build.cards.map(({ settings, ...c }) =>
