@@ -107,6 +107,17 @@ describe("a machine that was tested exactly so", () => {
     expect(verdictOf({ builds: [...it1.builds, failed] })).toBe("unknown");
   });
 
+  it("is another one with other memory, also where the board's record names no amounts", () => {
+    const builds = [tested("ran", [inS1, inS2], { memory: "256K" })];
+    const of = (memory: string) => asked(club({ builds }), [inS1, inS2], { memory });
+    expect([of("256K").verdict, of("512K").verdict]).toEqual(["workable", "unknown"]);
+    const c = card("c");
+    const three = [inS1, inS2, { card: "c", slot: "S3" }] as const;
+    const known = { cards: [card("a"), b, c], builds: [tested("ran", three, { memory: "256K" })] };
+    const sure = (memory: string) => asked(smallClub(known), three, { memory }).combinations[0]?.evidence;
+    expect([sure("256K"), sure("512K")]).toEqual(["bench", "inferred"]);
+  });
+
   it("does not outweigh a confirmed conflict", () => {
     const confirmed: Conflict = { ...suspicion, status: "confirmed" };
     expect(verdictOf({ ...it1, conflicts: [confirmed] })).toBe("ruled-out");

@@ -5,7 +5,7 @@ import type { Literal, Problem, Rule } from "../../solver/index.js";
 import { conjunctions } from "../encode/draft.js";
 import { type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../encode/frame.js";
 import type { Evidence } from "./answer.js";
-import { evidenceRank, paperGrade, provenModes, sameMemory } from "./evidence.js";
+import { evidenceRank, paperGrade, provenModes, sameMemory, statedMemory } from "./evidence.js";
 
 /** One way for a link to be proven: when all the literals hold, it is of this grade at least. */
 interface Proof {
@@ -39,7 +39,7 @@ function linksOf(frame: Frame): Proof[][] {
     const cards = running.map((at) => [...bench(together([at], any)), ...papers(frame, m, at)]);
     const pairs = running.flatMap((a, i) => running.slice(i + 1).map((b) => bench(together([a, b], any))));
     const memory = (p: (typeof proven)[number]) => {
-      const literal = withMemory(frame, (bytes) => sameMemory(p.build, { memory: bytes }));
+      const literal = withMemory(frame, (bytes) => sameMemory(p.build, { memory: bytes || statedMemory(question) }));
       return literal.values.length > 0 ? [literal] : undefined;
     };
     return [...cards, ...pairs, ...(running.length > 2 ? [bench(together(running, memory))] : [])];

@@ -87,6 +87,9 @@ function pinsOf(frame: Frame, build: Build, standsAs: StandsAs): Omit<Tested, "b
   if (new Set(build.cards.map((c) => c.slot)).size < build.cards.length) return [];
   const size = build.memory === undefined ? undefined : bytes(build.memory);
   if (question.board.memory && size === undefined) return [];
+  // Where the board's record names no amounts, what the question states of its machine still tells it from another.
+  const stated = question.build.memory;
+  if (!question.board.memory && stated !== undefined && size !== bytes(stated)) return [];
   const machine = [onRevisions(frame, (r) => r === revision), ...(question.board.memory ? [withMemory(frame, (m) => m === size)] : [])];
   return runningAs(frame, build).flatMap(({ modes, worked, pins }) => {
     const standing = eachCard(frame).map(({ at, asked }) => {
