@@ -7,6 +7,7 @@ import { type Answer, plan } from "../../src/planning/index.js";
 import { type Build, kinds, readRecords, writeRecord } from "../../src/records/index.js";
 import { type Evidence, evidenceOrder, type Verdict } from "../../src/words/index.js";
 import { Random } from "../support/solver/random.js";
+import { judge } from "./support/checker/index.js";
 import { filesOf, spoil, type TextFile } from "./support/files.js";
 import { machines, pinnedTo, size } from "./support/twin.js";
 import { randomSetup, type Setup } from "./support/world.js";
@@ -55,7 +56,9 @@ function filesWithTest(setup: Setup, random: Random): TextFile[] {
   const { world, build } = setup;
   if (random.next() < 0.3) return files;
   const machine = random.pick([...machines(world, build)]);
-  const outcome = random.pick(["worked", "worked", "failed"] as const);
+  // A bench that had a machine work which the records rule out is a finding against the records, told as one: without the figure that is
+  // wrong, the bench stands alone, and rightly so. Such worlds are left to the tests of that finding.
+  const outcome = judge(world, build, machine).bad.length > 0 ? "failed" : random.pick(["worked", "worked", "failed"] as const);
   const { modes, ...pinned } = pinnedTo(world, build, machine);
   const test: Build = { ...pinned, modes: modes!, id: "test", name: "Test", result: { by: "Ada", date: "2019-05", outcome } };
   return [...files, { file: `${kinds.build.folder}/test.yaml`, content: writeRecord("build", test) }];
@@ -78,8 +81,13 @@ const label = (file: string, path: Path) =>
     .join("")
     .slice(1)}`;
 
+interface Change {
+  readonly how: string;
+  readonly files: readonly TextFile[];
+}
+
 /** What is taken away, and what is left of the files; undefined where nothing can be. */
-function taken(files: readonly TextFile[], random: Random): { readonly how: string; readonly files: readonly TextFile[] } | undefined {
+function taken(files: readonly TextFile[], random: Random): Change | undefined {
   const how = random.pick(["field", "field", "field", "fact", "file", "spoil"] as const);
   const things = files.filter(({ file }) => !file.startsWith("conflicts/"));
   if (how === "spoil") {
@@ -91,24 +99,49 @@ function taken(files: readonly TextFile[], random: Random): { readonly how: stri
     const victim = random.pick(things.filter(({ content }) => !content.includes("outcome: failed")));
     return { how: `file ${victim.file.split("/")[0]}`, files: files.filter((f) => f !== victim) };
   }
-  const victim = random.pick(things);
+  return without(files, random.pick(things), how, random);
+}
+
+/** One of the very facts that the answer rests on is taken away: a clash that can be forgotten is the worst of losses. */
+function takenFromReasons(files: readonly TextFile[], answer: Answer, random: Random): Change | undefined {
+  const facts = [...answer.reasons.flatMap((r) => r.facts), ...answer.combinations.slice(0, 1).flatMap((c) => c.unknowns)];
+  const refs = facts.flatMap((fact) => fact.refs).filter(({ kind }) => kind !== "conflict");
+  if (refs.length === 0) return undefined;
+  const { kind, id, pointer } = random.pick(refs);
+  const victim = files.find(({ file }) => file === `${kinds[kind].folder}/${id}.yaml`);
+  return victim && without(files, victim, random.next() < 0.8 ? "field" : "fact", random, pointer);
+}
+
+/** The victim without one field at, in or above a place of it; above it only where nothing lies in it. */
+function without(files: readonly TextFile[], victim: TextFile, how: "field" | "fact", random: Random, pointer = ""): Change | undefined {
   const record = parse(victim.content) as object;
-  const paths = [...fields(record)].filter((path) => !statements.some(({ field }) => field.test(label(victim.file, path))));
-  const path = random.pick(paths);
-  const holder = path.slice(0, -1).reduce<unknown>((at, step) => (at as Record<string | number, unknown>)[step], record) as Record<
-    string | number,
-    unknown
-  >;
+  const at = (path: Path) => `/${path.join("/")}/`;
+  const all = [...fields(record)].filter((path) => !statements.some(({ field }) => field.test(label(victim.file, path))));
+  const inside = all.filter((path) => at(path).startsWith(`${pointer}/`));
+  const path = random.pick(inside.length > 0 ? inside : all.filter((path) => pointer.startsWith(at(path).slice(0, -1))));
+  if (!path) return undefined;
+  const holder = path.slice(0, -1).reduce<unknown>((step, name) => (step as Holder)[name], record) as Holder;
   const last = path.at(-1)!;
   if (how === "fact") holder[last] = "unknown";
   else delete holder[last];
   return { how: `${how} ${label(victim.file, path)}`, files: swap(files, victim, stringify(record)) };
 }
 
+type Holder = Record<string | number, unknown>;
+
 const swap = (files: readonly TextFile[], victim: TextFile, content: string) => files.map((f) => (f === victim ? { ...f, content } : f));
 
 const rank = (verdict: Verdict) => (verdict === "workable" ? 2 : verdict === "conditional" ? 1 : 0);
 const height = (evidence: Evidence) => -evidenceOrder.indexOf(evidence);
+
+function compare(before: Answer, after: Answer, change: string, counted: boolean): void {
+  const told = `${change}: ${before.verdict} became ${after.verdict}`;
+  expect(rank(after.verdict), told).toBeLessThanOrEqual(rank(before.verdict));
+  if (counted && before.exact && after.exact) expect(BigInt(after.count) <= BigInt(before.count), `${told}: more ways`).toBe(true);
+  const [was, is] = [before.combinations[0], after.combinations[0]];
+  if (was && is && was.verdict === is.verdict)
+    expect(height(is.evidence), `${told}: ${was.evidence} became ${is.evidence}`).toBeLessThanOrEqual(height(was.evidence));
+}
 
 describe("what is taken away", () => {
   it(`makes no answer better in ${worlds} random worlds`, () => {
@@ -124,27 +157,26 @@ describe("what is taken away", () => {
       // Ways are counted in one world of five: it takes the longest.
       const counted = seed % 5 === 0;
       const before = outcome(files, setup.build, counted);
-      const change = taken(files, random);
-      if (!before.answer || !change) continue;
-      const after = outcome(change.files, setup.build, counted);
-      count(change.how.split(" ")[0]!);
-      if (/claims|positions\[\]\.(io|memory|interrupts|dma)|fixed\[\]\.(io|memory|interrupts|dma)/.test(change.how)) count("claims");
-      if (!after.answer || after.errors.some((e) => !before.errors.includes(e))) {
-        count("stopped");
-        continue;
+      const { answer } = before;
+      if (!answer) continue;
+      // Where the answer is "workable" nothing can get better; where it is not, what stands against it is taken away.
+      const changes = [taken(files, random), ...[1, 2, 3].map(() => takenFromReasons(files, answer, random))];
+      for (const change of changes) {
+        if (!change) continue;
+        const after = outcome(change.files, setup.build, counted);
+        count(change.how.split(" ")[0]!);
+        if (/claims|positions\[\]\.(io|memory|interrupts|dma)|fixed\[\]\.(io|memory|interrupts|dma)/.test(change.how)) count("claims");
+        if (!after.answer || after.errors.some((e) => !before.errors.includes(e))) {
+          count("stopped");
+          continue;
+        }
+        compare(answer, after.answer, `seed ${seed}: ${change.how}`, counted);
+        if (answer.verdict !== after.answer.verdict) count(`${answer.verdict} became ${after.answer.verdict}`);
+        if (answer.combinations[0]?.evidence === "bench") count("tested");
       }
-      const told = `seed ${seed}: ${change.how}: ${before.answer.verdict} became ${after.answer.verdict}`;
-      expect(rank(after.answer.verdict), told).toBeLessThanOrEqual(rank(before.answer.verdict));
-      if (counted && before.answer.exact && after.answer.exact)
-        expect(BigInt(after.answer.count) <= BigInt(before.answer.count), `${told}: more ways`).toBe(true);
-      const [was, is] = [before.answer.combinations[0], after.answer.combinations[0]];
-      if (was && is && was.verdict === is.verdict)
-        expect(height(is.evidence), `${told}: ${was.evidence} became ${is.evidence}`).toBeLessThanOrEqual(height(was.evidence));
-      if (before.answer.verdict !== after.answer.verdict) count("worse");
-      if (was?.evidence === "bench") count("tested");
     }
     if (process.env.SHOW) console.log(seen);
-    for (const what of ["field", "fact", "file", "spoil", "claims", "worse", "tested"])
-      expect(seen[what] ?? 0, what).toBeGreaterThan(worlds / 100);
+    const wanted = ["field", "fact", "file", "spoil", "claims", "tested", "workable became unknown", "ruled-out became unknown"];
+    for (const what of wanted) expect(seen[what] ?? 0, what).toBeGreaterThan(worlds / 100);
   });
 });

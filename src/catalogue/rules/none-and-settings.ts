@@ -16,9 +16,9 @@ export const noneAndSettings: Rule = {
         if (!taking) continue;
         const whole = path.length === 1;
         yield {
-          says: `The card says ${kind}: none, and ${taking.setting} at ${taking.position} takes some.`,
+          says: `The card says ${kind}: none, and ${taking.setting} at ${taking.position} ${taking.says}.`,
           at: ref("card", card.id, ...path),
-          related: [{ says: "It takes some here.", at: ref("card", card.id, ...taking.path) }],
+          related: [{ says: "It says so here.", at: ref("card", card.id, ...taking.path) }],
           hint: whole ? `Write all four kinds: ${kind}: settings, and so on.` : `Write ${kind}: settings.`,
         };
         if (whole) break;
@@ -39,7 +39,12 @@ function nones(card: Card): readonly { readonly kind: ResourceKind; readonly pat
 function firstTaking(card: Card, kind: ResourceKind) {
   for (const [s, setting] of (card.settings ?? []).entries())
     for (const [p, position] of setting.positions.entries())
-      if (listed<unknown>(position[kind]).length > 0)
-        return { setting: setting.id, position: position.id, path: ["settings", s, "positions", p, kind] };
+      if (position[kind] !== undefined && position[kind] !== "none")
+        return {
+          setting: setting.id,
+          position: position.id,
+          says: position[kind] === "unknown" ? "may take some" : "takes some",
+          path: ["settings", s, "positions", p, kind],
+        };
   return undefined;
 }

@@ -17,6 +17,10 @@ export default {
     "ports: none, and a jumper sets them": (c) => {
       c.card.tc!.claims = [{ io: "none", memory: "none", interrupts: "settings", dma: "settings" }];
     },
+    "memory: none, and one position is not known": (c) => {
+      c.card.tc!.claims = [{ io: "settings", memory: "none", interrupts: "settings", dma: "settings" }];
+      c.card.tc!.settings![0]!.positions[0]!.memory = "unknown";
+    },
     "nothing at all, and a jumper sets ports": (c) => {
       c.card.tc!.claims = "none";
     },

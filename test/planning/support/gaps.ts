@@ -1,5 +1,5 @@
 // Gaps in random records: a kind of resource or a current that nobody wrote down, or that is said to be unknown.
-import { type Board, type Card, type Claims, resourceKinds } from "../../../src/records/index.js";
+import { type Board, type Card, type Claims, type ResourceKind, resourceKinds } from "../../../src/records/index.js";
 import type { Random } from "../../support/solver/random.js";
 
 /** Now and then a record leaves something out, or says that nobody knows. The looser the world, the seldomer. */
@@ -29,8 +29,10 @@ export function withGaps(r: Random, tight: number, card: Card): Card {
     case "position": {
       if (settings.length === 0) return card;
       const [s, p] = [r.int(0, settings.length - 1), r.int(0, 1)];
+      const spoken = resourceKinds.filter((kind) => settings[s]!.positions.some((position) => position[kind] !== undefined));
+      if (spoken.length === 0) return card;
       const spoil = (i: number, positions: (typeof settings)[number]["positions"]) =>
-        positions.map((position, at) => (i === s && at === p ? gap(r, position) : position));
+        positions.map((position, at) => (i === s && at === p ? gap(r, position, spoken) : position));
       return { ...card, settings: settings.map((setting, i) => ({ ...setting, positions: spoil(i, setting.positions) })) };
     }
   }
@@ -51,8 +53,8 @@ function without<T extends object>(of: T, key: keyof T | undefined): T {
 }
 
 /** One kind of resource left out or called unknown. */
-function gap<T extends Claims>(r: Random, of: T): T {
-  const kind = r.pick(resourceKinds);
+function gap<T extends Claims>(r: Random, of: T, kinds: readonly ResourceKind[] = resourceKinds): T {
+  const kind = r.pick(kinds);
   if (r.next() < 0.3) return { ...of, [kind]: "unknown" };
   const { [kind]: _, ...rest } = of;
   return rest as T;

@@ -81,7 +81,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     revisions: revisions.map((id) => ({ id, tell: "t" })),
     clock_MHz: unknownOr(0.1, 8),
     slots,
-    chain: maybe(0.7, () => r.shuffle(slots.map((s) => s.id)).slice(0, r.int(1, slotCount))),
+    chain: maybe(bus.chain ? 0.7 : 0, () => r.shuffle(slots.map((s) => s.id)).slice(0, r.int(1, slotCount))),
     fixed: [
       {
         name: "port",
@@ -220,7 +220,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
         bus_master: maybe(0.12, () => true),
         rails: maybe(0.08, () => ["-12"]),
       },
-      chain: maybe(0.4, () => r.pick(["uses", "passes", "breaks"] as const)),
+      chain: maybe(bus.chain ? 0.4 : 0, () => r.pick(["uses", "passes", "breaks"] as const)),
       enable: maybe(0.5, () => ({
         ...(settings.length > 0 && chance(0.3) ? { by: "setting" as const, setting: "J1", off: "p0" } : { by: "contacts" as const }),
         revisions: ofRevs(0.3),
