@@ -5,7 +5,7 @@ import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readOne } from "../../src/records/index.js";
-import { siteFolder } from "../pages/built.js";
+import { siteFolder } from "../pages/site-folder.js";
 import { slotwright } from "../support/recorder.js";
 import { addCard, answered, startBrowser, visit } from "./open.js";
 import { serveFolder } from "./serve.mjs";

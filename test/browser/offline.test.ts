@@ -8,7 +8,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { packBudget } from "../../src/planner/offline/pack.js";
 import { writePack } from "../../src/publish/write-pack.js";
-import { siteFolder } from "../pages/built.js";
+import { siteFolder } from "../pages/site-folder.js";
 import { slotwright } from "../support/recorder.js";
 import { addCard, answered, startBrowser, visit } from "./open.js";
 import { serveFolder } from "./serve.mjs";

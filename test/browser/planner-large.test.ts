@@ -7,7 +7,7 @@ import type { Browser, Locator } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { addressOf } from "../../src/machine/address.js";
 import { largeMachine } from "../bench/large-machine.js";
-import { siteFolder } from "../pages/built.js";
+import { siteFolder } from "../pages/site-folder.js";
 import { traceMainThread } from "./main-thread.js";
 import { replied as answered, startBrowser, visit } from "./open.js";
 import { serveFolder } from "./serve.mjs";

@@ -1,7 +1,7 @@
 // The built site served and a browser on its planner, for the tests of one file; both end with them.
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll } from "vitest";
-import { siteFolder } from "../pages/built.js";
+import { siteFolder } from "../pages/site-folder.js";
 import { type Opened, startBrowser, visit } from "./open.js";
 import { serveFolder } from "./serve.mjs";
 

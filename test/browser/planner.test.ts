@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { readOne } from "../../src/records/index.js";
-import { siteFolder } from "../pages/built.js";
+import { siteFolder } from "../pages/site-folder.js";
 import { addCard, answered } from "./open.js";
 import { plannerPages, tracerAndDisk } from "./planner-page.js";
 

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import type { BuildPage } from "../../src/pages/index.js";
 import { feed } from "../../src/publish/exports/atom.js";
 import { cell, csv } from "../../src/publish/exports/csv.js";
-import { files, read } from "../pages/built.js";
+import { files, read } from "../pages/site-folder.js";
 
 /** RFC 4180 the slow way: one character at a time. */
 function readCsv(text: string): string[][] {

@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { parse } from "../pages/built.js";
+import { parse } from "../pages/parse.js";
 
 const top = fileURLToPath(new URL("../..", import.meta.url));
 const nasty = `<img src=x onerror="alert(1)"></script><script>alert(2)</script>' & "`;

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { SearchEntry } from "../../src/pages/search/entries.js";
 import { finder } from "../../src/pages/search/find.js";
 import { askedTerms, asName, root, termsOf } from "../../src/pages/search/terms.js";
-import { read } from "../pages/built.js";
+import { read } from "../pages/site-folder.js";
 
 const entries = JSON.parse(
   read("assets/search-data.js")

@@ -12,7 +12,7 @@ import { render as list } from "../../../templates/list.11ty.js";
 import { render as matrix } from "../../../templates/matrix.11ty.js";
 import { render as sheet } from "../../../templates/sheet.11ty.js";
 import { render as start } from "../../../templates/start.11ty.js";
-import { type Page, parse } from "../built.js";
+import { type Page, parse } from "../parse.js";
 
 /** Every page that states an answer, as the site has it. */
 export function renderPages(catalogue: Catalogue): { readonly pages: Pages; readonly set: readonly Page[] } {

@@ -3,7 +3,7 @@ import { addressOf, buildFrom } from "../../../src/machine/index.js";
 import type { SearchEntry } from "../../../src/pages/index.js";
 import type { Build } from "../../../src/records/index.js";
 import type { Evidence, Verdict } from "../../../src/words/index.js";
-import type { Element, Page } from "../built.js";
+import type { Element, Page } from "../parse.js";
 
 export interface Statement {
   /** Where it stands, for a message. */
