@@ -205,7 +205,6 @@ it.each([
     expect(wrong).toEqual([]);
     await context.close();
   },
-  60_000,
 );
 
 it("is a list by card on a phone: the line of releases as a bar, and every run of versions with its words", async () => {
