@@ -52,8 +52,8 @@ function vitest(name, args) {
   counts.failed += !ok && failed === 0 ? 1 : failed;
 }
 
-/** Tests that measure time or drive a browser run one file at a time, with the machine to themselves. */
-const alone = ["test/browser/", "test/bench/", "test/package.test.ts"];
+/** Tests that measure run one file at a time, with the machine to themselves; all others two at a time. */
+const alone = ["test/browser/planner-large.test.ts", "test/bench/"];
 
 try {
   let chromium = "";

@@ -13,6 +13,10 @@ export default defineConfig({
     testTimeout: 3_600_000,
     hookTimeout: 3_600_000,
     maxWorkers: 2,
+    // Files share a process and what it has loaded: the sources, the demo club, the pages of the built site. So a test leaves nothing behind
+    // that another could see, and what support modules do after each test stands in the one file that runs anew for each.
+    isolate: false,
+    setupFiles: ["test/support/each-file.ts"],
     passWithNoTests: false,
     allowOnly: false,
   },

@@ -1,10 +1,8 @@
 // A terminal that writes down what a command prints, and a run of one command line against it.
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { afterEach } from "vitest";
 import type { Terminal } from "../../src/cli/printing/terminal.js";
 import { run } from "../../src/cli/program.js";
+
+export { freshFolder } from "./fresh-folder.js";
 
 export interface Run {
   readonly code: number;
@@ -34,15 +32,3 @@ export async function slotwright(args: readonly string[], options: RunOptions = 
   const code = await run(args, terminal);
   return { code, out: out.join("\n"), err: err.join("\n") };
 }
-
-/** A folder of its own for one test, gone afterwards. */
-export function freshFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), "slotwright-"));
-  made.push(folder);
-  return folder;
-}
-
-const made: string[] = [];
-afterEach(() => {
-  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
