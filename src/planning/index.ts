@@ -21,3 +21,4 @@ export type { Division, Way } from "./ways/division.js";
 export type { FewerProof, NotGranted } from "./ways/proof.js";
 export { findWays, type Ways, type WaysOptions } from "./ways/ways.js";
 export type { Wish } from "./ways/wishes.js";
+export { type Switched, withSwitch } from "./ways/with-switch.js";

@@ -1,6 +1,7 @@
 // npm run bench [name...]: every benchmark by its name, each with its table and with what is out of bounds; exit code 1 when anything is.
 import { matrixBench } from "./matrix.js";
 import { solverBench } from "./solver-report.js";
+import { waysBench } from "./ways.js";
 
 interface Bench {
   readonly table: string;
@@ -10,6 +11,7 @@ interface Bench {
 const benches: Readonly<Record<string, () => Bench | Promise<Bench>>> = {
   matrix: () => matrixBench(),
   solver: () => solverBench(),
+  ways: () => waysBench(),
 };
 
 const asked = process.argv.slice(2).filter((word) => word in benches);

@@ -13,6 +13,10 @@ import type { MoreModes } from "./second-modes.js";
 /** Most divisions told as ways out; the ways themselves are asked for apart. */
 const most = 4;
 
+/** Machines with more cards, and more ways, are not looked at here: the hand's problem holds a machine for each way. */
+const mostCardsByHand = 6;
+const mostWaysByHand = 3;
+
 /** Steps when the caller names none. */
 const ample: Budget = { steps: 200_000 };
 
@@ -68,8 +72,8 @@ const worstFirst: readonly Verdict[] = ["unknown", "conditional", "workable"];
 
 /** The change-over by hand, where it takes more than one way and each of them has something on. */
 function byHand({ question }: Compiled, budget: Budget): readonly Repair[] {
-  if (question.cards.length < 2) return [];
-  const hand = changeOver(question, budget);
+  if (question.cards.length < 2 || question.cards.length > mostCardsByHand) return [];
+  const hand = changeOver(question, budget, mostWaysByHand);
   if (hand.kind !== "change-over" || hand.ways.length < 2 || hand.ways.some((way) => way.on.length === 0)) return [];
   const verdict = worstFirst.find((v) => hand.ways.some((way) => way.verdict === v));
   if (verdict === undefined || verdict === "ruled-out") return [];

@@ -57,9 +57,10 @@ export type ChangeOverResult = ChangeOver | { readonly kind: "none" } | { readon
 /** Steps each search may take when the caller names no budget. */
 const defaultBudget: Budget = { steps: 200_000 };
 
-export function changeOver(question: Question, budget: Budget = defaultBudget): ChangeOverResult {
+/** More ways than `most` are not tried; where they might be needed, the result is that it stopped. */
+export function changeOver(question: Question, budget: Budget = defaultBudget, most = 6): ChangeOverResult {
   const wishes = wishesOf(question, true);
-  const found = fewestByHand(question, wishes, budget);
+  const found = fewestByHand(question, wishes, budget, most);
   if (found.kind !== "found") return found;
   const { hand, sure } = found;
   const { solutions, proven } = cheapest(handProblem(hand, sure), hand.costs, { k: 1 }, budget);
@@ -86,12 +87,16 @@ type Fewest =
   | { readonly kind: "stopped" };
 
 /** Tries one way, two, three; as many as there are wishes to grant are enough if any number is. */
-function fewestByHand(question: Question, wishes: readonly Wish[], budget: Budget): Fewest {
-  const enough = Math.max(1, wishes.filter(isGranted).length);
+function fewestByHand(question: Question, wishes: readonly Wish[], budget: Budget, most: number): Fewest {
+  const granted = wishes.filter(isGranted);
+  const enough = Math.max(1, granted.length);
+  // A wish that no way could grant by itself is granted by no number of them.
+  const alone = (wish: Wish) => byHand(question, [...wishes.filter((w) => !isGranted(w)), wish], 1);
+  if (granted.some((wish) => decide(handProblem(alone(wish), "unknown"), budget).kind === "none")) return { kind: "none" };
   let fewestProven = true;
   let perhaps: Fewest | undefined;
   let stopped = false;
-  for (let count = 1; count <= enough; count += 1) {
+  for (let count = 1; count <= Math.min(enough, most); count += 1) {
     const hand = byHand(question, wishes, count);
     const open = decide(handProblem(hand, "unknown"), budget);
     if (open.kind === "none") continue;
@@ -104,7 +109,7 @@ function fewestByHand(question: Question, wishes: readonly Wish[], budget: Budge
     stopped ||= open.kind === "stopped";
     fewestProven = false;
   }
-  return perhaps ?? { kind: stopped ? "stopped" : "none" };
+  return perhaps ?? { kind: stopped || enough > most ? "stopped" : "none" };
 }
 
 interface Standing {
