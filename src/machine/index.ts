@@ -13,6 +13,7 @@ export {
   findFaults,
   findRecordFault,
   holding,
+  knowsMemory,
   type Misasked,
   type Question,
   type Release,

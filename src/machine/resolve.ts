@@ -160,7 +160,7 @@ export function ask(
 
   const revisions = board.revisions.map((r) => r.id);
   const told = build.revision === undefined ? [] : typeof build.revision === "string" ? [build.revision] : build.revision;
-  const memories = board.memory ? board.memory.options.map(bytes) : [0];
+  const memories = board.memory ? board.memory.options.map(bytes) : [build.memory === undefined ? 0 : bytes(build.memory)];
   const labels = labelCopies(build.cards, (id) => catalogue.cards.get(id)?.name ?? id);
   const cards = build.cards.flatMap((chosen, at): AskedCard[] =>
     readCard(catalogue, chosen, `/cards/${at}`).map((read) => {
@@ -208,6 +208,11 @@ function readModes(build: Build): AskedMode[] {
     const enabled = new Set(cardsOn(build.cards, mode).map(copyName));
     return { id: mode.id, name: mode.name ?? mode.id, enabled, firmware: mode.firmware, safest: mode.safest ?? false };
   });
+}
+
+/** How much memory the machine has, or may have, is written down: in the board's record, or in the build. Else its one amount is 0. */
+export function knowsMemory(question: Pick<Question, "memories">): boolean {
+  return question.memories.some((amount) => amount > 0);
 }
 
 /** True when the modes of a machine can switch this card off. A jumper inside the case is no switch. */

@@ -1,7 +1,7 @@
 // Two of one card in a machine: which of them a mode has on, which was tested, which stands already, and how they are told apart.
 import { describe, expect, it } from "vitest";
-import { withChoice } from "../../src/machine/index.js";
-import { type Answer, beforeYouBuy, plan } from "../../src/planning/index.js";
+import { ask, withChoice } from "../../src/machine/index.js";
+import { type Answer, beforeYouBuy, compile, countsOf, plan } from "../../src/planning/index.js";
 import type { Build, BuildCard } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
 import { asked, card, smallClub, tested } from "./support/small-club.js";
@@ -213,5 +213,29 @@ describe("a machine with everything off in one mode", () => {
     const best = answer(build).combinations[0]!;
     expect(best.modes.map((m) => m.enabled)).toEqual([[], [gannet]]);
     expect(best.switched).toBe(true);
+  });
+});
+
+describe("many copies of one card", () => {
+  const standing = (count: number) => Array.from({ length: count }, (_, i) => ({ card: "a", as: `a${i + 1}`, slot: `S${i + 1}` }));
+  const slots = [1, 2, 3, 4, 5, 6, 7, 8].map((n) => ({ id: `S${n}`, edge: "edge", position: n }));
+  const club = (count: number) => {
+    const builds = [tested("t1", standing(count)), tested("t2", standing(count))];
+    return smallClub({ board: { slots, rails: [{ rail: "+5", limit_A: 100 }] }, cards: [card("a")], builds });
+  };
+  const open = (count: number): Build => {
+    const cards = standing(count).map(({ card, as }) => ({ card, as }));
+    return { id: "q", name: "q", board: "board", firmware: "line", cards };
+  };
+
+  it("are found as they were tested, six of them", () => {
+    expect(answer(open(6), club(6)).combinations[0]!.evidence).toBe("bench");
+  });
+
+  it("are sifted by evidence: each tested place filled, whichever copy stands in which, 4! ways", () => {
+    const asked = ask(club(4), open(4));
+    if (asked.kind !== "question") throw new Error(asked.kind);
+    const { kinds } = countsOf(compile(asked.question));
+    expect(kinds.filter((k) => k.evidence === "bench" && k.count !== "0").map((k) => k.count)).toEqual(["24"]);
   });
 });

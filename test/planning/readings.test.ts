@@ -265,3 +265,17 @@ describe("what a card lets go of when off", () => {
     expect([of("unknown", ["b"], "clock"), of("unknown", ["b"], "io")]).toEqual(["workable", "unknown"]);
   });
 });
+
+describe("the amount of memory that a build states", () => {
+  const needy = card("a", { needs: { memory_at_least: "512K" } });
+  const told = (memory: string | undefined) =>
+    asked(smallClub({ cards: [needy] }), [{ card: "a", slot: "S1" }], memory === undefined ? {} : { memory });
+
+  it("is known, also where the board's record names no amounts", () => {
+    expect(told("512K").verdict).toBe("workable");
+    expect(told("512K").combinations[0]!.memory).toBe(512 * 1024);
+    expect(told("256K").verdict).toBe("ruled-out");
+    expect(told(undefined).verdict).toBe("unknown");
+    expect(told(undefined).combinations[0]!.unknowns[0]!.says).toContain("How much Board has is not written down.");
+  });
+});

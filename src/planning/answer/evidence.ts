@@ -59,7 +59,6 @@ export function evidenceOf(
 ): { readonly grade: Evidence; readonly rests: readonly EvidenceNote[] } {
   const notes: EvidenceNote[] = [];
   const here = proven.filter((p) => p.build.revision === machine.revision);
-  const fitted = { memory: machine.memory || statedMemory(question) };
   for (const mode of machine.modes) {
     const running = machine.cards.filter((c) => mode.enabled.includes(c.as));
     const match = (p: Proven, placed: Placed) => p.enabled.some((t) => standsAlike(t, placed, question.catalogue.cards.get(placed.card)!));
@@ -82,13 +81,13 @@ export function evidenceOf(
       }
     });
     if (running.length > 2) {
-      const builds = here.filter((p) => p.firmware === mode.firmware && sameMemory(p.build, fitted) && running.every((c) => match(p, c)));
+      const builds = here.filter((p) => p.firmware === mode.firmware && sameMemory(p.build, machine) && running.every((c) => match(p, c)));
       notes.push(note("whole", builds, `All ${running.length} cards running together${inMode}`));
     }
   }
   if (machine.cards.length === 0)
     for (const { firmware } of machine.modes) {
-      const builds = here.filter((p) => p.firmware === firmware && sameMemory(p.build, fitted));
+      const builds = here.filter((p) => p.firmware === firmware && sameMemory(p.build, machine));
       notes.push(note("whole", builds, `${question.board.name} without a card, revision ${machine.revision} with ${firmware}`));
     }
   if (notes.length === 0) notes.push({ grade: "inferred", link: "whole", says: "No card to judge.", refs: [] });
@@ -96,12 +95,7 @@ export function evidenceOf(
   return { grade: weakest(notes.map((n) => n.grade)), rests: sorted.map((s) => s.n) };
 }
 
-/** What the question states where the board's record names no amounts; 0: nothing. */
-export function statedMemory({ board, build }: Question): number {
-  return board.memory || build.memory === undefined ? 0 : bytes(build.memory);
-}
-
-/** Boards whose records name no amounts have memory 0 here, unless the question states one: then it says nothing. */
+/** Boards whose records name no amounts have memory 0 here, unless the question states one: 0 says nothing. */
 export function sameMemory(build: Build, machine: Pick<Machine, "memory">): boolean {
   if (machine.memory === undefined || machine.memory === 0) return true;
   return build.memory !== undefined && bytes(build.memory) === machine.memory;

@@ -5,7 +5,7 @@ import type { Literal, Problem, Rule } from "../../solver/index.js";
 import { conjunctions } from "../encode/draft.js";
 import { type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../encode/frame.js";
 import type { Evidence } from "./answer.js";
-import { evidenceRank, paperGrade, provenModes, sameMemory, statedMemory } from "./evidence.js";
+import { evidenceRank, paperGrade, provenModes, sameMemory } from "./evidence.js";
 
 /** One way for a link to be proven: when all the literals hold, it is of this grade at least. */
 interface Proof {
@@ -31,19 +31,35 @@ function linksOf(frame: Frame): Proof[][] {
       here.flatMap(({ p, machine }) => {
         const more = also(p);
         if (!more) return [];
-        return cards
-          .map((at) => p.enabled.flatMap((tested) => alike(frame, at, tested) ?? []))
-          .reduce<Conjunction[]>((all, next) => all.flatMap((head) => next.map((tail) => [...head, ...tail])), [[...machine, ...more]]);
+        return pairings(frame, cards, p.enabled).map((paired) => [...machine, ...more, ...paired]);
       });
     const any = () => [];
     const cards = running.map((at) => [...bench(together([at], any)), ...papers(frame, m, at)]);
     const pairs = running.flatMap((a, i) => running.slice(i + 1).map((b) => bench(together([a, b], any))));
     const memory = (p: (typeof proven)[number]) => {
-      const literal = withMemory(frame, (bytes) => sameMemory(p.build, { memory: bytes || statedMemory(question) }));
+      const literal = withMemory(frame, (bytes) => sameMemory(p.build, { memory: bytes }));
       return literal.values.length > 0 ? [literal] : undefined;
     };
     return [...cards, ...pairs, ...(running.length > 2 ? [bench(together(running, memory))] : [])];
   });
+}
+
+/**
+ * Ways to let each card stand as one of the tested ones did. No two cards stand in one slot, so that each tested card is taken once: n equal
+ * copies have n! pairings, not n to the power of n.
+ */
+function pairings(frame: Frame, cards: readonly number[], tested: readonly BuildCard[]): Conjunction[] {
+  const [at, ...rest] = cards;
+  if (at === undefined) return [[]];
+  return tested.flatMap((one, i) =>
+    (alike(frame, at, one) ?? []).flatMap((stands) =>
+      pairings(
+        frame,
+        rest,
+        tested.filter((_, other) => other !== i),
+      ).map((others) => [...stands, ...others]),
+    ),
+  );
 }
 
 /** The card standing as it did in a test: slot, revision where there are several, every setting; undefined when the test does not say. */

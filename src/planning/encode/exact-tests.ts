@@ -2,7 +2,9 @@
 // Such a machine is known to work as it was, so no missing figure and no suspicion holds it back; whatever differs in one respect is judged
 // as if the test did not exist. A variable of its own says which tested machine a solution is (0: none), tied both ways to what the test
 // had, so that nothing is counted twice.
+
 import { cardsOn } from "../../catalogue/index.js";
+import { knowsMemory } from "../../machine/index.js";
 import { type Build, type BuildCard, bytes, type Unread } from "../../records/index.js";
 import type { Literal, Rule, Variable } from "../../solver/index.js";
 import { always, complement, eachCard, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "./frame.js";
@@ -86,11 +88,9 @@ function pinsOf(frame: Frame, build: Build, standsAs: StandsAs): Omit<Tested, "b
   if (build.cards.length !== question.cards.length || (build.modes ?? []).length !== question.modes.length) return [];
   if (new Set(build.cards.map((c) => c.slot)).size < build.cards.length) return [];
   const size = build.memory === undefined ? undefined : bytes(build.memory);
-  if (question.board.memory && size === undefined) return [];
-  // Where the board's record names no amounts, what the question states of its machine still tells it from another.
-  const stated = question.build.memory;
-  if (!question.board.memory && stated !== undefined && size !== bytes(stated)) return [];
-  const machine = [onRevisions(frame, (r) => r === revision), ...(question.board.memory ? [withMemory(frame, (m) => m === size)] : [])];
+  const known = knowsMemory(question);
+  if (known && size === undefined) return [];
+  const machine = [onRevisions(frame, (r) => r === revision), ...(known ? [withMemory(frame, (m) => m === size)] : [])];
   return runningAs(frame, build).flatMap(({ modes, worked, pins }) => {
     const standing = eachCard(frame).map(({ at, asked }) => {
       const on = (as: string) => question.modes.map((m) => m.enabled.has(as)).join();

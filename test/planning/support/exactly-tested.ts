@@ -16,7 +16,7 @@ export function withTests(world: World, build: Build, machine: Machine, judgemen
 
 function isThisMachine(world: World, build: Build, machine: Machine, test: Build): boolean {
   if (test.board !== world.board.id || test.revision !== machine.revision || test.cards.length !== build.cards.length) return false;
-  if (world.board.memory && (test.memory === undefined || toBytes(test.memory) !== machine.memory)) return false;
+  if (machine.memory > 0 && (test.memory === undefined || toBytes(test.memory) !== machine.memory)) return false;
   const modes = build.modes ?? [{ id: "always" }];
   if ((test.modes ?? []).length !== modes.length) return false;
   // Every way to say which tested card is which of the machine's, and which tested mode is which.

@@ -19,7 +19,7 @@ export function* machines(world: World, build: Build): Generator<Machine> {
   const revisions = build.revision === undefined ? world.board.revisions.map((r) => r.id) : [build.revision].flat();
   const memories = world.board.memory
     ? world.board.memory.options.map(toBytes).filter((m) => build.memory === undefined || m === toBytes(build.memory))
-    : [0];
+    : [build.memory === undefined ? 0 : toBytes(build.memory)];
   const modes = build.modes ?? [{ id: "always" }];
   const firmware = product(modes.map((m) => (m.firmware ? [m.firmware] : world.family.versions.map((v) => v.id))));
   const cards = build.cards.map((b) => {

@@ -275,7 +275,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     board: "board",
     firmware: "fw",
     revision: maybe(0.2, () => r.pick(revisions)),
-    memory: maybe(memories ? 0.2 : 0, () => r.pick(memories!)),
+    memory: maybe(memories ? 0.2 : 0.3, () => r.pick(memories ?? [little, much])),
     cards: copies.map((c, i) => ({
       card: c.id,
       as: i < cards.length ? undefined : `${c.id}-again-${i}`,

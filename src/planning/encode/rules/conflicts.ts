@@ -1,5 +1,7 @@
 // Known conflicts as conditional rules: when these conditions hold, this happens, with these remedies, on this evidence.
+
 import { inRange } from "../../../catalogue/index.js";
+import { knowsMemory } from "../../../machine/index.js";
 import { bytes, type Conflict } from "../../../records/index.js";
 import type { Literal } from "../../../solver/index.js";
 import type { Condition } from "../../answer/answer.js";
@@ -59,7 +61,7 @@ export function conflictDrafts(frame: Frame, conflict: Conflict): Draft[] {
   if ((conflict.remedies ?? []).length > 0) return [soft(3, "remedy", conflict.name)];
   // Where the board's record has no memory, a condition on it may hold: that counts as if it did, but rules nothing out.
   const { memory_at_least: least, memory_at_most: most } = conflict.when;
-  if (!frame.question.board.memory && (least !== undefined || most !== undefined))
+  if (!knowsMemory(frame.question) && (least !== undefined || most !== undefined))
     return [{ kind: "unknown", fact: told, how: howToFindMemory(frame), when }];
   return [{ kind: "sure", fact: told, rules: when.map((literals) => ({ kind: "forbid", literals })) }];
 }
@@ -74,7 +76,7 @@ export function occurrences(frame: Frame, { when }: Pick<Conflict, "when">): Lit
     withMemory(
       frame,
       (m) =>
-        !board.memory ||
+        !knowsMemory(frame.question) ||
         ((when.memory_at_least === undefined || m >= bytes(when.memory_at_least)) &&
           (when.memory_at_most === undefined || m <= bytes(when.memory_at_most))),
     ),

@@ -1,5 +1,7 @@
 // Firmware on the board: which versions run on which revision, and how much memory they need.
+
 import { memoryNeeded, runsOn, versionIndex } from "../../../catalogue/index.js";
+import { knowsMemory } from "../../../machine/index.js";
 import { type FirmwareVersion, sizeText } from "../../../records/index.js";
 import { type Draft, fact, memoryUnknown, never, ref, type TradeRule } from "../draft.js";
 import { eachMode, type Frame, onRevisions, runsVersion, withMemory } from "../frame.js";
@@ -44,13 +46,13 @@ function spanText(frame: Frame, group: readonly FirmwareVersion[]): string {
 }
 
 function hungry(frame: Frame): Draft[] {
-  const { board, family, versions } = frame.question;
+  const { family, versions } = frame.question;
   return versions.flatMap((version) => {
     const pointer = ref("firmware", family.id, `/versions/${versionIndex(family, version.id)}`);
     if (memoryNeeded(version) === 0) return [];
     const says = `${family.name} ${version.id} needs ${sizeText(memoryNeeded(version))} of memory.`;
     const modes = eachMode(frame).map(({ at }) => runsVersion(frame, at, (id) => id === version.id));
-    if (!board.memory) return memoryUnknown(frame, fact("firmware", says, pointer), ...modes.map((runs) => [runs]));
+    if (!knowsMemory(frame.question)) return memoryUnknown(frame, fact("firmware", says, pointer), ...modes.map((runs) => [runs]));
     const short = withMemory(frame, (m) => m < memoryNeeded(version));
     return never(frame, fact("firmware", says, pointer), ...modes.map((runs) => [runs, short]));
   });

@@ -1,6 +1,6 @@
 // What a card needs of the machine: firmware, features, board, memory, clock, other cards, a bus-master slot, rails.
 import { featuresOf, inRange, rangeText } from "../../../catalogue/index.js";
-import type { Release } from "../../../machine/index.js";
+import { knowsMemory, type Release } from "../../../machine/index.js";
 import { bytes, known, sizeText, unknown } from "../../../records/index.js";
 import type { Literal } from "../../../solver/index.js";
 import { type Draft, fact, memoryUnknown, never, ref, type TradeRule, unsettled } from "../draft.js";
@@ -81,7 +81,7 @@ function ofMachine(frame: Frame, at: number): Draft[] {
   const inModes = (says: string, pointer: string, test: (bytes: number) => boolean): Draft[] => {
     const told = fact("needs-memory", says, ref("card", card.id, pointer));
     const modes = modesNeeding(frame, at, "memory-size").map(({ at: m, holds }) => [here, holds, modeKept(frame, m)]);
-    return board.memory
+    return knowsMemory(frame.question)
       ? modes.flatMap((when) => never(frame, told, [...when, withMemory(frame, test)]))
       : memoryUnknown(frame, told, ...modes);
   };

@@ -1,6 +1,6 @@
 // Known conflicts: whether one's conditions all hold in a mode, and what then remains.
 import type { CardCondition, Conflict } from "../../../../src/records/index.js";
-import { bytesOf, onCard, settingsHold } from "./facts.js";
+import { bytesOf, memoryKnown, onCard, settingsHold } from "./facts.js";
 import { inSpan, isBoard } from "./needs.js";
 import { positionsOf } from "./place.js";
 import { runs } from "./switching.js";
@@ -21,7 +21,7 @@ function effectOf(c: Case, k: Conflict): Effect {
   if (k.effect === "cosmetic") return { objections: [], level: 1 };
   if (k.effect === "degrades") return { objections: [], level: 2 };
   if (k.status === "suspected") return { objections: [unknown(`whether ${k.id} is so`)], level: 0 };
-  if (!k.remedies && onMemory(k) && !c.world.board.memory) return { objections: [unknown(`memory of the machine, for ${k.id}`)], level: 0 };
+  if (!k.remedies && onMemory(k) && !memoryKnown(c)) return { objections: [unknown(`memory of the machine, for ${k.id}`)], level: 0 };
   return k.remedies ? { objections: [], level: 3 } : { objections: [no(k.id)], level: 0 };
 }
 
@@ -41,7 +41,7 @@ function applies(c: Case, mode: ModeOfUse, k: Conflict): boolean {
   return (
     (!when.boards || isBoard(c, when.boards)) &&
     (!when.firmware || when.firmware.some((span) => inSpan(c, span, mode.version))) &&
-    (!c.world.board.memory || memoryHolds(c, k)) &&
+    (!memoryKnown(c) || memoryHolds(c, k)) &&
     (when.modes_at_least === undefined || c.modes.length >= when.modes_at_least) &&
     choices(c, when.cards ?? []).some((chosen) => cardsHold(mode, when.cards ?? [], chosen, when.adjacent ?? false))
   );

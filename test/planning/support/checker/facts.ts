@@ -39,3 +39,6 @@ export function settingsHold(fitted: Fitted, when: Readonly<Record<string, strin
     return at !== undefined && (typeof positions === "string" ? [positions] : positions).includes(at);
   });
 }
+
+/** How much memory there is stands in the board's record or in the build; 0 where neither says. */
+export const memoryKnown = ({ machine }: Case): boolean => machine.memory > 0;

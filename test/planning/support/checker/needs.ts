@@ -1,6 +1,6 @@
 // What cards and firmware need: versions, features, boards, memory, the bus clock, other cards.
 import type { BoardMatch, FirmwareRange } from "../../../../src/records/index.js";
-import { bytesOf, known } from "./facts.js";
+import { bytesOf, known, memoryKnown } from "./facts.js";
 import { keeps, runs } from "./switching.js";
 import { type Case, type Fitted, type ModeOfUse, no, type Objection, unknown } from "./world.js";
 
@@ -61,7 +61,7 @@ function needsOf(c: Case, mode: ModeOfUse, f: Fitted): Objection[] {
   if (needs.boards && !isBoard(c, needs.boards)) out.push(no(`${f.as} does not work on this board`));
   if (keeps(f, mode, "memory-size")) {
     if (needs.memory_at_least !== undefined) out.push(...memoryAtLeast(c, f.as, needs.memory_at_least));
-    if (needs.memory_at_most !== undefined && !c.world.board.memory) out.push(unknown(`memory of the machine, for ${f.as}`));
+    if (needs.memory_at_most !== undefined && !memoryKnown(c)) out.push(unknown(`memory of the machine, for ${f.as}`));
     else if (needs.memory_at_most !== undefined && c.machine.memory > bytesOf(needs.memory_at_most))
       out.push(no(`${f.as} bears less memory`));
   }
@@ -74,7 +74,7 @@ function needsOf(c: Case, mode: ModeOfUse, f: Fitted): Objection[] {
 }
 
 function memoryAtLeast(c: Case, what: string, size: number | string): Objection[] {
-  if (!c.world.board.memory) return [unknown(`memory of the machine, for ${what}`)];
+  if (!memoryKnown(c)) return [unknown(`memory of the machine, for ${what}`)];
   return c.machine.memory < bytesOf(size) ? [no(`${what} needs more memory`)] : [];
 }
 
