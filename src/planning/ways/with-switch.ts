@@ -99,7 +99,13 @@ type Found =
  * and a machine without a superfluous way has no less to choose from.
  */
 function search(question: Question, wishes: readonly Wish[], budget: Budget): Found {
-  const enough = Math.max(1, wishes.filter(isGranted).length);
+  const granted = wishes.filter(isGranted);
+  const enough = Math.max(1, granted.length);
+  // A wish that no way could grant by itself is granted by no number of them.
+  for (const wish of granted) {
+    const single = openWays(question, [...wishes.filter((w) => !isGranted(w)), wish], 1);
+    if (decide(asked(single, single.compiled.possible), budget).kind === "none") return { kind: "none", open: single };
+  }
   let perhaps: { readonly fewest: number; readonly open: OpenWays; readonly unproven?: Unproven } | undefined;
   let unproven: Unproven | undefined;
   for (let count = 1; ; count += 1) {
