@@ -101,6 +101,8 @@ describe("the fewest ways", () => {
     const ways = waysOf(smallClub({ cards: [either("a"), either("b"), either("c")] }), abc);
     expect(ways.fewest).toBe(2);
     expect(ways.divisions.length).toBe(3);
+    // Any two of them go together, so no pair proves it: it takes the search.
+    expect(ways.fewer).toMatchObject({ kind: "searched", against: { ways: 1, wishes: ["card:a", "card:b", "card:c"] } });
     expect(ways.divisionsComplete).toBe(true);
   });
 });
