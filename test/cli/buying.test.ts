@@ -14,7 +14,9 @@ describe("before buying", () => {
     expect(code).toBe(1);
     expect(out).toMatch(/R4A: No\. .*from R5/s);
     expect(out).toContain("What you would have to get");
-    expect(out).toContain("Run it in two modes with a switch");
+    expect(out).toContain(
+      "Two ways and one switch: R4 or R4A with Tallow bus tracer; R5, R5.1 or R6 with Gannet fixed-disk\n  controller.",
+    );
   });
   it("the same card for an empty machine under R4A: the firmware must change, and the answer says so", async () => {
     const asked = [

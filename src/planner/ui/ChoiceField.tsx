@@ -131,7 +131,7 @@ function ways(count: string): string {
 }
 
 /** So many ways out stand at a value; take it all the same, and the answer lists all. */
-const shown = 2;
+const shown = 4;
 const more = (count: number) => `${count === 1 ? "1 more way" : `${count} more ways`} if you take it all the same.`;
 
 /** Asks once for the build as it stands, and again when that has changed. */
