@@ -53,7 +53,7 @@ function vitest(name, args) {
 }
 
 /** Tests that measure run one file at a time, with the machine to themselves; all others two at a time. */
-const alone = ["test/browser/planner-large.test.ts", "test/bench/"];
+const alone = ["test/browser/planner-large.test.ts", "test/browser/planner-still.test.ts", "test/bench/"];
 
 try {
   let chromium = "";
