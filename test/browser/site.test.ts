@@ -126,6 +126,26 @@ describe("every kind of page", () => {
     expect(seen.filter(({ overAtTwice }) => overAtTwice > 0).map((s) => `${s.name} at 200 %: ${s.overAtTwice} px`)).toEqual([]);
   });
 
+  it("fits as well with the letters of the machine, where the page's own have not come yet", async () => {
+    const over: string[] = [];
+    await withPage({ viewport: { width: 320, height: 640 }, hasTouch: true }, async (page) => {
+      await page.route("**/*.woff2", (route) => route.abort());
+      for (const name of kinds) {
+        await page.setViewportSize({ width: 320, height: 640 });
+        await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
+        const sideways = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+        const small = await sideways();
+        await page.setViewportSize({ width: 640, height: 800 });
+        await page.evaluate(() => {
+          document.documentElement.style.fontSize = "34px";
+        });
+        const large = await sideways();
+        if (small > 0 || large > 0) over.push(`${name}: ${small} px, at 200 %: ${large} px`);
+      }
+    });
+    expect(over).toEqual([]);
+  });
+
   it("moves by no more than 0.02 while it loads", () => {
     expect(seen.filter(({ shift }) => shift > 0.02).map(({ name, shift }) => `${name}: ${shift.toFixed(3)}`)).toEqual([]);
   });
