@@ -35,7 +35,7 @@ export function render({ view }: Shown<BoardPage>) {
       <Section id="facts" title="What it is">
         {view.summary ? <p>{view.summary}</p> : null}
         <Facts facts={view.facts} />
-        <p>Memory that can be fitted: {view.memory}.</p>
+        <p>{view.memory}</p>
       </Section>
       <Section id="slots" title="Slots">
         <Drawing figure={view.slotDrawing} />

@@ -12,5 +12,5 @@ export { placeOf, type Ref, ref } from "./ref.js";
 export type { Draft, Rule, Scene } from "./rule.js";
 export { rules } from "./rules/index.js";
 export { kindWord, type Unresolved, unresolvedNames } from "./unresolved.js";
-export { kindsOf, type Unsaid, unsaidOfCard, unsaidOfPart } from "./unsaid.js";
+export { kindsOf, mainMemory, mainMemoryLiesAnywhere, type Unsaid, unsaidOfCard, unsaidOfPart } from "./unsaid.js";
 export * from "./versions.js";

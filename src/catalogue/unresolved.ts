@@ -5,6 +5,7 @@ import { referencesOfBuild } from "./build-references.js";
 import { allOf, type Catalogue } from "./catalogue.js";
 import { copyName, findCopies } from "./copies.js";
 import { type Ref, ref } from "./ref.js";
+import { mainMemory } from "./unsaid.js";
 
 export interface Unresolved {
   /** Steps into the build. */
@@ -64,7 +65,7 @@ function* ofBoard(catalogue: Catalogue, build: Build): Iterable<Unresolved> {
   ];
   for (const [name, path] of named)
     yield* missing(name, revisions, { path, what: `revision of ${board.name}`, home: ref("board", board.id, "revisions") });
-  const options = board.memory?.options.map(bytes);
+  const options = mainMemory(board)?.options.map(bytes);
   for (const [size, path] of [
     [build.memory, ["memory"]],
     [build.stands?.memory, ["stands", "memory"]],

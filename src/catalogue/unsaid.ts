@@ -42,6 +42,16 @@ export function unsaidOfPart(part: Board["fixed"][number], bus: Bus): readonly R
   return kindsOf(bus).filter((kind) => silent(part, kind));
 }
 
+/** Main memory on the board, where its record tells of it; how much a build states is known all the same. */
+export function mainMemory(board: Board): Exclude<Board["memory"], string> {
+  return typeof board.memory === "object" ? board.memory : undefined;
+}
+
+/** Nobody has written down where main memory lies: it may lie under any window of a card. */
+export function mainMemoryLiesAnywhere(board: Board): boolean {
+  return board.memory !== "none" && mainMemory(board)?.base === undefined;
+}
+
 function silent(claims: Claims, kind: ResourceKind): boolean {
   return claims[kind] === undefined || claims[kind] === "unknown";
 }

@@ -6,6 +6,7 @@ import {
   copyName,
   kindWord,
   labelCopies,
+  mainMemory,
   modesOf,
   type Unresolved,
   unresolvedNames,
@@ -160,7 +161,7 @@ export function ask(
 
   const revisions = board.revisions.map((r) => r.id);
   const told = build.revision === undefined ? [] : typeof build.revision === "string" ? [build.revision] : build.revision;
-  const memories = board.memory ? board.memory.options.map(bytes) : [build.memory === undefined ? 0 : bytes(build.memory)];
+  const memories = mainMemory(board)?.options.map(bytes) ?? [build.memory === undefined ? 0 : bytes(build.memory)];
   const labels = labelCopies(build.cards, (id) => catalogue.cards.get(id)?.name ?? id);
   const cards = build.cards.flatMap((chosen, at): AskedCard[] =>
     readCard(catalogue, chosen, `/cards/${at}`).map((read) => {

@@ -1,5 +1,5 @@
 // The drawings of a board as it comes: its slots, what it takes of the address spaces and what cards may claim there, the load on its rails.
-import { type Catalogue, claimSites } from "../catalogue/index.js";
+import { type Catalogue, claimSites, mainMemory } from "../catalogue/index.js";
 import { addressMap, type MapWindow, railBars, slotPlan } from "../drawing/index.js";
 import {
   type Board,
@@ -42,10 +42,10 @@ function owner(fixed: Board["fixed"][number]): string {
   return [fixed.name, on, when].filter(Boolean).join(", ");
 }
 
-function mainMemory(board: Board, taken: readonly MapWindow[]): readonly MapWindow[] {
-  const most = Math.max(0, ...(board.memory?.options ?? []).map((o) => bytes(o)));
-  if (most === 0) return [];
-  const base = board.memory?.base ?? 0;
+function mainMemoryWindows(board: Board, taken: readonly MapWindow[]): readonly MapWindow[] {
+  const { options = [], base } = mainMemory(board) ?? {};
+  const most = Math.max(0, ...options.map((o) => bytes(o)));
+  if (most === 0 || base === undefined) return [];
   // Memory beyond the first thing in its way is reached otherwise; the board's own record says how.
   const end = Math.min(base + most, ...taken.map((w) => w.base).filter((t) => t > base));
   return [{ base, size: end - base, owner: `main memory, up to ${sizeText(most)}` }];
@@ -66,7 +66,7 @@ function ownMemory(board: Board): readonly MapWindow[] {
     else sockets.push({ ...here, owner: `firmware, socket ${id}${on}` });
   }
   const taken = [...fixed, ...sockets];
-  return [...mainMemory(board, taken), ...taken];
+  return [...mainMemoryWindows(board, taken), ...taken];
 }
 
 /** Ports of the board; what looks at few address bits answers again further up, drawn as one run a number of bits. */

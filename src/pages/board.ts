@@ -1,7 +1,7 @@
 // A board's page: which cards it takes, how to tell its revisions apart, its slots, addresses, rails and firmware.
-import { runsOn } from "../catalogue/index.js";
-import { type Board, bytes, known, sizeText } from "../records/index.js";
-import { type Verdict, verdictOrder } from "../words/index.js";
+import { mainMemory, mainMemoryLiesAnywhere, runsOn } from "../catalogue/index.js";
+import { type Board, bytes, hex, known, sizeText } from "../records/index.js";
+import { mainMemoryLies, type Verdict, verdictOrder } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
 import type { Cells } from "./cells.js";
@@ -208,6 +208,20 @@ function firmwareOf(ctx: Context, board: Board): BoardPage["firmware"] {
   });
 }
 
+/** "Memory that can be fitted: 256 KB or 640 KB, from 0x000." */
+function memoryText(board: Board): string {
+  if (board.memory === "none") return "Main memory: none on the board that takes addresses.";
+  const { options, base } = mainMemory(board) ?? {};
+  const fitted = options
+    ? listText(
+        options.map((o) => sizeText(bytes(o))),
+        "or",
+      )
+    : "not written down";
+  const lies = mainMemoryLiesAnywhere(board) ? mainMemoryLies(board) : base === 0 ? "" : ` It begins at ${hex(base!, 5)}.`;
+  return `Memory that can be fitted: ${fitted}.${lies && ` ${lies.trim()}`}`;
+}
+
 export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
   const edges = ctx.catalogue.buses.get(board.bus)?.edges ?? [];
   const edgeCount = [...new Set(board.slots.map((s) => s.edge))].map((e) => `${board.slots.filter((s) => s.edge === e).length} ${e}`);
@@ -247,8 +261,8 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
       kind: `${edges.find((e) => e.id === s.edge)?.name ?? s.edge}${s.revisions ? ` (${onText(s.revisions)})` : ""}`,
       longest: value(s.longest_mm, "mm"),
       highest: value(s.highest_mm, "mm"),
-      opening: s.opening ?? "none",
-      master: s.bus_master === undefined ? { text: "no", known: true } : value(s.bus_master, "", (v) => (v ? "yes" : "no")),
+      opening: s.opening ?? "its own",
+      master: value(s.bus_master, "", (v) => (v ? "yes" : "no")),
       lines:
         [s.interrupts ? `interrupts ${listText(s.interrupts) || "none"} only` : "", s.dma ? `DMA ${listText(s.dma) || "none"} only` : ""]
           .filter(Boolean)
@@ -275,12 +289,7 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
     maps: mapFigures(ctx.catalogue, board),
     rails: railsOf(board),
     railDrawing: railFigure(board),
-    memory: board.memory
-      ? listText(
-          board.memory.options.map((o) => sizeText(bytes(o))),
-          "or",
-        )
-      : "not recorded",
+    memory: memoryText(board),
     firmware: firmwareOf(ctx, board),
     sockets: socketsOf(board),
     conflicts: conflictsWhere(ctx, (c) => c.when.boards?.some((b) => b.board === board.id) ?? false),

@@ -1,6 +1,6 @@
 // From a combination to what the drawings of the machine show: slots with cards, both address maps, rail loads.
 // It gathers facts of the records for one mode; what fits and what fights was decided by planning.
-import { type Catalogue, labelCopies, pairCopies } from "../catalogue/index.js";
+import { type Catalogue, labelCopies, mainMemory, pairCopies } from "../catalogue/index.js";
 import type { AddressMap, MapWindow, RailLoad, SlotPlan } from "../drawing/index.js";
 import type { Combination, PlacedCard } from "../planning/index.js";
 import { type Board, type Build, bytes, type Card, type Claims, hex, known, listed, unknown } from "../records/index.js";
@@ -85,10 +85,9 @@ function boardWindows(board: Board, combination: Combination): Windows {
       (!f.when_memory || (combination.memory !== undefined && f.when_memory.some((m) => bytes(m) === combination.memory))),
   );
   const taken = fixed.map((f) => windowsOf([f], f.name, { memory: false, io: false }));
+  const base = mainMemory(board)?.base;
   const main =
-    board.memory === undefined || combination.memory === undefined
-      ? []
-      : [{ base: board.memory.base ?? 0, size: combination.memory, owner: "Main memory", what: "RAM" }];
+    base === undefined || combination.memory === undefined ? [] : [{ base, size: combination.memory, owner: "Main memory", what: "RAM" }];
   const sockets = board.firmware_sockets
     .filter((s) => mine(s.revisions))
     .map((s) => ({ base: s.window.base, size: bytes(s.window.size), owner: "Firmware", what: `socket ${s.id}` }));

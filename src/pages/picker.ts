@@ -1,4 +1,5 @@
 // The picker of a card's page: what a person can say of their machine, and which of the cases on the page answer it.
+import { mainMemory } from "../catalogue/index.js";
 import { bytes, type Card, sizeText } from "../records/index.js";
 import type { Cells } from "./cells.js";
 import { type Context, recordName } from "./common.js";
@@ -41,7 +42,7 @@ export function pickerOf(ctx: Context, cells: Cells, summaries: readonly BoardSu
   return {
     boards: summaries.map((s) => {
       const board = ctx.catalogue.boards.get(s.board);
-      const options = (board?.memory?.options ?? []).map((option) => bytes(option));
+      const options = ((board && mainMemory(board)?.options) ?? []).map((option) => bytes(option));
       const memories = options.length > 1 ? options.map((size) => ({ value: String(size), text: sizeText(size) })) : [];
       const revisions = (board?.revisions ?? []).map((r) => ({
         value: r.id,

@@ -3,7 +3,7 @@
 export { changeOverSentence, stepText } from "./change-over-text.js";
 export { type ExactTestFacts, exactTestText } from "./exact-test.js";
 export { noticeText } from "./notice.js";
-export { resourceWords, unsaidOwner, unsaidText } from "./resources.js";
+export { mainMemoryLies, resourceWords, unsaidOwner, unsaidText } from "./resources.js";
 export {
   classWords,
   costWords,

@@ -1,6 +1,6 @@
 // The kinds of resource that things take, as people say them.
 import type { Unsaid } from "../catalogue/index.js";
-import type { ResourceKind } from "../records/index.js";
+import type { Board, ResourceKind } from "../records/index.js";
 import { listText } from "./text.js";
 
 export const resourceWords: Readonly<Record<ResourceKind, string>> = {
@@ -13,6 +13,10 @@ export const resourceWords: Readonly<Record<ResourceKind, string>> = {
 /** "Which ports and DMA channels Tallow bus tracer takes is not written down." */
 export function unsaidText(kinds: readonly ResourceKind[], who: string): string {
   return `Which ${listText(kinds.map((kind) => resourceWords[kind]))} ${who} takes is not written down.`;
+}
+
+export function mainMemoryLies(board: Pick<Board, "name">): string {
+  return `Where the main memory of ${board.name} lies is not written down.`;
 }
 
 /** A card's name, with the settings under which its record is silent. */

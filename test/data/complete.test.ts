@@ -10,7 +10,6 @@ const left: Readonly<Record<string, string>> = {
   "board fixed[].interrupts[].shareable": "the boards keep their lines to themselves",
   "board fixed[].dma[].shareable": "the boards keep their channels to themselves",
   "board fixed[].find": "nothing is unknown of what its boards take",
-  "board memory.base": "main memory of every board begins at 0",
   "card claims[].memory[].shareable": "shareable windows stand in positions of settings",
   "card claims[].interrupts[].shareable": "shareable lines stand in positions of settings",
   "firmware versions[].image.width": "every image of the demo is for one socket width, told by the board",

@@ -1,7 +1,7 @@
 // One meaning all the way round: a build as the planner's address, as the file it downloads, as the question a command asks, filled with
 // the best way, tested, written down, and checked among the club's records. Every demo build, board and card, and random builds.
 import { describe, expect, it } from "vitest";
-import { cardsOn, copyName, link, modesOf } from "../../src/catalogue/index.js";
+import { cardsOn, copyName, link, mainMemory, modesOf } from "../../src/catalogue/index.js";
 import { holesOf, testedBuild } from "../../src/cli/reading/bench-result.js";
 import { addressOf, asStanding, buildFrom, fillBuild } from "../../src/machine/index.js";
 import { readBuild, writeBuild } from "../../src/planner/worker/files.js";
@@ -130,7 +130,7 @@ function randomBuild(seed: number): Build {
     name: random.pick(["My build", "A name: with, signs; = & + %2C #"]),
     board: board.id,
     revision: maybe(0.5, () => (random.next() < 0.5 ? random.pick(revisions) : revisions.slice(0, 2))),
-    memory: board.memory && maybe(0.4, () => random.pick(board.memory?.options ?? [])),
+    memory: mainMemory(board) && maybe(0.4, () => random.pick(mainMemory(board)?.options ?? [])),
     firmware: maybe(0.5, () => family?.id) ?? (board.firmware[0] === family?.id ? undefined : family?.id),
     cards: copies,
     modes: maybe(0.7, () => Array.from({ length: random.int(1, 3) }, (_, n) => mode(n))),

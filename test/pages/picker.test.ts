@@ -1,7 +1,7 @@
 // "Does it work in mine?" answers the question it was asked: every case it shows is what the planner says of that very machine, none is
 // missing, and what is left open is shown from best to worst.
 import { describe, expect, it } from "vitest";
-import type { Catalogue } from "../../src/catalogue/index.js";
+import { type Catalogue, mainMemory } from "../../src/catalogue/index.js";
 import { cardPage } from "../../src/pages/card.js";
 import type { CaseView } from "../../src/pages/cases.js";
 import { cellsOf } from "../../src/pages/cells.js";
@@ -28,7 +28,8 @@ interface Machine {
 
 function planned(catalogue: Catalogue, of: Card, m: Machine): Answer {
   const build: Build = cellBuild({ ...m, firmware: m.version, card: of.id });
-  const memory = catalogue.boards.get(m.board)?.memory?.options.find((o) => String(bytes(o)) === m.memory);
+  const board = catalogue.boards.get(m.board);
+  const memory = (board && mainMemory(board))?.options.find((o) => String(bytes(o)) === m.memory);
   const answer = plan(catalogue, {
     ...build,
     ...(memory === undefined ? {} : { memory }),

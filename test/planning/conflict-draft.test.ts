@@ -1,6 +1,6 @@
 // A conflict drafted from a failed test holds for exactly that machine: for it, and for none that differs in one respect.
 import { describe, expect, it } from "vitest";
-import { cardsOn, modesOf } from "../../src/catalogue/index.js";
+import { cardsOn, mainMemory, modesOf } from "../../src/catalogue/index.js";
 import { ask } from "../../src/machine/resolve.js";
 import { compile, withRules } from "../../src/planning/encode/compile.js";
 import { occurrences } from "../../src/planning/encode/rules/conflicts.js";
@@ -34,7 +34,7 @@ function* variants(build: Build): Generator<readonly [string, Build]> {
   const family = firmware.get(build.firmware ?? board?.firmware[0] ?? "");
   const bad = failing(build);
   for (const { id } of board?.revisions ?? []) if (id !== build.revision) yield [`revision ${id}`, { ...build, revision: id }];
-  for (const memory of board?.memory?.options ?? [])
+  for (const memory of (board && mainMemory(board))?.options ?? [])
     if (build.memory !== undefined && bytes(memory) !== bytes(build.memory)) yield [`memory ${memory}`, { ...build, memory }];
   const ran = new Set(build.modes?.filter((m) => bad.includes(m.id)).map((m) => m.firmware));
   for (const { id } of family?.versions ?? []) {

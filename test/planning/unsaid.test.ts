@@ -145,6 +145,48 @@ describe("what the board takes", () => {
   });
 });
 
+describe("main memory", () => {
+  const window = { ...whole, claims: [{ ...whole.claims[0]!, memory: [{ base: 0xd0000, size: "16K" }] }] };
+  const on = (memory: Board["memory"], of: Card = window, more = {}) => {
+    const { memory: _, ...rest } = spellOutBoard(board);
+    const club = smallClub({ bus: dma, board: memory === undefined ? rest : { ...rest, memory }, cards: [of], asWritten: true });
+    return asked(club, [{ card: "a", slot: "S1" }], more);
+  };
+
+  it("takes nothing where there is none, and only its own addresses where they are told", () => {
+    expect(on("none").verdict).toBe("workable");
+    expect(on({ options: ["256K"], base: 0 }).verdict).toBe("workable");
+    expect(on({ options: ["256K"], base: 0xc0000 }).verdict).toBe("ruled-out");
+    expect(on({ options: ["64K"], base: 0xc0000 }).verdict).toBe("workable");
+    expect(on({ options: ["64K", "128K"], base: 0xc0000 }).verdict).toBe("workable");
+  });
+
+  it.each([[undefined], ["unknown" as const], [{ options: ["256K"] }]])("left out (%j) may lie under any window of a card", (memory) => {
+    const answer = on(memory);
+    expect([answer.verdict, answer.count]).toEqual(["unknown", "0"]);
+    expect(said(answer)).toEqual(["Where the main memory of Board lies is not written down."]);
+    expect(on(memory, whole).verdict).toBe("workable");
+  });
+
+  it("stated by the build says how much, not where", () => {
+    expect(on("unknown", window, { memory: "256K" }).verdict).toBe("unknown");
+  });
+
+  it("of which the amount is not known leaves open whether a part is there that stands with some amounts", () => {
+    const part = { name: "copy of the firmware", memory: [{ base: 0xe0000, size: "32K" }], io: "none", interrupts: "none", dma: "none" };
+    const fixed = [{ ...part, when_memory: ["768K"] }] as Board["fixed"];
+    const with_ = (memory: Board["memory"], more = {}) => {
+      const club = smallClub({ bus: dma, board: { ...spellOutBoard(board), fixed, memory: memory! }, cards: [window], asWritten: true });
+      return asked(club, [{ card: "a", slot: "S1" }], more);
+    };
+    expect(said(with_("none"))).toEqual([
+      "Whether copy of the firmware is there depends on the memory fitted. How much Board has is not written down.",
+    ]);
+    expect(with_("none", { memory: "512K" }).verdict).toBe("workable");
+    expect(with_({ options: ["512K"], base: 0 }).verdict).toBe("workable");
+  });
+});
+
 describe("limits", () => {
   const small = (more: Partial<Board>, a: Card = whole) =>
     asked(smallClub({ bus: dma, board: { ...spellOutBoard(board), ...more }, cards: [{ ...a, chain: "passes" }], asWritten: true }), [

@@ -19,14 +19,20 @@ export function spellOutCard(card: Card): Card {
   return { ...passing, claims: claims as Exclude<Card["claims"], string>, ...(settings ? { settings } : {}) };
 }
 
-/** The board, with every kind its parts do not speak of written as none, each current it does not name as 0, and each limit as any. */
+/** The board, with every kind its parts do not speak of written as none, each current it does not name as 0, each limit as any, main memory as none or from 0. */
 export function spellOutBoard(board: Board): Board {
   return {
     ...board,
     fixed: board.fixed.map((part) => filled(part, () => "none") as Board["fixed"][number]),
     rails: board.rails.map((rail) => ({ ...rail, board_A: rail.board_A ?? 0, per_slot_A: rail.per_slot_A ?? "any" })),
-    slots: board.slots.map((slot) => ({ ...slot, longest_mm: slot.longest_mm ?? "any", highest_mm: slot.highest_mm ?? "any" })),
+    slots: board.slots.map((slot) => ({
+      ...slot,
+      longest_mm: slot.longest_mm ?? "any",
+      highest_mm: slot.highest_mm ?? "any",
+      bus_master: slot.bus_master ?? false,
+    })),
     total_W: board.total_W ?? "any",
+    memory: typeof board.memory === "object" ? { ...board.memory, base: board.memory.base ?? 0 } : (board.memory ?? "none"),
   };
 }
 

@@ -3,6 +3,7 @@ import { bytes, type Conflict } from "../../records/index.js";
 import type { Catalogue } from "../catalogue.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
+import { mainMemory } from "../unsaid.js";
 import { inRange, runsOn } from "../versions.js";
 
 export const conflictCanApply: Rule = {
@@ -106,7 +107,7 @@ function onBoard(catalogue: Catalogue, c: Conflict): Draft | undefined {
     if (m.edge !== undefined && edges && !edges.some((e) => e.id === m.edge))
       return { says: `There is no edge ${m.edge} on the bus.`, at: at(c, "cards", i, "edge"), expected: edges.map((e) => e.id).join(", ") };
   }
-  const options = boards.flatMap((b) => b.memory?.options.map(bytes) ?? [Number.NaN]);
+  const options = boards.flatMap((b) => mainMemory(b)?.options.map(bytes) ?? [Number.NaN]);
   if (options.some(Number.isNaN)) return undefined;
   for (const field of ["memory_at_least", "memory_at_most"] as const) {
     const limit = c.when[field];

@@ -2,7 +2,7 @@
 import { type Board, type ResourceKind, resourceKinds } from "../../records/index.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
-import { unsaidOfCard, unsaidOfPart } from "../unsaid.js";
+import { mainMemory, mainMemoryLiesAnywhere, unsaidOfCard, unsaidOfPart } from "../unsaid.js";
 
 export const leftOut: Rule = {
   name: "left-out",
@@ -28,13 +28,24 @@ export const leftOut: Rule = {
           at: ref("card", card.id),
           hint: "Add chain: passes, uses or breaks.",
         };
+    // A club without a card that must be bus master is not asked which slots take one.
+    const masters = new Set([...catalogue.cards.values()].flatMap((card) => (card.needs?.bus_master ? [card.bus] : [])));
     for (const board of catalogue.boards.values()) {
       const bus = catalogue.buses.get(board.bus);
       for (const [i, part] of board.fixed.entries()) {
         const kinds = (bus ? unsaidOfPart(part, bus) : []).filter((kind) => part[kind] === undefined);
         if (kinds.length > 0) yield* told(kinds, "This part of the board", ref("board", board.id, "fixed", i), false);
       }
-      yield* limits(board);
+      if (board.memory !== "unknown" && mainMemoryLiesAnywhere(board))
+        yield {
+          level: "note",
+          says: "The board does not say where its main memory lies; no card that answers at memory addresses can be called workable.",
+          at: mainMemory(board) ? ref("board", board.id, "memory") : ref("board", board.id),
+          hint: mainMemory(board)
+            ? "Add base: 0 on most boards."
+            : "Add memory with base and options; none where memory sits on cards, unknown when nobody knows.",
+        };
+      yield* limits(board, masters);
       for (const [i, rail] of board.rails.entries())
         if (rail.board_A === undefined)
           yield {
@@ -48,7 +59,7 @@ export const leftOut: Rule = {
 };
 
 /** Limits: a number, any, or unknown. */
-function* limits(board: Board): Iterable<Draft> {
+function* limits(board: Board, masters: ReadonlySet<string>): Iterable<Draft> {
   const missing = (at: Ref, field: string, what: string, unit: string): Draft => ({
     level: "note",
     says: `${what} is not written down; that is read as not known.`,
@@ -58,6 +69,13 @@ function* limits(board: Board): Iterable<Draft> {
   for (const [i, slot] of board.slots.entries()) {
     const at = ref("board", board.id, "slots", i);
     if (slot.longest_mm === undefined) yield missing(at, "longest_mm", `How long a card slot ${slot.id} takes`, "mm");
+    if (slot.bus_master === undefined && masters.has(board.bus))
+      yield {
+        level: "note",
+        says: `Whether a bus master works in slot ${slot.id} is not written down; that is read as not known.`,
+        at,
+        hint: "Add bus_master: true, false, or unknown when nobody has tried it.",
+      };
     if (slot.highest_mm === undefined) yield missing(at, "highest_mm", `How high a card slot ${slot.id} takes`, "mm");
   }
   for (const [i, rail] of board.rails.entries())

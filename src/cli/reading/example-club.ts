@@ -60,6 +60,7 @@ fixed:
 rails:
   - {rail: "+5", limit_A: 5, board_A: 2, per_slot_A: any, source: example}
 total_W: any
+memory: {options: [256K], base: 0}
 firmware: [example-monitor]
 firmware_sockets:
   - {id: IC1, pins: 28, data_width: 8, window: {base: 0xF8000, size: 32K}, wired_for: 27C256, slowest_ns: 250}

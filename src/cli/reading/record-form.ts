@@ -59,6 +59,11 @@ function asked(name: string, field: Shape, indent: string): string[] {
   if (item) return [`${ask} A list.`, `${indent}${name}: []`];
   if (field.properties) return [ask, `${indent}${name}:`, ...fields(field, `${indent}  `)];
   if (field.const !== undefined) return [`${indent}${name}: ${String(field.const)}`];
+  const told = field.anyOf?.find((one) => one.properties);
+  if (wordUnknown(field) && told) {
+    const inside = Object.entries(told.properties ?? {}).map(([inner, of]) => `${indent}#   ${inner}: ${question(of)}`);
+    return [ask, `${indent}${name}: unknown`, `${indent}# Or ${name}: with these fields below it:`, ...inside];
+  }
   if (mayBeUnknown(field) || wordUnknown(field)) return [ask, `${indent}${name}: unknown`];
   return [ask, `${indent}${name}:`];
 }
@@ -70,9 +75,11 @@ function itemOf(field: Shape): Shape | undefined {
   return item && (list === field || Object.values(item.properties ?? {}).some(wordUnknown)) ? item : undefined;
 }
 
-/** A list or a word, and left out it is not known. */
+/** A list, or fields of its own, or a word; and left out it is not known. */
 function wordUnknown(field: Shape): boolean {
-  return field.anyOf?.some((one) => one.enum?.includes("unknown")) === true && field.anyOf.some((one) => one.type === "array");
+  return (
+    field.anyOf?.some((one) => one.enum?.includes("unknown")) === true && field.anyOf.some((one) => one.type === "array" || one.properties)
+  );
 }
 
 function mayBeUnknown(field: Shape): boolean {
@@ -81,7 +88,11 @@ function mayBeUnknown(field: Shape): boolean {
 
 function question(field: Shape): string {
   const words = field.enum ?? field.anyOf?.flatMap((one) => one.enum ?? []) ?? [];
-  const list = field.anyOf?.some((one) => one.type === "array") ? "A list, or one of" : "One of";
+  const list = field.anyOf?.some((one) => one.type === "array")
+    ? "A list, or one of"
+    : field.anyOf?.some((one) => one.properties)
+      ? "Its fields, or one of"
+      : "One of";
   const choice = words.length > 0 && words.length <= 40 ? ` ${list}: ${words.join(", ")}.` : "";
   return `${field.description ?? ""}${choice}${mayBeUnknown(field) ? " (Or unknown.)" : ""}`.trim();
 }

@@ -1,5 +1,5 @@
 // The shelf: what the page needs of the catalogue to offer boards, cards, versions and parts, and to name them. Small, and sent once.
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, mainMemory } from "../../catalogue/index.js";
 import { type Build, bytes, type Kind } from "../../records/index.js";
 
 export interface ShelfRevision {
@@ -81,7 +81,7 @@ export function shelfOf(catalogue: Catalogue): Shelf {
       name: b.name,
       summary: b.summary ?? "",
       revisions: b.revisions.map((r) => ({ id: r.id, tell: r.tell })),
-      memories: b.memory?.options.map(bytes) ?? [],
+      memories: mainMemory(b)?.options.map(bytes) ?? [],
       slots: b.slots.map((s) => s.id),
       families: b.firmware,
       bus: b.bus,

@@ -1,6 +1,6 @@
 // Everything that takes ports, memory, interrupts or DMA: the cards under their settings, and the board itself.
 // One list, so that every clash is found by comparing two of its entries.
-import { lineId } from "../../catalogue/index.js";
+import { lineId, mainMemory } from "../../catalogue/index.js";
 import type { Release } from "../../machine/index.js";
 import { type Bus, bytes, type Claims, hex, listed, resourceKinds } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
@@ -56,14 +56,14 @@ function boardTakings(frame: Frame): Taken[] {
       ref: { kind: "board", id: board.id, pointer: `/firmware_sockets/${at}` },
     }),
   );
-  return [...fixed, ...sockets, ...mainMemory(frame)];
+  return [...fixed, ...sockets, ...mainMemoryTakings(frame)];
 }
 
 /** Fitted memory answers from its base up to the first thing of the board in its way; what lies beyond is reached otherwise. */
-function mainMemory(frame: Frame): Taken[] {
+function mainMemoryTakings(frame: Frame): Taken[] {
   const { board, memories, revisions } = frame.question;
-  if (!board.memory) return [];
-  const base = board.memory.base ?? 0;
+  const base = mainMemory(board)?.base;
+  if (base === undefined) return [];
   return memories.flatMap((memory) =>
     revisions.flatMap((revision): Taken[] => {
       const there = (of: { readonly revisions?: readonly string[] }) => !of.revisions || of.revisions.includes(revision);

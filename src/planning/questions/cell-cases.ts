@@ -1,6 +1,6 @@
 // The cases of a cell: one answer for each thing the owner has and the question does not name, the memory fitted and the revision of the
 // card, so that the best of them does not stand for all. Slot and settings are the owner's to choose: each case says for which it holds.
-import type { Catalogue } from "../../catalogue/index.js";
+import { type Catalogue, mainMemory } from "../../catalogue/index.js";
 import { ask } from "../../machine/index.js";
 import { type Build, bytes } from "../../records/index.js";
 import { possible, scopeOf } from "../../solver/index.js";
@@ -38,7 +38,7 @@ export function cellCases(catalogue: Catalogue, q: CellQuestion, whole: Answer):
   const { board, cards } = asked.question;
   const compiled = compile(asked.question);
   const revisions = (cards[0]?.revisions.length ?? 1) > 1 ? (cards[0]?.revisions ?? []) : [undefined];
-  const amounts = board.memory && speaksOf(compiled, compiled.frame.memory) ? board.memory.options : [undefined];
+  const amounts = (speaksOf(compiled, compiled.frame.memory) && mainMemory(board)?.options) || [undefined];
   if (revisions.length === 1 && amounts.length === 1) return [{ answer: whole, latitude: latitudeOf(compiled, whole.verdict, undefined) }];
   return revisions.flatMap((revision) =>
     amounts.flatMap((memory): CellCase[] => {

@@ -45,7 +45,7 @@ export const Slot = strict("A slot for a card.", {
   ),
   interrupts: optional(Type.Array(mark("Line."), { description: "Lines that reach this slot, when not all of its edge do." })),
   dma: optional(Type.Array(mark("Channel."), { description: "DMA channels that reach this slot, when not all of its edge do." })),
-  bus_master: optional(fact(flag("Bus master works here."), "Whether a bus master works here (default no).")),
+  bus_master: optional(fact(flag("Bus master works here."), "Whether a bus master works here. Left out: not known.")),
   revisions: optional(OnRevisions),
 });
 export type Slot = Static<typeof Slot>;
@@ -103,6 +103,14 @@ export const FirmwareSocket = strict("A socket for firmware.", {
 });
 export type FirmwareSocket = Static<typeof FirmwareSocket>;
 
+const MainMemory = strict(
+  "It takes the addresses from its base up to the amount fitted, or to the first window of the board in its way; what lies beyond is reached otherwise.",
+  {
+    options: list(size("Bytes fitted."), "Amounts that can be fitted."),
+    base: optional(address("First address of main memory, 0 on most boards. Left out: where it lies is not known.")),
+  },
+);
+
 export const Board = strict("A mainboard or backplane.", {
   ...head,
   maker: text("Maker as marked."),
@@ -128,13 +136,10 @@ export const Board = strict("A mainboard or backplane.", {
   ),
   total_derate: optional(Type.Number({ minimum: 0, maximum: 1, description: "Part of the total to plan with (0.8); 1 when left out." })),
   memory: optional(
-    strict(
-      "Main memory. It takes the addresses from its base up to the amount fitted, or to the first window of the board in its way; what lies beyond is reached otherwise. Left out: how much there is is not known, and what depends on it is open; nothing is then held against its addresses.",
-      {
-        options: list(size("Bytes fitted."), "Amounts that can be fitted."),
-        base: optional(address("First address of main memory (0 when left out).")),
-      },
-    ),
+    Type.Union([MainMemory, oneOf(["none", "unknown"], "Or one of these words.")], {
+      description:
+        "Main memory. None: the board has none that takes addresses (it sits on cards, which claim theirs). Left out, or unknown: neither the amount nor where it lies is known, and no card that answers at memory addresses is called workable.",
+    }),
   ),
   firmware: list(idOf("firmware", "a firmware family"), "Firmware families made for it."),
   firmware_sockets: list(FirmwareSocket, "Sockets for firmware."),

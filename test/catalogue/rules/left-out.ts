@@ -26,6 +26,11 @@ export default {
     "a board's current nobody knows, declared": (c) => {
       written(c).board["tb-1"]!.rails[0]!.board_A = "unknown";
     },
+    "main memory nobody knows, declared, and a slot nobody asks a bus master of": (c) => {
+      const board = written(c).board["tb-1"]!;
+      board.memory = "unknown";
+      for (const slot of board.slots) delete slot.bus_master;
+    },
     "a kind the card's edge does not carry": (c) => {
       const { bus, card } = written(c);
       bus.tb!.edges[0]!.dma = [];
@@ -51,6 +56,17 @@ export default {
     },
     "what a card does on the chain": (c) => {
       delete written(c).card.tc!.chain;
+    },
+    "where main memory lies": (c) => {
+      delete written(c).board["tb-1"]!.memory;
+    },
+    "where main memory begins": (c) => {
+      written(c).board["tb-1"]!.memory = { options: ["256K", "512K"] };
+    },
+    "whether a slot takes a bus master, where a card must be one": (c) => {
+      const { board, card } = written(c);
+      card.tc!.needs = { bus_master: true };
+      delete board["tb-1"]!.slots[0]!.bus_master;
     },
     "how long and how high a card may be": (c) => {
       const [slot] = written(c).board["tb-1"]!.slots;

@@ -42,8 +42,15 @@ export function withGapsOnBoard(r: Random, tight: number, board: Board): Board {
   const fixed = board.fixed.map((part) => (r.next() < 0.15 * tight ? gap(r, part) : part));
   const chance = () => r.next() < 0.05 * tight;
   const rails = board.rails.map((rail) => without(rail, chance() ? "board_A" : chance() ? "per_slot_A" : undefined));
-  const slots = board.slots.map((slot) => without(slot, chance() ? "longest_mm" : chance() ? "highest_mm" : undefined));
-  return without({ ...board, fixed, rails, slots }, chance() ? "total_W" : undefined);
+  const slots = board.slots.map((slot) =>
+    without(slot, chance() ? "longest_mm" : chance() ? "highest_mm" : chance() ? "bus_master" : undefined),
+  );
+  const told = without({ ...board, fixed, rails, slots }, chance() ? "total_W" : undefined);
+  if (r.next() >= 0.08 * tight) return told;
+  const { memory, ...rest } = told;
+  return typeof memory === "object" && r.next() < 0.5
+    ? { ...rest, memory: { options: memory.options } }
+    : { ...rest, ...(r.next() < 0.5 ? { memory: "unknown" } : {}) };
 }
 
 function without<T extends object>(of: T, key: keyof T | undefined): T {

@@ -17,9 +17,10 @@ const toBytes = (s: number | string): number => (typeof s === "number" ? s : Num
 /** Every complete machine the build leaves open, pins kept. */
 export function* machines(world: World, build: Build): Generator<Machine> {
   const revisions = build.revision === undefined ? world.board.revisions.map((r) => r.id) : [build.revision].flat();
-  const memories = world.board.memory
-    ? world.board.memory.options.map(toBytes).filter((m) => build.memory === undefined || m === toBytes(build.memory))
-    : [build.memory === undefined ? 0 : toBytes(build.memory)];
+  const memories =
+    typeof world.board.memory === "object"
+      ? world.board.memory.options.map(toBytes).filter((m) => build.memory === undefined || m === toBytes(build.memory))
+      : [build.memory === undefined ? 0 : toBytes(build.memory)];
   const modes = build.modes ?? [{ id: "always" }];
   const firmware = product(modes.map((m) => (m.firmware ? [m.firmware] : world.family.versions.map((v) => v.id))));
   const cards = build.cards.map((b) => {
@@ -40,7 +41,9 @@ export function* machines(world: World, build: Build): Generator<Machine> {
 
 export function size(world: World, build: Build): number {
   let n = build.revision === undefined ? world.board.revisions.length : 1;
-  n *= (world.board.memory?.options.length ?? 1) * world.family.versions.length ** (build.modes ?? [1]).length;
+  n *=
+    (typeof world.board.memory === "object" ? world.board.memory.options.length : 1) *
+    world.family.versions.length ** (build.modes ?? [1]).length;
   for (const b of build.cards) {
     const card = world.cards.get(b.card)!;
     n *= (card.revisions?.length ?? 1) * world.board.slots.length;

@@ -104,7 +104,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     ],
     total_W: maybe(0.3, () => unknownOr(0.1, r.pick([8, 15]))),
     total_derate: maybe(0.3, () => 0.8),
-    memory: memories ? { options: memories, base: chance(0.6) ? r.pick([16, 64, 128, 200]) : undefined } : undefined,
+    memory: memories ? { options: memories, base: r.pick([0, 0, 16, 64, 128, 200]) } : "none",
     firmware: ["fw", "other"],
     firmware_sockets: [
       {

@@ -159,7 +159,7 @@ function ofSlot(frame: Frame, at: number): Draft[] {
   const { board } = frame.question;
   if (!card.needs?.bus_master) return [];
   const refs = [ref("card", card.id, "/needs/bus_master"), ref("board", board.id, "/slots")];
-  const able = (s: (typeof board.slots)[number]) => (s.bus_master === undefined ? false : known(s.bus_master));
+  const able = (s: (typeof board.slots)[number]) => known(s.bus_master);
   return [
     ...never(
       frame,

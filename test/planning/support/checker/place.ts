@@ -18,8 +18,7 @@ function fitsSlot(c: Case, f: Fitted): Objection[] {
   out.push(...goesIn(f, "length", f.card.room.length_mm, f.slot.longest_mm));
   out.push(...goesIn(f, "height", f.card.room.height_mm, f.slot.highest_mm));
   if (f.card.needs?.bus_master) {
-    // "Whether a bus master works here (default no)."
-    const works = f.slot.bus_master === undefined ? false : known(f.slot.bus_master);
+    const works = known(f.slot.bus_master);
     if (works === undefined) out.push(unknown(`whether a bus master works in ${f.slot.id}`));
     else if (!works) out.push(no(`${f.slot.id} takes no bus master`));
   }

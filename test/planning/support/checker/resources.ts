@@ -1,6 +1,6 @@
 // Ports, memory, interrupt lines and DMA channels: who takes which in a mode, whether a slot has the line, and who may share.
 import type { Claims, DmaClaim, InterruptClaim, IoWindow, MemoryWindow } from "../../../../src/records/index.js";
-import { bytesOf, known, onBoard, onCard, settingsHold, standsAt } from "./facts.js";
+import { bytesOf, known, memoryKnown, onBoard, onCard, settingsHold, standsAt } from "./facts.js";
 import { keeps } from "./switching.js";
 import { type Case, type Fitted, type ModeOfUse, no, type Objection, unknown } from "./world.js";
 
@@ -23,6 +23,8 @@ export function resourceObjections(c: Case, mode: ModeOfUse): Objection[] {
     ...channels(owners),
     ...c.fitted.flatMap((f) => openOf(c, f, mode)),
     ...openOnBoard(c, owners),
+    ...openMainMemory(c, owners),
+    ...openByMemory(c, owners),
   ];
 }
 
@@ -75,13 +77,33 @@ function boardAsOwner(c: Case): Owner {
   return ownerOf("the board", undefined, [...claims, ...mainMemory(c, claims)], () => true);
 }
 
+const toldMemory = (c: Case) => (typeof c.world.board.memory === "object" ? c.world.board.memory : undefined);
+
+/** "Left out, or unknown: no card that answers at memory addresses is called workable"; so where the base is left out. */
+function openMainMemory(c: Case, owners: readonly Owner[]): Objection[] {
+  const told = c.world.board.memory === "none" || toldMemory(c)?.base !== undefined;
+  return told || !owners.some((o) => o.fitted && o.memory.length > 0) ? [] : [unknown("where main memory lies")];
+}
+
+/** A part that is there with some amounts of memory may be there where nobody knows the amount. */
+function openByMemory(c: Case, owners: readonly Owner[]): Objection[] {
+  if (memoryKnown(c)) return [];
+  const parts = c.world.board.fixed.filter((x) => onBoard(x, c) && x.when_memory);
+  const taking = (what: What) => owners.some((o) => o.fitted && o[what].length > 0);
+  return parts.flatMap((part) =>
+    kindsHere(c)
+      .filter((what) => part[what] !== "none" && taking(what))
+      .map(() => unknown(`whether ${part.name} is there`)),
+  );
+}
+
 /** "From its base up to the amount fitted, or to the first window of the board in its way." */
 function mainMemory(c: Case, board: readonly Claims[]): Claims[] {
-  const { memory } = c.world.board;
-  if (!memory) return [];
+  const memory = toldMemory(c);
+  if (memory?.base === undefined) return [];
   const inTheWay = board.flatMap((x) => entries(x.memory));
   const free = (address: number) => !inTheWay.some((w) => w.base <= address && address < w.base + bytesOf(w.size));
-  const base = memory.base ?? 0;
+  const { base } = memory;
   let size = 0;
   while (size < c.machine.memory && free(base + size)) size++;
   return size > 0 ? [{ memory: [{ base, size }] }] : [];
