@@ -1,6 +1,7 @@
 // Pages: the view models, one a template; what is written where is decided here. Strings, numbers and lists for the templates to set.
 
 export type { Caution } from "../wiring/index.js";
+export { bestBuilt, type ToBeBuilt } from "./best-built.js";
 export type { BoardLine, BoardPage } from "./board.js";
 export type { BuildPage } from "./build.js";
 export type { BusPage } from "./bus.js";

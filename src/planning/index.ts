@@ -19,6 +19,7 @@ export { type OpenFact, openFacts } from "./questions/open-facts.js";
 export { type ChangeOver, type ChangeOverResult, changeOver, type HandStep, type HandWay } from "./ways/change-over.js";
 export type { Division, Way } from "./ways/division.js";
 export type { FewerProof, NotGranted } from "./ways/proof.js";
+export { combinationsToWire, type Offer, type Round, type ToWireOptions } from "./ways/to-wire.js";
 export { findWays, type Ways, type WaysOptions } from "./ways/ways.js";
 export type { Wish } from "./ways/wishes.js";
 export { type Switched, withSwitch } from "./ways/with-switch.js";

@@ -2,7 +2,9 @@
 
 export type { Wiring, WiringOptions } from "./answer-types.js";
 export type { Observation } from "./bench-types.js";
+export { type BestBuilt, type BestWiring, type Built, bestWiring, type ToBuild } from "./best.js";
 export { wiringOptions } from "./demand/options.js";
+export type { FigureDifference, Figures } from "./figures.js";
 export { partFaces } from "./harness/connectors.js";
 export { type PanelPart, panelParts } from "./harness/panel-parts.js";
 export { type CardRom, cardRom } from "./images/card-rom.js";

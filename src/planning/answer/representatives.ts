@@ -174,24 +174,27 @@ function priceOf(compiled: Compiled, solution: Solution): number {
   return changeCost(compiled.frame).terms.reduce((sum, t) => sum + (t.weights[solution[t.variable]!] ?? 0), 0);
 }
 
-function slotsAt(compiled: Compiled, solution: Solution): ReadonlySet<number>[] {
+export function slotsAt(compiled: Compiled, solution: Solution): ReadonlySet<number>[] {
   return compiled.frame.cards.map((c) => new Set([solution[c.slot]!]));
 }
 
 /** The slots each card may take with the group's other choices and no further remedy, loss or note. */
-function withFreedom(compiled: Compiled, c: Candidate, proven: readonly Proven[], budget?: Budget): Pick<Combination, "cards"> {
-  const others = compiled.soft.filter((s) => !applies(s, c.solution)).flatMap((s) => forbids(s.when));
-  const base: Problem = withRules(c.open ? compiled.possible : compiled.certain, others);
-  const pins: Rule[] = groupVariables(compiled.frame).map((variable) => ({ kind: "unary", variable, values: [c.solution[variable]!] }));
+function withFreedom(
+  compiled: Compiled,
+  { solution, open }: Candidate,
+  proven: readonly Proven[],
+  budget?: Budget,
+): Pick<Combination, "cards"> {
+  return { cards: combinationOf(compiled, solution, slotFreedom(compiled, solution, open, budget), proven).cards };
+}
+
+/** By card, the slots it may take with all else of the solution as it is; `open` when missing facts decide on it. */
+export function slotFreedom(compiled: Compiled, solution: Solution, open: boolean, budget?: Budget): readonly ReadonlySet<number>[] {
+  const others = compiled.soft.filter((s) => !applies(s, solution)).flatMap((s) => forbids(s.when));
+  const base: Problem = withRules(open ? compiled.possible : compiled.certain, others);
+  const pins: Rule[] = groupVariables(compiled.frame).map((variable) => ({ kind: "unary", variable, values: [solution[variable]!] }));
   const { values } = possible(withRules(base, pins), budget);
-  return {
-    cards: combinationOf(
-      compiled,
-      c.solution,
-      compiled.frame.cards.map((v) => values[v.slot]!),
-      proven,
-    ).cards,
-  };
+  return compiled.frame.cards.map((v) => values[v.slot]!);
 }
 
 /** Most tests that are tried for a proven way. */

@@ -1,7 +1,7 @@
 // A club small enough to see whole: one board with two revisions, three firmware versions, three cards. Tests add what they ask about.
 import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import { type Answer, plan } from "../../../src/planning/index.js";
-import type { Board, Build, Bus, Card, Conflict, Firmware, Kind, Loaded } from "../../../src/records/index.js";
+import type { Board, Build, Bus, Card, Conflict, Firmware, Kind, Loaded, Part } from "../../../src/records/index.js";
 import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 
 export const bus: Bus = {
@@ -82,6 +82,7 @@ export interface Records {
   readonly cards?: readonly Card[];
   readonly builds?: readonly Build[];
   readonly conflicts?: readonly Conflict[];
+  readonly parts?: readonly Part[];
   /** Keep what the records of board and cards leave out; else it is written as none. */
   readonly asWritten?: true;
 }
@@ -101,6 +102,7 @@ export function smallClub(records: Records = {}): Catalogue {
     ),
     ...of("build", records.builds ?? []),
     ...of("conflict", records.conflicts ?? []),
+    ...of("part", records.parts ?? []),
   ]);
 }
 

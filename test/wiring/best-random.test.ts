@@ -1,0 +1,117 @@
+// The best of all combinations against brute force: every one that the rules allow is put together and wired by itself.
+import { describe, expect, it } from "vitest";
+import type { Catalogue } from "../../src/catalogue/index.js";
+import { ask } from "../../src/machine/index.js";
+import { combinationOf } from "../../src/planning/answer/combination.js";
+import { provenModes } from "../../src/planning/answer/evidence.js";
+import { type Combination, combinationsToWire, compile } from "../../src/planning/index.js";
+import type { Build } from "../../src/records/index.js";
+import { list } from "../../src/solver/index.js";
+import { bestWiring, planWiring, type Wiring, wiringOptions } from "../../src/wiring/index.js";
+import { evidenceOrder } from "../../src/words/index.js";
+import { bestWorld } from "./support/best-world.js";
+
+const worlds = process.env.LONG ? 1_000 : 50;
+/** Machines that are put together for one world at most. */
+const most = 3_000;
+
+function everyCombination(catalogue: Catalogue, build: Build): readonly Combination[] | undefined {
+  const request = ask(catalogue, build);
+  if (request.kind !== "question") throw new Error(request.kind);
+  const compiled = compile(request.question);
+  const { frame } = compiled;
+  const { solutions, complete } = list(compiled.possible, { limit: most });
+  if (!complete) return undefined;
+  const proven = provenModes(compiled.question);
+  return solutions.map((s) =>
+    combinationOf(
+      compiled,
+      s,
+      frame.cards.map((c) => new Set([s[c.slot]!])),
+      proven,
+    ),
+  );
+}
+
+/** What counts, in order; less is better. */
+function rankOf(c: Combination, wiring: Exclude<Wiring, { kind: "refused" }>): readonly number[] {
+  const kinds = c.conditions.map((k) => k.kind);
+  const switched = c.cards.filter((card) => {
+    const on = c.modes.filter((m) => m.enabled.includes(card.as)).length;
+    return on > 0 && on < c.modes.length;
+  });
+  const plan = wiring.kind === "wiring" ? wiring.plan : undefined;
+  const lacking = (plan?.parts ?? []).filter((p) => !p.atHand).map((p) => p.count);
+  const owed = c.conditions.flatMap((k) => (k.get ? [k.get.count ?? 1] : []));
+  return [
+    c.verdict === "unknown" ? 1 : 0,
+    kinds.includes("remedy") ? 2 : kinds.includes("loss") ? 1 : 0,
+    switched.length + new Set(c.modes.map((m) => m.firmware)).size - 1,
+    evidenceOrder.indexOf(c.evidence),
+    [...lacking, ...owed].reduce((sum, n) => sum + n, 0),
+    plan ? plan.optimality.poles : 0,
+    plan ? plan.wires.length : 0,
+    c.changes.length,
+  ];
+}
+
+const before = (a: readonly number[], b: readonly number[]) => {
+  const at = a.findIndex((n, i) => n !== b[i]);
+  return at >= 0 && a[at]! < b[at]!;
+};
+
+describe("the best combination to build", () => {
+  it(`is that of brute force in ${worlds} random worlds`, () => {
+    const seen: Record<string, number> = {};
+    const saw = (what: string) => {
+      seen[what] = (seen[what] ?? 0) + 1;
+    };
+    let tried = 0;
+    for (let seed = Number(process.env.SEED ?? 1); tried < worlds; seed++) {
+      const { catalogue, build } = bestWorld(seed);
+      const all = everyCombination(catalogue, build);
+      if (!all) continue;
+      tried++;
+      const where = `seed ${seed}`;
+      const options = wiringOptions(build, { tables: false });
+      const got = bestWiring(catalogue, [{ rounds: combinationsToWire(catalogue, build), options }]);
+      // What stands where makes no difference to a switch.
+      const wirings = new Map<string, Wiring>();
+      const ranks = all.flatMap((c) => {
+        const key = JSON.stringify([c.revision, c.modes, c.cards.map((p) => p.revision)]);
+        const wiring = wirings.get(key) ?? planWiring(catalogue, c, options);
+        wirings.set(key, wiring);
+        return wiring.kind === "refused" ? [] : [rankOf(c, wiring)];
+      });
+      const best = ranks.reduce<readonly number[] | undefined>((a, b) => (a && !before(b, a) ? a : b), undefined);
+      expect(got?.kind, where).toBe(best ? "best" : all.length > 0 ? "refused" : undefined);
+      saw(got?.kind ?? "nothing works");
+      if (got?.kind !== "best") {
+        if (got) expect(got.proven, where).toBe(true);
+        continue;
+      }
+      expect(got.proven, where).toBe(true);
+      expect(rankOf(got.combination, got.wiring), where).toEqual(best);
+      saw(got.wiring.kind);
+      saw(got.combination.verdict);
+      saw(`evidence ${got.combination.evidence}`);
+      if (got.refused > 0) saw("others refused");
+      if (got.runnerUp && got.runnerUp.saves.length > 0) saw("runner-up saves");
+    }
+    if (process.env.SHOW) console.log(seen);
+    for (const what of [
+      "best",
+      "refused",
+      "nothing works",
+      "wiring",
+      "not-needed",
+      "workable",
+      "conditional",
+      "unknown",
+      "others refused",
+      "runner-up saves",
+    ])
+      expect(seen[what] ?? 0, `${what}: ${JSON.stringify(seen)}`).toBeGreaterThan(0);
+    expect((seen["evidence bench"] ?? 0) + (seen["evidence documented"] ?? 0), JSON.stringify(seen)).toBeGreaterThan(0);
+  });
+});
