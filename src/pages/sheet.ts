@@ -1,5 +1,7 @@
 // The build sheet of a switched machine: the rows of wiring's sheet, the drawings of the plan, and the machine they go into.
 // Also the honest other case: a machine that no wiring can be handed out for, with the reasons and the ways out.
+
+import { labelCopies } from "../catalogue/index.js";
 import {
   addressMap,
   bankMap,
@@ -15,8 +17,10 @@ import {
 import { fillBuild } from "../machine/index.js";
 import { type Combination, plan as planBuild } from "../planning/index.js";
 import type { Build } from "../records/index.js";
-import { type BuildSheet, buildSheet, type Face, planWiring, type WiringPlan, wiringOptions } from "../wiring/index.js";
+import { type BestWiring, type BuildSheet, buildSheet, type Face, planWiring, type WiringPlan, wiringOptions } from "../wiring/index.js";
+import { bestSentence, betterSentence, runnerUpSentence } from "../words/index.js";
 import { asksOf } from "./asks.js";
+import { bestBuilt } from "./best-built.js";
 import { type ChangeOverView, changeOverView } from "./change-over.js";
 import { type Context, head, type LinkView, type MarkView, markOf, type PageHead, recordLink } from "./common.js";
 import { machineDrawings } from "./machine-drawings.js";
@@ -39,7 +43,11 @@ export interface SheetPage extends PageHead {
   readonly mark: MarkView;
   /** Id of the build it is of. */
   readonly of: string;
+  /** Of the board. */
+  readonly revision: string;
   readonly build?: LinkView;
+  /** Why this combination, and what the next best would save and cost. */
+  readonly why: readonly string[];
   readonly sheet: BuildSheet;
   readonly switchDrawing: Figure;
   readonly bankDrawing?: Figure;
@@ -67,28 +75,57 @@ const noSheet = (says: string, reasons: readonly string[] = [], waysOut: readonl
   why: { says, reasons, waysOut },
 });
 
-/** The sheet for the best combination of a build, or for the one given. */
+/** The sheet for the best combination of a build, or for the one given; where that one cannot be wired and another can, for the other. */
 export function sheetOf(catalogue: Context["catalogue"], build: Build, given?: Combination): SheetResult {
-  const combination = given ?? bestOf(catalogue, build);
-  if (typeof combination === "string") return noSheet(combination);
-  const wiring = planWiring(catalogue, combination, wiringOptions(build));
-  if (wiring.kind === "not-needed") return noSheet(wiring.says);
-  if (wiring.kind === "refused")
-    return noSheet(
-      wiring.says,
-      wiring.reasons.map((r) => r.says),
-      wiring.waysOut.map((w) => w.says),
+  const answer = planBuild(catalogue, build, { brief: true });
+  if (answer.kind !== "answer") return noSheet(answer.faults.map((f) => f.says).join(" "));
+  const best = bestBuilt(catalogue, [{ build, told: answer.combinations }]);
+  const wiring = given && planWiring(catalogue, given, wiringOptions(build));
+  if (given && wiring?.kind === "wiring")
+    return { kind: "sheet", page: sheetView(catalogue, build, given, wiring.plan, givenText(catalogue, given, best)) };
+  if (wiring?.kind === "not-needed") return noSheet(wiring.says);
+  const built = best?.kind === "best" ? best.wiring : undefined;
+  if (built?.kind === "not-needed") return noSheet(built.says);
+  if (best?.kind === "best" && built?.kind === "wiring") {
+    const instead = wiring?.kind === "refused" ? [`Another combination than the one asked for, which cannot be wired: ${wiring.says}`] : [];
+    const why = [...instead, bestSentence(best), runnerUpSentence(best, namesOf(catalogue, best.combination))].filter(
+      (text) => text !== "",
     );
-  return { kind: "sheet", page: sheetView(catalogue, build, combination, wiring.plan) };
+    return { kind: "sheet", page: sheetView(catalogue, build, best.combination, built.plan, why) };
+  }
+  const refused = wiring ?? (best?.kind === "refused" ? best : undefined);
+  if (refused?.kind !== "refused") return noSheet(answer.says);
+  return noSheet(
+    refused.says,
+    refused.reasons.map((r) => r.says),
+    refused.waysOut.map((w) => w.says),
+  );
 }
 
-function bestOf(catalogue: Context["catalogue"], build: Build): Combination | string {
-  const answer = planBuild(catalogue, build);
-  if (answer.kind !== "answer") return answer.faults.map((f) => f.says).join(" ");
-  return answer.combinations[0] ?? answer.says;
+/** Of a combination that was asked for: whether another asks less. */
+function givenText(catalogue: Context["catalogue"], given: Combination, best: BestWiring | undefined): readonly string[] {
+  if (best?.kind !== "best" || asksSame(given, best.combination)) return best?.kind === "best" ? [bestSentence(best)] : [];
+  return [`Asked for as it is. ${betterSentence(best, given, namesOf(catalogue, given))}`];
 }
 
-function sheetView(catalogue: Context["catalogue"], build: Build, combination: Combination, plan: WiringPlan): SheetPage {
+/** The two differ in slots and settings alone. */
+function asksSame(one: Combination, other: Combination): boolean {
+  const key = ({ revision, modes, cards }: Combination) => JSON.stringify([revision, modes, cards.map((c) => [c.as, c.revision])]);
+  return key(one) === key(other);
+}
+
+function namesOf(catalogue: Context["catalogue"], { cards }: Combination): (as: string) => string {
+  const labels = labelCopies(cards, (id) => catalogue.cards.get(id)?.name ?? id);
+  return (as) => labels.get(as) ?? as;
+}
+
+function sheetView(
+  catalogue: Context["catalogue"],
+  build: Build,
+  combination: Combination,
+  plan: WiringPlan,
+  why: readonly string[],
+): SheetPage {
   const sheet = buildSheet(catalogue, combination, plan, build.name);
   const id = `sheet-${build.id}`;
   const { device } = plan;
@@ -98,8 +135,10 @@ function sheetView(catalogue: Context["catalogue"], build: Build, combination: C
   return {
     ...head(`builds/${build.id}-sheet.html`, `Build sheet: ${build.name}`, says, "builds"),
     of: build.id,
+    revision: combination.revision,
     mark: markOf(combination.verdict, combination.evidence, { kind: "answer", asks: asksOf(fillBuild(build, combination)) }),
     build: catalogue.builds.has(build.id) ? recordLink(catalogue, "build", build.id) : undefined,
+    why,
     sheet,
     switchDrawing: figure((prefix, width) => switchWiring(plan, prefix, width), `${id}-switch`),
     bankDrawing: device && figure((prefix, width) => bankMap({ ...plan, device }, prefix, width), `${id}-banks`),

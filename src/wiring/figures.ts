@@ -1,13 +1,15 @@
 // What switched machines are compared by, in this order: how it works, how much must change between the ways, how well it is proven, what
-// has to be got, poles, wires, and the work from the machine as it stands.
+// is held against it, what has to be got, poles, wires, and the work from the machine as it stands.
 import type { Combination } from "../planning/index.js";
 import type { Wiring } from "./answer-types.js";
 
 export interface Figures {
   /** Missing facts decide whether it works. */
   readonly unknown: boolean;
-  /** 0 nothing, or only a note; 1 a loss; 2 a remedy to take. */
-  readonly effect: 0 | 1 | 2;
+  /** What holds it back: the worst kind counts first, how many of each kind later. */
+  readonly remedies: number;
+  readonly losses: number;
+  readonly notes: number;
   /** Cards that are on in some ways only, and versions beyond the first: each is a thing that the switch must change. */
   readonly cards: number;
   readonly versions: number;
@@ -22,7 +24,7 @@ export interface Figures {
 
 /** One figure in which two switched machines differ; `by` is how much less, or how many grades better, the one named has. */
 export interface FigureDifference {
-  readonly what: "sureness" | "effect" | "cards" | "versions" | "evidence" | "toGet" | "poles" | "wires" | "changes";
+  readonly what: "sureness" | "remedies" | "losses" | "notes" | "cards" | "versions" | "evidence" | "toGet" | "poles" | "wires" | "changes";
   readonly by: number;
 }
 
@@ -45,11 +47,13 @@ export function wiringFigures(wiring: Exclude<Wiring, { kind: "refused" }>): Wir
 
 export function figuresOf(combination: Combination, wired: WiringFigures): Figures {
   const { modes, conditions, unknowns, evidence, changes } = combination;
-  const kinds = new Set(conditions.map((c) => c.kind));
+  const held = (kind: (typeof conditions)[number]["kind"]) => conditions.filter((c) => c.kind === kind).length;
   const changing = combination.cards.filter(({ as }) => new Set(modes.map((m) => m.enabled.includes(as))).size > 1);
   return {
     unknown: unknowns.length > 0,
-    effect: kinds.has("remedy") ? 2 : kinds.has("loss") ? 1 : 0,
+    remedies: held("remedy"),
+    losses: held("loss"),
+    notes: held("cosmetic"),
     cards: changing.length,
     versions: new Set(modes.map((m) => m.firmware)).size - 1,
     evidence,
@@ -63,7 +67,9 @@ const grades: readonly Combination["evidence"][] = ["bench", "documented", "repo
 
 /** The figures in the order in which they count; less is better. */
 export function inOrder(f: Figures): readonly number[] {
-  return [f.unknown ? 1 : 0, f.effect, f.cards + f.versions, grades.indexOf(f.evidence), f.toGet, f.poles, f.wires, f.changes];
+  const worst = f.remedies > 0 ? 2 : f.losses > 0 ? 1 : 0;
+  const held = [f.remedies, f.losses, f.notes];
+  return [f.unknown ? 1 : 0, worst, f.cards + f.versions, grades.indexOf(f.evidence), ...held, f.toGet, f.poles, f.wires, f.changes];
 }
 
 export function compareFigures(a: Figures, b: Figures): number {
@@ -80,7 +86,9 @@ export function betterIn(one: Figures, other: Figures): readonly FigureDifferenc
   };
   return [
     ...of("sureness", (f) => (f.unknown ? 1 : 0)),
-    ...of("effect", (f) => f.effect),
+    ...of("remedies", (f) => f.remedies),
+    ...of("losses", (f) => f.losses),
+    ...of("notes", (f) => f.notes),
     ...of("cards", (f) => f.cards),
     ...of("versions", (f) => f.versions),
     ...of("evidence", (f) => grades.indexOf(f.evidence)),

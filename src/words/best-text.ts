@@ -3,7 +3,7 @@
 import { capital, countText, listText } from "./text.js";
 
 interface DifferenceShape {
-  readonly what: "sureness" | "effect" | "cards" | "versions" | "evidence" | "toGet" | "poles" | "wires" | "changes";
+  readonly what: "sureness" | "remedies" | "losses" | "notes" | "cards" | "versions" | "evidence" | "toGet" | "poles" | "wires" | "changes";
   readonly by: number;
 }
 
@@ -29,14 +29,14 @@ interface BestShape extends BuiltShape {
 
 type NameOf = (as: string) => string;
 
-/** "Two cards change between the ways, the firmware does not. No combination of these is better; one that was tried no switch can do." */
+/** "Two cards change between the ways, the firmware does not. No combination is better. One combination beside it cannot be wired." */
 export function bestSentence({ figures, wiring, compared, refused, proven }: BestShape): string {
   const best = proven
     ? compared === 1
       ? "It is the only one."
       : "No combination is better."
     : `It is the best of ${countText(compared, "combination")} that were compared; there may be a better one.`;
-  const impossible = refused === 0 ? "" : `${capital(countText(refused, "other"))} that came first or as good no switch can do.`;
+  const impossible = refused === 0 ? "" : `${capital(countText(refused, "combination"))} beside it cannot be wired.`;
   return [wiring.kind === "not-needed" ? "" : changingText(figures), best, impossible].filter((text) => text !== "").join(" ");
 }
 
@@ -58,6 +58,11 @@ export function runnerUpSentence({ of, combination, runnerUp }: BestShape, nameO
   const [less, more] = [counted(saves), counted(costs)];
   const clauses = [...is, ...(less === "" ? [] : [`saves ${less}`]), ...(more === "" ? [] : [`costs ${more}`])];
   return `Next best: ${made}. It ${clauses.length === 0 ? "is as good in all that counts" : listText(clauses)}.`;
+}
+
+/** What is otherwise in the best of them than in one that was asked for: "Better by what is compared: R5.1 in every way." */
+export function betterSentence({ combination }: Pick<BestShape, "combination">, asked: CombinationShape, nameOf: NameOf): string {
+  return `Better, by what must change between the ways, by proof, parts, poles and wires, is: ${madeText(combination, asked, nameOf)}.`;
 }
 
 /** What is otherwise in it than in the other. */
@@ -86,12 +91,17 @@ function waysText({ modes }: CombinationShape, nameOf: NameOf): string {
 function isText(what: DifferenceShape["what"], better: boolean): string | undefined {
   if (what === "evidence") return better ? "is better proven" : "is less well proven";
   if (what === "sureness") return better ? "hangs on no missing fact" : "hangs on missing facts";
-  if (what === "effect") return better ? "works under a milder condition" : "works only under a harder condition";
   return undefined;
 }
 
 function amountText({ what, by }: DifferenceShape): string | undefined {
   switch (what) {
+    case "remedies":
+      return countText(by, "remedy to take", "remedies to take");
+    case "losses":
+      return countText(by, "loss", "losses");
+    case "notes":
+      return countText(by, "oddity", "oddities");
     case "cards":
       return `${countText(by, "card")} to switch`;
     case "versions":

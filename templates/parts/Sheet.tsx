@@ -210,6 +210,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           rows={sheet.contacts.map((c) => [<code key="p">{c.position}</code>, c.mode, c.joined, c.levels, c.version, c.on])}
         />
         <Drawing figure={view.switchDrawing} />
+        {view.why.length > 0 ? <p>{view.why.join(" ")}</p> : null}
         {sheet.pullUps.length > 0 ? (
           <ul>
             {sheet.pullUps.map((p) => (

@@ -11,7 +11,7 @@ import { bestWiring, planWiring, type Wiring, wiringOptions } from "../../src/wi
 import { evidenceOrder } from "../../src/words/index.js";
 import { bestWorld } from "./support/best-world.js";
 
-const worlds = process.env.LONG ? 1_000 : 50;
+const worlds = process.env.LONG ? 1_000 : 80;
 /** Machines that are put together for one world at most. */
 const most = 3_000;
 
@@ -48,6 +48,7 @@ function rankOf(c: Combination, wiring: Exclude<Wiring, { kind: "refused" }>): r
     kinds.includes("remedy") ? 2 : kinds.includes("loss") ? 1 : 0,
     switched.length + new Set(c.modes.map((m) => m.firmware)).size - 1,
     evidenceOrder.indexOf(c.evidence),
+    ...(["remedy", "loss", "cosmetic"] as const).map((kind) => kinds.filter((k) => k === kind).length),
     [...lacking, ...owed].reduce((sum, n) => sum + n, 0),
     plan ? plan.optimality.poles : 0,
     plan ? plan.wires.length : 0,

@@ -39,7 +39,7 @@ interface BurnOptions extends Everywhere, EvenSo {
   readonly fill: string;
   readonly highByteFirst?: boolean;
   readonly verify?: readonly string[];
-  readonly combination: string;
+  readonly combination?: string;
   readonly replace?: boolean;
 }
 
@@ -63,7 +63,7 @@ export const registerBurn: Register = (program, { terminal, action }) => {
     .option("--fill <byte>", "value of bytes no image fills, in hex", "FF")
     .option("--high-byte-first", "exchange the bytes of a 16-bit device, for programmers that want it so")
     .option("--verify <file>", "a file read back from a burned device, in the order of the sockets; may be repeated", gathered)
-    .option("--combination <n>", "the combination to burn for, as slotwright plan numbers them", "1")
+    .option("--combination <n>", "the combination to burn for, as slotwright plan numbers them (default: the one it says to build)")
     .option("--replace", "write over files that slotwright burn wrote, or into a folder that holds other files; those stay")
     .description("make and verify the burn image of a build from your own dumps; no firmware comes with this program")
     .addHelpText("after", "\nExit codes: 0 all known, written and verified, 1 a dump is not known or something differs, 2 wrong use.")

@@ -4,14 +4,14 @@ import type { Ref } from "../../planning/index.js";
 import { noticeText } from "../../words/index.js";
 import { type Everywhere, gathered, json, type Register } from "../command.js";
 import { answerText } from "../printing/print-answer.js";
-import { waysText } from "../printing/print-ways.js";
-import { wiringText } from "../printing/print-wiring.js";
+import { namesOf, waysText } from "../printing/print-ways.js";
+import { builtJson, builtText } from "../printing/print-wiring.js";
 import { para, styled } from "../printing/terminal.js";
 import { askedBuild, type QuestionOptions } from "../reading/build-question.js";
 import { openClub, placeText } from "../reading/club.js";
 import { answerFor, waysFor } from "../reading/planner.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
-import { wiringFor } from "../reading/wiring-for.js";
+import { bestOfDivisions, builtOf } from "../reading/wiring-for.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 import { tellBuying, tellFitting } from "./buying.js";
 
@@ -67,16 +67,14 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         if (options.fits !== undefined) return tellFitting(club, asked, options.fits, options.json === true, terminal);
         terminal.progress("planning");
         const ways = asked.build.wishes && waysFor(club, asked);
-        const [division] = ways?.divisions ?? [];
+        const ofDivisions = ways && bestOfDivisions(club, ways);
+        const division = ways?.divisions[ofDivisions?.kind === "best" ? ofDivisions.of : 0];
         // With wishes, the question is the machine with the ways that were found for them.
         const question = division ? { ...asked, build: division.build } : asked;
-        const answer = answerFor(club, question);
+        const { answer, built } = builtOf(club, question, answerFor(club, question), ofDivisions);
         terminal.progress("");
         const sheet = options.sheet && (await sheetWriter())(club, question, answer, options.sheet, options.replace === true, terminal);
-        const best = answer.combinations[0];
-        const wiring = best?.switched ? wiringFor(club, question, best, false) : undefined;
-        if (options.json)
-          terminal.out(json({ ...answer, ...(ways ? { ways } : {}), ...(wiring ? { wiring } : {}), errors: club.catalogue.errors }));
+        if (options.json) terminal.out(json({ ...answer, ...(ways ? { ways } : {}), ...builtJson(built), errors: club.catalogue.errors }));
         else {
           if (club.data.demo && club.data.shown !== "data")
             terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
@@ -85,7 +83,8 @@ export const registerPlan: Register = (program, { terminal, action }) => {
           const placeOf = (ref: Ref) => placeText(club, ref);
           if (ways) terminal.out(`${waysText(ways, { catalogue: club.catalogue, build: asked.build, placeOf, terminal })}\n`);
           terminal.out(answerText(answer, { catalogue: club.catalogue, placeOf, terminal, full: options.full }));
-          if (wiring) for (const line of ["", ...wiringText(wiring, (text) => styled(terminal, "bold", text))]) terminal.out(line);
+          const nameOf = namesOf(club.catalogue, asked.build);
+          if (built) for (const line of ["", ...builtText(built, nameOf, (text) => styled(terminal, "bold", text))]) terminal.out(line);
         }
         if (sheet) terminal.err(`Wrote ${sheet}.`);
         if (ways?.tooMany || ways?.outcome === "none") return 1;

@@ -1,16 +1,43 @@
 // A wiring plan in a few lines: which device, which switch, what each position gives, and what proves it. The sheet has the rest.
-import type { Wiring, WiringPlan } from "../../wiring/index.js";
+import type { WiringPlan } from "../../wiring/index.js";
+import { bestSentence, countText, firmwareText, runnerUpSentence } from "../../words/index.js";
+import type { BuiltMachine } from "../reading/wiring-for.js";
 import { para } from "./terminal.js";
 
-export function wiringText(wiring: Wiring, title: (text: string) => string): readonly string[] {
-  if (wiring.kind === "not-needed") return [];
-  if (wiring.kind === "wiring") return [title("How it is switched"), ...planLines(wiring.plan)];
-  return [
-    title("It cannot be wired as asked"),
-    para("", wiring.says),
-    ...wiring.reasons.map((reason) => para("", `- ${reason.says}`)),
-    ...wiring.waysOut.map((way) => para("  ", `way out: ${way.says}`)),
-  ];
+export function builtText(built: BuiltMachine, nameOf: (as: string) => string, title: (text: string) => string): readonly string[] {
+  if (built.kind === "refused") {
+    const { why } = built;
+    return [
+      title("It cannot be wired as asked"),
+      para("", why.says),
+      ...(why.refused > 1 ? [para("", triedText(why))] : []),
+      ...why.reasons.map((reason) => para("", `- ${reason.says}`)),
+      ...why.waysOut.map((way) => para("  ", `way out: ${way.says}`)),
+    ];
+  }
+  const { best, number } = built;
+  const chosen = `Combination ${number}: ${firmwareText(best.combination)}. ${bestSentence(best)}`;
+  const next = runnerUpSentence(best, nameOf);
+  const told = [para("", chosen), ...(next === "" ? [] : [para("", next)])];
+  if (best.wiring.kind === "not-needed") return [title("No switch is needed"), ...told];
+  return [title("How it is switched"), ...told, ...planLines(best.wiring.plan)];
+}
+
+function triedText({ refused, proven }: { readonly refused: number; readonly proven: boolean }): string {
+  return `${countText(refused, "combination")} were tried, and no switch can do any of them${proven ? "; there are no others" : "; others were not tried"}.`;
+}
+
+/** What is built, as programs read it. */
+export function builtJson(built: BuiltMachine | undefined): object {
+  if (!built) return {};
+  if (built.kind === "refused") {
+    const { refused, proven, ...wiring } = built.why;
+    return { wiring, built: { refused, proven } };
+  }
+  const { best, number } = built;
+  const { figures, runnerUp, compared, refused, proven, wiring } = best;
+  const says = bestSentence(best);
+  return { wiring, built: { combination: number, says, figures, ...(runnerUp ? { runnerUp } : {}), compared, refused, proven } };
 }
 
 function planLines(plan: WiringPlan): string[] {
@@ -29,7 +56,7 @@ function planLines(plan: WiringPlan): string[] {
     ...plan.pinWork.map((work) => para("  ", `to do: ${work.says}`)),
     para("", `${plan.wires.length} wires. ${plan.proof.says}`),
     para("", plan.optimality.says),
-    ...(plan.runnerUp ? [para("", `Next best: ${plan.runnerUp.says}`)] : []),
+    ...(plan.runnerUp ? [para("", `Other parts: ${plan.runnerUp.says}`)] : []),
     ...plan.cautions
       .filter((caution) => caution.severity === "stop")
       .map((caution) => para("", `Caution: ${caution.title}. ${caution.text}`)),

@@ -32,9 +32,9 @@ function styleText(): string {
 
 /** Returns the file as people here name it. */
 export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: string, replace: boolean, terminal: Terminal): string {
-  const combination = answer.combinations[0];
-  if (!combination) throw new WrongUse(`There is nothing to build: ${answer.says}`, "Ask without --sheet to see why, and what would help.");
-  const result = sheetOf(club.catalogue, asked.build, combination);
+  if (answer.combinations.length === 0)
+    throw new WrongUse(`There is nothing to build: ${answer.says}`, "Ask without --sheet to see why, and what would help.");
+  const result = sheetOf(club.catalogue, asked.build);
   if (result.kind === "none")
     throw new WrongUse(
       `There is no build sheet: ${result.why.says}`,

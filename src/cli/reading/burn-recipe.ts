@@ -6,7 +6,7 @@ import { WrongUse } from "../wrong-use.js";
 import type { AskedBuild } from "./build-question.js";
 import type { Club } from "./club.js";
 import { answerFor } from "./planner.js";
-import { wiringFor } from "./wiring-for.js";
+import { builtOf, wiringFor } from "./wiring-for.js";
 
 export interface BurnRecipe {
   readonly plan: BurnPlan;
@@ -18,10 +18,12 @@ export interface BurnRecipe {
   readonly pinWork?: readonly PinWork[];
 }
 
-export function burnRecipe(club: Club, asked: AskedBuild, which: string): BurnRecipe {
-  const answer = answerFor(club, asked);
+/** Of the combination that is built, or of the one with this number. */
+export function burnRecipe(club: Club, asked: AskedBuild, which?: string): BurnRecipe {
+  const { answer, built } = builtOf(club, asked, answerFor(club, asked));
   const name = asked.file ?? asked.build.id;
-  const combination = answer.combinations[Number(which) - 1];
+  const number = Number(which ?? (built?.kind === "built" ? built.number : 1));
+  const combination = answer.combinations[number - 1];
   if (!combination) {
     if (answer.combinations.length === 0) throw new WrongUse(`${name}: ${answer.says}`, `See why: slotwright plan ${name}`);
     throw new WrongUse(

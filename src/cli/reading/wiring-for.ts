@@ -1,7 +1,7 @@
 // What is built of a machine that is run in several ways: the best combination with its wiring, and its number among those that are told.
 import { bestBuilt } from "../../pages/index.js";
-import type { Answer, Combination, Division } from "../../planning/index.js";
-import { type BestWiring, planWiring, type Wiring, wiringOptions } from "../../wiring/index.js";
+import type { Answer, Combination, Ways } from "../../planning/index.js";
+import { type BestBuilt, type BestWiring, planWiring, type Wiring, wiringOptions } from "../../wiring/index.js";
 import type { AskedBuild } from "./build-question.js";
 import type { Club } from "./club.js";
 
@@ -10,26 +10,39 @@ export function wiringFor(club: Club, { build }: AskedBuild, combination: Combin
   return planWiring(club.catalogue, combination, wiringOptions(build, { tables }));
 }
 
-/** Undefined where the machine is run in one way alone, or not at all. */
-export function bestFor({ catalogue }: Club, { build }: AskedBuild, { combinations }: Answer): BestWiring | undefined {
-  return combinations.some((c) => c.modes.length > 1) ? bestBuilt(catalogue, [{ build, told: combinations }], false) : undefined;
-}
-
-/** The same over divisions of the cards, each a build of its own. */
-export function bestOfDivisions({ catalogue }: Club, divisions: readonly Division[]): BestWiring | undefined {
+/** The best over all divisions of the cards, each a build of its own; undefined where there is nothing to choose. */
+export function bestOfDivisions({ catalogue }: Club, ways: Ways): BestWiring | undefined {
+  const { divisions, divisionsComplete } = ways;
   if (divisions.length < 2) return undefined;
-  return bestBuilt(
-    catalogue,
-    divisions.map(({ build, combination }) => ({ build, told: combination ? [combination] : [] })),
-    false,
-  );
+  const asked = divisions.map(({ build, combination }) => ({ build, told: combination ? [combination] : [] }));
+  const best = bestBuilt(catalogue, asked, false);
+  return best && { ...best, proven: best.proven && divisionsComplete };
 }
 
-/** The answer with what is built among its combinations, at the end where it was not told; and its number, counted from 1. */
-export function numbered(answer: Answer, built: Combination): { readonly answer: Answer; readonly number: number } {
-  const at = answer.combinations.findIndex((c) => sameMachine(c, built));
-  if (at >= 0) return { answer, number: at + 1 };
-  return { answer: { ...answer, combinations: [...answer.combinations, built] }, number: answer.combinations.length + 1 };
+export type BuiltMachine =
+  | { readonly kind: "built"; readonly number: number; readonly best: BestBuilt }
+  | { readonly kind: "refused"; readonly why: Extract<BestWiring, { kind: "refused" }> };
+
+export interface AnswerBuilt {
+  /** With what is built among its combinations: at the end where the answer did not tell it. */
+  readonly answer: Answer;
+  /** Left out where the machine is run in one way alone, or not at all. */
+  readonly built?: BuiltMachine;
+}
+
+/** `given` is what is known already to be the best. */
+export function builtOf({ catalogue }: Club, { build }: AskedBuild, answer: Answer, given?: BestWiring): AnswerBuilt {
+  const { combinations } = answer;
+  if (combinations.every((c) => c.modes.length < 2)) return { answer };
+  const best = given ?? bestBuilt(catalogue, [{ build, told: combinations }], false);
+  if (!best) return { answer };
+  if (best.kind === "refused") return { answer, built: { kind: "refused", why: best } };
+  const at = combinations.findIndex((c) => sameMachine(c, best.combination));
+  if (at >= 0) return { answer, built: { kind: "built", number: at + 1, best } };
+  return {
+    answer: { ...answer, combinations: [...combinations, best.combination] },
+    built: { kind: "built", number: combinations.length + 1, best },
+  };
 }
 
 function sameMachine(one: Combination, other: Combination): boolean {

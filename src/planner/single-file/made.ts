@@ -11,9 +11,6 @@ export type Written = Readonly<Record<string, readonly [file: string, name: stri
 /** By the name of a sheet's page: the build it is of. */
 export type Sheets = Readonly<Record<string, string>>;
 
-/** How long a machine may be looked for before its sheet is drawn. */
-const most_ms = 20_000;
-
 export async function isMade(name: string): Promise<boolean> {
   return isWritten(name) || (await buildOf(name)) !== undefined;
 }
@@ -46,10 +43,7 @@ async function written(name: string): Promise<PocketPage | undefined> {
 async function sheet(id: string, { solve, bench }: Surroundings): Promise<PocketPage | undefined> {
   const build = (await solve.opened()).builds[id];
   if (!build) return undefined;
-  const answered = await solve.ask("answer", { build, most_ms });
-  const combination = answered.kind === "answered" ? answered.answer.combinations[0] : undefined;
-  if (!combination) return undefined;
-  const view = await bench.ask("sheet", { build, combination });
+  const view = await bench.ask("sheet", { build });
   // A machine without a switch has no sheet of its own on the site either.
   return view.kind === "switched"
     ? [escaped(view.title), `${titled("Build sheet", view.title)}<div class="sheet">${view.html}</div>`]

@@ -58,7 +58,8 @@ export type Pasted =
 export interface BenchTasks {
   readonly open: { readonly asks: { readonly records: RecordsFrom }; readonly gives: true };
   readonly sheet: {
-    readonly asks: { readonly build: Build; readonly combination: Combination };
+    /** Left out: of the combination that is best to build. */
+    readonly asks: { readonly build: Build; readonly combination?: Combination };
     readonly gives: SheetView;
   };
   readonly write: { readonly asks: { readonly build: Build }; readonly gives: string };

@@ -14,12 +14,16 @@ import type { NoSwitch, SheetDrawing, SheetStep, SheetTable, SheetView } from ".
 /** Cautions every sheet opens with. */
 const always = ["mains-inside", "power-off-to-switch", "esd", "tantalum", "battery"];
 
-export function sheetOf(catalogue: Catalogue, build: Build, combination: Combination): SheetView {
-  const title = `${build.name}: ${catalogue.boards.get(combination.board)?.name ?? combination.board}, revision ${combination.revision}`;
-  if (combination.modes.length < 2) return plainSheet(catalogue, build, combination, title);
-  const made = switchedSheet(catalogue, build, combination);
-  if (made.kind === "none") return plainSheet(catalogue, build, combination, title, made.why);
-  return { kind: "switched", title, html: renderToStaticMarkup(h(Sheet, { view: made.page })) };
+/** Of the combination named; else of the one that is best to build. */
+export function sheetOf(catalogue: Catalogue, build: Build, named?: Combination): SheetView {
+  const titled = (board: string, revision: string) => `${build.name}: ${catalogue.boards.get(board)?.name ?? board}, revision ${revision}`;
+  const title = named ? titled(named.board, named.revision) : build.name;
+  if (named && named.modes.length < 2) return plainSheet(catalogue, build, named, title);
+  const made = switchedSheet(catalogue, build, named);
+  if (made.kind === "sheet")
+    return { kind: "switched", title: titled(build.board, made.page.revision), html: renderToStaticMarkup(h(Sheet, { view: made.page })) };
+  if (named) return plainSheet(catalogue, build, named, title, made.why);
+  return { kind: "plain", title, noSwitch: made.why, cautions: [], tables: [], drawings: [], bench: [] };
 }
 
 function plainSheet(catalogue: Catalogue, build: Build, combination: Combination, title: string, noSwitch?: NoSwitch): SheetView {

@@ -23,7 +23,7 @@ export interface Round {
 }
 
 export interface Offer {
-  /** Of its kind the one with the fewest changes from the machine as it stands. */
+  /** Of its kind the one that has least held against it, then the fewest changes from the machine as it stands. */
   readonly combination: Combination;
   /** The same with the slots that each card may stand in. */
   readonly told: () => Combination;
@@ -47,16 +47,15 @@ export function* combinationsToWire(catalogue: Catalogue, build: Build, options:
   const { frame } = compiled;
   const proven = provenModes(compiled.question);
   const project = toldApart(frame);
-  const [changes, price] = [changesMade(frame), changeCost(frame)];
   const problems = compiled.unsettled.length > 0 ? [compiled.certain, compiled.possible] : [compiled.certain];
   for (const problem of problems)
     for (const level of [...new Set([1, ...compiled.soft.map((s) => s.level)])].sort((a, b) => a - b))
       for (let versions = 1; versions <= frame.firmware.length; versions++) {
-        const even = withVersions(frame, atMostLevel(compiled, problem, level), versions);
+        const { problem: even, costs } = counted(compiled, withVersions(frame, atMostLevel(compiled, problem, level), versions));
         for (const grade of grades) {
           const narrowed = atLeastProven(frame, even, grade);
           if (!narrowed) continue;
-          const { solutions, proven: complete } = cheapest(narrowed, [changes, price], { k: most, project }, budget);
+          const { solutions, proven: complete } = cheapest(narrowed, costs, { k: most, project }, budget);
           if (solutions.length === 0 && complete) continue;
           const offers = solutions.map((s) => offerOf(compiled, s.solution.slice(0, frame.variables.length), proven, budget));
           yield { offers, complete: complete && solutions.length < most };
@@ -75,6 +74,21 @@ function offerOf(compiled: Compiled, solution: Solution, proven: readonly Proven
 function toldApart(frame: Frame): readonly number[] {
   const revisions = frame.question.cards.flatMap((c, at) => (c.card.enable?.revisions ? [frame.cards[at]!.revision] : []));
   return [frame.revision, ...frame.firmware, ...revisions];
+}
+
+/** With a variable for each remedy, loss and note, so that the fewest are taken, then the fewest changes, then the least trouble. */
+function counted({ soft, frame }: Compiled, problem: Problem): { readonly problem: Problem; readonly costs: readonly Cost[] } {
+  const variables: Variable[] = [...problem.variables];
+  const rules: Rule[] = [];
+  const met = soft.map(({ when, level }, at) => {
+    const variable = variables.push({ name: `met:${at}`, size: 2 }) - 1;
+    for (const literals of when) rules.push({ kind: "forbid", literals: [...literals, { variable, values: [0] }] });
+    return { variable, level };
+  });
+  const held = [3, 2, 1].map(
+    (level): Cost => ({ terms: met.filter((m) => m.level === level).map(({ variable }) => ({ variable, weights: [0, 1] })) }),
+  );
+  return { problem: { variables, rules: [...problem.rules, ...rules] }, costs: [...held, changesMade(frame), changeCost(frame)] };
 }
 
 /** How many changes there are from the machine as it stands, whatever their trouble. */

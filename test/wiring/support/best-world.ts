@@ -14,9 +14,11 @@ export interface BestWorld {
 const versions = ["V1", "V2", "V3"];
 const names = ["a", "b", "c"];
 
-function randomCard(id: string, random: Random): Card {
+/** Where they are to differ, the first card wants old versions and the others new ones. */
+function randomCard(id: string, random: Random, differ: boolean): Card {
   const some = (chance: number) => random.next() < chance;
-  const from = random.int(0, 2);
+  const from = differ ? (id === "a" ? 0 : random.int(1, 2)) : random.int(0, 2);
+  const upTo = differ ? (id === "a" ? random.int(0, 1) : 2) : random.int(from, 2);
   const soft = some(0.15);
   const enable = soft
     ? ({ by: "setting", setting: "S", off: "off", releases: ["io", "firmware"] } as const)
@@ -30,7 +32,7 @@ function randomCard(id: string, random: Random): Card {
     settings: settings.length > 0 ? (settings as Card["settings"]) : undefined,
     power: [{ rail: "+5", worst_A: some(0.1) ? "unknown" : 1 }],
     claims: some(0.3) ? [{ io: [{ base: 0x300, size: 4 }] }] : [],
-    needs: some(0.4) ? { firmware: [{ family: "line", from: versions[from]!, upTo: versions[random.int(from, 2)]! }] } : undefined,
+    needs: differ || some(0.5) ? { firmware: [{ family: "line", from: versions[from]!, upTo: versions[upTo]! }] } : undefined,
     ...(some(0.3) ? { sources: [{ id: "manual", kind: "manual", says: "Manual." }] } : {}),
   });
 }
@@ -54,30 +56,36 @@ export function bestWorld(seed: number): BestWorld {
   const random = new Random(seed + 4_242);
   const some = (chance: number) => random.next() < chance;
   const held = names.slice(0, random.int(2, 3));
-  const cards = held.map((id) => randomCard(id, random));
-  const size = () => random.pick(["32K", "64K", "64K", "64K", "128K", "unknown"] as const);
+  const differ = some(0.6);
+  const cards = held.map((id) => randomCard(id, random, differ));
+  const size = () => random.pick(["32K", "64K", "64K", "128K", "unknown"] as const);
   const line: Partial<Firmware> = { versions: versions.map((id) => ({ id, image: { size: size(), crc32: "unknown" } })) };
   const carries = () => random.pick(["driven", "high", "low", "open"] as const);
   const socket = (): Board["firmware_sockets"][number] => ({
     ...socket32,
     upper_pins: [{ pin: 1, carries: "supply" }, ...[2, 30, 31].map((pin) => ({ pin, carries: carries() }))],
   });
-  const sockets = some(0.3)
+  const odd = some(0.5) ? { wired_for: "27C999" } : {};
+  const sockets = some(0.6)
     ? [
-        { ...socket(), revisions: ["C"] },
+        { ...socket(), revisions: ["C"], ...odd },
         { ...socket(), revisions: ["D1"] },
       ]
     : [socket()];
   const parts: Part[] = [m27c010, resistor];
   for (const device of [m27c020, m27c040]) if (some(0.7)) parts.push(device);
   for (const part of [rotary(1, 2, "toggle"), rotary(2, 2, "toggle"), rotary(3, 4), rotary(4, 3), rotary(6, 4)])
-    if (some(0.5)) parts.push(part);
+    if (some(0.55)) parts.push(part);
   const settingsOf = (c: Card): Pick<BuildCard, "settings"> =>
     c.settings ? { settings: Object.fromEntries(c.settings.map((s) => [s.id, random.pick(s.positions).id])) } : {};
   const placed = () =>
     cards.map((c, at): BuildCard => ({ card: c.id, slot: `S${at + 1}`, revision: random.pick(c.revisions!).id, ...settingsOf(c) }));
   const ids = ["one", "other", "third"].slice(0, random.int(2, 3));
-  const modes = ids.map((id) => ({ id, cards: held.filter(() => some(0.6)), ...(some(0.15) ? { firmware: random.pick(versions) } : {}) }));
+  const modes = ids.map((id) => ({
+    id,
+    cards: held.filter((card) => (differ && some(0.8) ? (card === "a") === (id === "one") : some(0.6))),
+    ...(some(0.15) ? { firmware: random.pick(versions) } : {}),
+  }));
   const tests = Array.from(
     { length: random.pick([0, 0, 1, 2]) },
     (_, at): Build => ({
