@@ -10,7 +10,8 @@ export const orElse = " or ";
 
 /**
  * The build with one choice pinned to a value; undefined takes the pin back. Ids as in OpenChoice and OwnersChoice. The board's revision may
- * be one of several: "D1 or D2".
+ * be one of several: "D1 or D2". Whether a card is on in a mode is a choice of its own, "on:<mode>:<card>": "on", or "off", which it is too
+ * when taken back.
  */
 export function withChoice(build: Build, id: string, value: string | undefined): Build {
   const [kind, ...rest] = id.split(":");
@@ -23,6 +24,9 @@ export function withChoice(build: Build, id: string, value: string | undefined):
       return put(out, "memory", value === undefined ? undefined : Number(value));
     case "firmware":
       out.modes = modesOf(build).map((m) => (m.id === name ? put({ ...m }, "firmware", value) : m));
+      return out;
+    case "on":
+      out.modes = modesOf(build).map((m) => (m.id === name ? switched(build, m, rest[1] ?? "", value === "on") : m));
       return out;
     case "slot":
     case "card-revision":
@@ -44,6 +48,11 @@ export function withChoice(build: Build, id: string, value: string | undefined):
     default:
       return build;
   }
+}
+
+function switched(build: Build, mode: Mode, as: string, on: boolean): Mode {
+  const before = cardsOn(build.cards, mode).map(copyName);
+  return { ...mode, cards: build.cards.map(copyName).filter((card) => (card === as ? on : before.includes(card))) };
 }
 
 function put<T extends object, K extends keyof T>(object: T, key: K, value: T[K] | undefined): T {

@@ -1,7 +1,7 @@
 // What the page and its workers say to each other: plain data both ways. The page asks, a worker answers with the same number.
 
 import type { Misasked } from "../../machine/index.js";
-import type { Answer, Combination, Counts, Fitting, Only, Purchase, Reason, Repair, RepairsComplete } from "../../planning/index.js";
+import type { Answer, Combination, Counts, Fitting, OnOff, Only, Purchase, Reason, Repair, RepairsComplete } from "../../planning/index.js";
 import type { Build, Finding } from "../../records/index.js";
 import type { SheetView } from "./sheet-view.js";
 import type { Shelf } from "./shelf.js";
@@ -21,6 +21,8 @@ export interface Answered {
   readonly answer: Answer;
   /** All that is counted, when it could be counted while the answer was worked out; else it is asked for apart. */
   readonly counts?: Counts;
+  /** What is on in which way, and what switching it over would come to; of a machine that is run in one way with every card on, nothing. */
+  readonly onOff?: readonly OnOff[];
   readonly took: number;
 }
 

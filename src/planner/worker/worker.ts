@@ -10,6 +10,7 @@ import {
   type Counts,
   compile,
   countsOf,
+  findOnOff,
   waysOf,
   whatWouldFit,
 } from "../../planning/index.js";
@@ -25,6 +26,8 @@ import { findWhyNot } from "./why-not.js";
 const whyBudget_ms = 4000;
 /** Longest one count may hold up an answer. */
 const counted_ms = 80;
+/** Longest the cells of the ways may hold up an answer. */
+const onOff_ms = 400;
 /** Ways shown. */
 const most = 10;
 /** In the page itself, where a browser allows no worker, a long count would stop everything. */
@@ -55,6 +58,9 @@ function quickly(compiled: Compiled, { exact, hangingExact, verdict }: Answer): 
   return counts.kinds.every((k) => k.exact) && counts.facets.length > 0 ? counts : undefined;
 }
 
+/** It is chosen what is on: there are several ways, or one in which a card may be off. */
+const chosenOn = (build: Build) => (build.modes ?? []).some((m, at) => at > 0 || m.cards);
+
 export const handlers = {
   async open({ records }: Asks<"open">): Promise<Gives<"open">> {
     catalogue = await catalogueFrom(records);
@@ -73,7 +79,8 @@ export const handlers = {
       };
     const told = answer(compiled.question, { most, budget: until(most_ms), counting: () => until(counted_ms) });
     const short = { ...told, combinations: told.combinations.map(condensed) };
-    return { kind: "answered", answer: short, counts: quickly(compiled.question, told), took: performance.now() - begun };
+    const onOff = chosenOn(build) ? findOnOff(compiled.question.question, until(onOff_ms)) : undefined;
+    return { kind: "answered", answer: short, counts: quickly(compiled.question, told), onOff, took: performance.now() - begun };
   },
   count({ build, most_ms }: Asks<"count">): Gives<"count"> {
     const compiled = compiledOf(build);

@@ -1,0 +1,77 @@
+// What is on in which way of a machine that is run in several: for each card and way what switching just that would come to, all else of the
+// build as it stands.
+import { type Question, switchable } from "../../machine/index.js";
+import { type Budget, decide, type Rule } from "../../solver/index.js";
+import type { PossibleValue } from "../answer/answer.js";
+import { verdictOf } from "../answer/verdict.js";
+import { type Compiled, compile, withRules } from "../encode/compile.js";
+
+export interface OnOff {
+  /** Id of the mode. */
+  readonly mode: string;
+  /** Name of the copy. */
+  readonly card: string;
+  /** `always`: nothing switches it off, so it runs whatever the mode says. */
+  readonly now: "on" | "off" | "always";
+  /** What the machine comes to with this one switched over; undefined where nothing can be, or where the budget ended first. */
+  readonly other?: PossibleValue["verdict"];
+}
+
+/** Every card in every mode. What is off is looked at first: that it could be on is what is asked most. */
+export function findOnOff(question: Question, budget?: Budget): readonly OnOff[] {
+  const { modes, cards } = question;
+  const free = new Set(cards.filter((c) => switchable(c.card)).map((c) => c.as));
+  const open = compile({ ...question, modes: modes.map((m) => ({ ...m, enabled: new Set([...m.enabled, ...free]), free })) });
+  const isOn = (mode: number, card: number) => modes[mode]!.enabled.has(cards[card]!.as);
+  const places = modes.flatMap((_, mode) => cards.map((_c, card) => ({ mode, card })));
+  const offFirst = [...places].sort((a, b) => Number(isOn(a.mode, a.card)) - Number(isOn(b.mode, b.card)));
+  // A revision that nothing switches off runs on in a card that is off; to say so takes a machine of which it is said what is on.
+  const partly = cards.some((c) => c.card.enable?.revisions);
+  const others = new Map<string, OnOff["other"]>();
+  for (const { mode, card } of offFirst) {
+    if (!free.has(cards[card]!.as)) continue;
+    if (partly) {
+      others.set(`${mode} ${card}`, told(switchedOver(question, mode, cards[card]!.as), budget));
+      continue;
+    }
+    const fixed = places.flatMap((at): Rule[] => {
+      const variable = open.frame.on[at.mode]?.[at.card];
+      if (variable === undefined) return [];
+      const switched = at.mode === mode && at.card === card;
+      return [{ kind: "unary", variable, values: [isOn(at.mode, at.card) !== switched ? 1 : 0] }];
+    });
+    others.set(`${mode} ${card}`, verdictWith(open, fixed, () => switchedOver(question, mode, cards[card]!.as), budget));
+  }
+  return places.map(({ mode, card }): OnOff => {
+    const as = cards[card]!.as;
+    const other = others.get(`${mode} ${card}`);
+    const now = !free.has(as) ? "always" : isOn(mode, card) ? "on" : "off";
+    return { mode: modes[mode]!.id, card: as, now, ...(other === undefined ? {} : { other }) };
+  });
+}
+
+/** A bench test vouches only for a machine of which it is said what is on, so what would hang on a missing fact is asked as such a machine. */
+function verdictWith(open: Compiled, fixed: readonly Rule[], alone: () => Question, budget?: Budget): OnOff["other"] {
+  const certain = decide(withRules(open.certain, fixed), budget).kind;
+  if (certain === "found") return "workable";
+  if (certain === "stopped") return undefined;
+  const possible = open.unsettled.length > 0 ? decide(withRules(open.possible, fixed), budget).kind : "none";
+  if (possible === "none") return "ruled-out";
+  if (possible === "stopped") return undefined;
+  return told(alone(), budget);
+}
+
+function told(question: Question, budget?: Budget): OnOff["other"] {
+  const verdict = verdictOf(compile(question), budget);
+  return verdict === "stopped" ? undefined : verdict === "conditional" ? "workable" : verdict;
+}
+
+function switchedOver(question: Question, mode: number, as: string): Question {
+  const modes = question.modes.map((m, at) => {
+    if (at !== mode) return m;
+    const enabled = new Set(m.enabled);
+    if (!enabled.delete(as)) enabled.add(as);
+    return { ...m, enabled };
+  });
+  return { ...question, modes };
+}
