@@ -15,7 +15,7 @@ export { type CellCase, cellCases, type Latitude } from "./questions/cell-cases.
 export { draftConflict } from "./questions/conflict-draft.js";
 export { type Fitting, whatWouldFit } from "./questions/fitting.js";
 export { matrix, type Region } from "./questions/matrix.js";
-export { findOnOff, type OnOff } from "./questions/on-off.js";
+export { findOnOff, findSwitchedOff, type OnOff } from "./questions/on-off.js";
 export { type OpenFact, openFacts } from "./questions/open-facts.js";
 export { type ChangeOver, type ChangeOverResult, changeOver, type HandStep, type HandWay } from "./ways/change-over.js";
 export type { Division, Way } from "./ways/division.js";

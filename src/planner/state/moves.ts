@@ -193,7 +193,8 @@ export function withMove(state: State, move: Move): State {
 
 /** The copy a choice is about. */
 function ofCard(choice: string): string | undefined {
-  const [kind, as] = choice.split(":");
+  const [kind, as, card] = choice.split(":");
+  if (kind === "on") return card;
   return kind === "slot" || kind === "setting" || kind === "card-revision" ? as : undefined;
 }
 

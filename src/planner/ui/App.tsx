@@ -41,10 +41,10 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
   const [build, setBuild] = useState<Build>(store.build);
   const [sheet, setSheet] = useState<{ readonly build: Build; readonly combination: Combination }>();
   useEffect(() => store.onChange(() => afterPaint(() => setBuild(store.build))), [store]);
-  const { answer, of, counts, counting, misasked, working, failed } = useAnswer(solve, build);
+  const { answer, of, onOff, counts, counting, misasked, working, failed } = useAnswer(solve, build);
   const desk = useMemo<Desk>(
-    () => ({ shelf, store, build, solve, bench, places, answer, answered: of ?? build, counts, counting }),
-    [shelf, store, build, solve, bench, places, answer, of, counts, counting],
+    () => ({ shelf, store, build, solve, bench, places, answer, answered: of ?? build, onOff, counts, counting }),
+    [shelf, store, build, solve, bench, places, answer, of, onOff, counts, counting],
   );
   const shown = sheet?.build === build ? sheet : undefined;
   const closeSheet = () => {

@@ -1,7 +1,7 @@
 // One choice with all its values: left open, or one of them. A value that cannot be is shown with its reason and the way out, one tap away.
 import { useEffect, useState } from "preact/hooks";
 import { orElse, withChoice } from "../../machine/index.js";
-import { type OpenChoice, type PossibleValue, type Repair, repairsSentence } from "../../planning/index.js";
+import { type OpenChoice, type PossibleValue, type Repair, repairsSentence, type Verdict } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import { editsBetween, pinsOf } from "../state/moves.js";
 import { Ended } from "../worker/engine.js";
@@ -134,8 +134,9 @@ function ways(count: string): string {
 const shown = 4;
 const more = (count: number) => `${count === 1 ? "1 more way" : `${count} more ways`} if you take it all the same.`;
 
-/** Asks once for the build as it stands, and again when that has changed. */
-function Because({ choice, value, label }: { choice: string; value: string; label: string }) {
+/** Asks once for the build as it stands, and again when that has changed. `doing` says what a way out does beside what it gives up. */
+export function Because(props: { choice: string; value: string; label: string; doing?: string }) {
+  const { choice, value, label, doing = `Take ${label}` } = props;
   const { build, solve } = useDesk();
   const [told, setTold] = useState<{ readonly build: Build; readonly why?: WhyNot; readonly failed?: string }>();
   useEffect(() => {
@@ -151,23 +152,25 @@ function Because({ choice, value, label }: { choice: string; value: string; labe
   }, [build, choice, value, solve]);
   if (told?.failed) return <p class="because">{told.failed}</p>;
   if (!told?.why) return <p class="because more">Looking for the reason.</p>;
-  const { reasons, repairs } = told.why;
+  const { verdict, reasons, repairs } = told.why;
   const facts = reasons[0]?.facts ?? [];
   const pinned = withChoice(build, choice, value);
   return (
     <div class="because" role="status">
-      {facts.length > 0 ? (
-        <Facts facts={facts} />
-      ) : (
-        <p>{reasons[0]?.says ?? "It is possible now; the answer beside it is being renewed."}</p>
-      )}
+      {facts.length > 0 ? <Facts facts={facts} /> : <p>{reasons[0]?.says ?? unexplained(verdict)}</p>}
       {repairs.slice(0, shown).map((r) => (
-        <RepairButton key={r.says} repair={r} from={build} says={`Take ${label} and: ${lower(r.says)}`} wish={pinned} />
+        <RepairButton key={r.says} repair={r} from={build} says={`${doing} and: ${lower(r.says)}`} wish={pinned} />
       ))}
       {repairs.length > shown ? <p class="more">{more(repairs.length - shown)}</p> : null}
       {reasons.length > 0 && repairs.length <= shown ? <p class="more">{repairsSentence(told.why)}</p> : null}
     </div>
   );
+}
+
+/** Nothing stands against it any more, or nothing was found that does: the one is no reason to say the other. */
+function unexplained(verdict: Verdict): string {
+  if (verdict === "ruled-out") return "It is not possible; why was not found in the time there is.";
+  return verdict === "unknown" ? "Whether it is possible is not known." : "It is possible now; the answer beside it is being renewed.";
 }
 
 const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,10 +1,10 @@
 // How it is run: the firmware, or several ways to run it (modes) that share slots and jumpers and differ in firmware and in the cards that are on.
-import { cardsOn, copyName, defaultMode } from "../../catalogue/index.js";
-import type { Mode } from "../../records/index.js";
-import { Part, Pick, standAt } from "./bits.js";
+import { defaultMode } from "../../catalogue/index.js";
+import { Part, Pick } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox } from "./Combobox.js";
-import { cardName, useDesk } from "./desk.js";
+import { useDesk } from "./desk.js";
+import { WayGrid } from "./WayGrid.js";
 
 export function Modes() {
   const desk = useDesk();
@@ -17,7 +17,9 @@ export function Modes() {
     const taken = new Set(modes.map((m) => m.id));
     if (modes.length === 0) store.make({ do: "mode", mode: defaultMode });
     const id = names.find((n) => !taken.has(n) && (n !== "everyday" || modes.length > 0)) ?? `mode-${modes.length + 1}`;
-    store.make({ do: "mode", mode: { id, name: `${id.charAt(0).toUpperCase()}${id.slice(1)} way` } });
+    // Where nothing works with every card on, the new way begins with none: the grid shows which could be.
+    const cards = answer?.verdict === "ruled-out" ? { cards: [] } : {};
+    store.make({ do: "mode", mode: { id, name: `${id.charAt(0).toUpperCase()}${id.slice(1)} way`, ...cards } });
   };
   return (
     <Part id="modes" title="How you run it">
@@ -33,11 +35,13 @@ export function Modes() {
           </select>
         </label>
       ) : null}
-      {modes.length < 2
-        ? choices
-            .filter((c) => c.id.startsWith("firmware:"))
-            .map((c) => <ChoiceField key={c.id} choice={c} legend="Firmware version" open="any that works" />)
-        : modes.map((m) => <ModeField key={m.id} mode={m} />)}
+      {modes.length > 1 || modes.some((m) => m.cards) ? (
+        <WayGrid modes={modes} />
+      ) : (
+        choices
+          .filter((c) => c.id.startsWith("firmware:"))
+          .map((c) => <ChoiceField key={c.id} choice={c} legend="Firmware version" open="any that works" />)
+      )}
       <button type="button" onClick={add}>
         {modes.length < 2 ? "Run it in two ways, with a switch" : "Add another way to run it"}
       </button>
@@ -49,47 +53,6 @@ export function Modes() {
       {modes.length > 1 ? <SwitchParts /> : null}
       <Hand />
     </Part>
-  );
-}
-
-function ModeField({ mode }: { mode: Mode }) {
-  const desk = useDesk();
-  const { build, store, answer } = desk;
-  const firmware = answer?.possible.find((c) => c.id === `firmware:${mode.id}`);
-  const names = build.cards.map(copyName);
-  const on = cardsOn(build.cards, mode).map(copyName);
-  const set = (change: Partial<Mode>) => store.make({ do: "mode", mode: { id: mode.id, ...change } });
-  const toggle = (as: string) => set({ cards: on.includes(as) ? on.filter((o) => o !== as) : [...on, as] });
-  return (
-    <div class="mode">
-      <label>
-        Name of this way
-        <input type="text" value={mode.name ?? mode.id} onChange={(e) => set({ name: e.currentTarget.value || mode.id })} />
-      </label>
-      <fieldset class="choice">
-        <legend>Cards that are on</legend>
-        {names.length === 0 ? <p class="more">Add cards first.</p> : null}
-        {names.map((as) => (
-          <Pick key={as} type="checkbox" checked={on.includes(as)} onPick={() => toggle(as)}>
-            {cardName(desk, as)}
-          </Pick>
-        ))}
-      </fieldset>
-      {firmware ? <ChoiceField choice={firmware} legend={`Firmware, ${mode.name ?? mode.id}`} open="any that works" /> : null}
-      <Pick type="checkbox" checked={mode.safest ?? false} onPick={() => store.make({ do: "safest", id: mode.id })}>
-        The safest: what it should fall into when a wire breaks
-      </Pick>
-      <button
-        type="button"
-        class="small"
-        onClick={() => {
-          store.make({ do: "drop-mode", id: mode.id });
-          standAt("modes");
-        }}
-      >
-        Take out<span class="unseen"> {mode.name ?? mode.id}</span>
-      </button>
-    </div>
   );
 }
 

@@ -52,6 +52,10 @@ function choiceWords(desk: Desk, id: string, value: string): string {
       const mode = (desk.build.modes?.length ?? 0) > 1 ? desk.build.modes?.find((m) => m.id === of) : undefined;
       return `Firmware ${value}${mode ? `, ${mode.name ?? mode.id}` : ""}`;
     }
+    case "on": {
+      const mode = desk.build.modes?.find((m) => m.id === of);
+      return `${cardName(desk, setting ?? "")} ${value} in ${mode?.name ?? of}`;
+    }
     case "slot":
       return `${cardName(desk, of)} in ${value}`;
     case "card-revision":

@@ -2,7 +2,7 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { labelCopies } from "../../catalogue/index.js";
-import type { Answer, Counts, Ref } from "../../planning/index.js";
+import type { Answer, Counts, OnOff, Ref } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import type { Store } from "../state/store.js";
 import type { Connection } from "../worker/engine.js";
@@ -26,6 +26,8 @@ export interface Desk {
   readonly answer?: Answer;
   /** The build it answers. */
   readonly answered: Build;
+  /** What is on in which way, and what could be; of a machine with everything on in one way there is nothing to tell. */
+  readonly onOff?: readonly OnOff[];
   /** What was counted of the answer; while more is being counted there is none. */
   readonly counts?: Counts;
   /** It is being counted apart. */

@@ -2,7 +2,7 @@
 // What takes long to count is counted after the answer, by a worker of its own that is ended as soon as the build changes.
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Fault } from "../../machine/index.js";
-import { type Answer, type Counts, withCounts } from "../../planning/index.js";
+import { type Answer, type Counts, type OnOff, withCounts } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import { type Connection, Ended } from "../worker/engine.js";
 import type { Tasks } from "../worker/protocol.js";
@@ -11,6 +11,7 @@ export interface Asked {
   readonly answer?: Answer;
   /** The build that was answered. */
   readonly of?: Build;
+  readonly onOff?: readonly OnOff[];
   /** All that is counted; while it is not there yet, `counting` says whether it is on the way. */
   readonly counts?: Counts;
   readonly counting: boolean;
@@ -65,8 +66,8 @@ export function useAnswer(solve: Connection<Tasks>, build: Build): Asked {
       .ask("answer", { build: now, most_ms })
       .then((reply): Asked => {
         if (reply.kind === "misasked") return { ...nothing, misasked: reply.faults };
-        const { answer, counts } = reply;
-        return { answer, of: now, counts, counting: counts === undefined && answer.verdict !== "ruled-out", working: idle };
+        const { answer, counts, onOff } = reply;
+        return { answer, of: now, onOff, counts, counting: counts === undefined && answer.verdict !== "ruled-out", working: idle };
       })
       .catch((problem: Error): Asked | undefined =>
         problem instanceof Ended ? undefined : { ...nothing, failed: `The answer could not be worked out: ${problem.message}` },

@@ -1,7 +1,19 @@
 // What the page and its workers say to each other: plain data both ways. The page asks, a worker answers with the same number.
 
 import type { Misasked } from "../../machine/index.js";
-import type { Answer, Combination, Counts, Fitting, OnOff, Only, Purchase, Reason, Repair, RepairsComplete } from "../../planning/index.js";
+import type {
+  Answer,
+  Combination,
+  Counts,
+  Fitting,
+  Only,
+  OnOff,
+  Purchase,
+  Reason,
+  Repair,
+  RepairsComplete,
+  Verdict,
+} from "../../planning/index.js";
 import type { Build, Finding } from "../../records/index.js";
 import type { SheetView } from "./sheet-view.js";
 import type { Shelf } from "./shelf.js";
@@ -11,6 +23,8 @@ export type RecordsFrom = { readonly url: string } | { readonly text: string };
 
 export interface WhyNot {
   readonly kind: "why-not";
+  /** Of the build with the value taken. */
+  readonly verdict: Verdict;
   readonly reasons: readonly Reason[];
   readonly repairs: readonly Repair[];
   readonly repairsComplete: RepairsComplete;

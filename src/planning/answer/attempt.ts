@@ -16,7 +16,7 @@ export interface Attempt {
 }
 
 /** What the changed build comes to; "stopped" when the budget ended first, so that nothing is known of it. */
-export function attempt(compiled: Compiled, build: Build, budget?: Budget): Attempt | "ruled-out" | "stopped" {
+export function attempt(compiled: Pick<Compiled, "question">, build: Build, budget?: Budget): Attempt | "ruled-out" | "stopped" {
   const again = compileAgain(compiled, build);
   const verdict = again ? verdictOf(again, budget) : "ruled-out";
   if (!again || verdict === "ruled-out" || verdict === "stopped") return verdict as "ruled-out" | "stopped";
@@ -25,12 +25,12 @@ export function attempt(compiled: Compiled, build: Build, budget?: Budget): Atte
 }
 
 /** True when it is proven that the changed build cannot work, whatever the missing facts turn out to be. */
-export function provenHopeless(compiled: Compiled, build: Build, budget?: Budget): boolean {
+export function provenHopeless(compiled: Pick<Compiled, "question">, build: Build, budget?: Budget): boolean {
   const again = compileAgain(compiled, build);
   return again !== undefined && decide(again.possible, budget).kind === "none";
 }
 
-function compileAgain(compiled: Compiled, build: Build): Compiled | undefined {
+function compileAgain(compiled: Pick<Compiled, "question">, build: Build): Compiled | undefined {
   const asked = ask(compiled.question.catalogue, build);
   return asked.kind === "question" ? compile(asked.question) : undefined;
 }

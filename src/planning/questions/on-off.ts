@@ -1,8 +1,9 @@
 // What is on in which way of a machine that is run in several: for each card and way what switching just that would come to, all else of the
 // build as it stands.
-import { type Question, switchable } from "../../machine/index.js";
+import { type Question, switchable, withChoice } from "../../machine/index.js";
 import { type Budget, decide, type Rule } from "../../solver/index.js";
-import type { PossibleValue } from "../answer/answer.js";
+import type { PossibleValue, Repair } from "../answer/answer.js";
+import { attempt } from "../answer/attempt.js";
 import { verdictOf } from "../answer/verdict.js";
 import { type Compiled, compile, withRules } from "../encode/compile.js";
 
@@ -40,7 +41,10 @@ export function findOnOff(question: Question, budget?: Budget): readonly OnOff[]
       const switched = at.mode === mode && at.card === card;
       return [{ kind: "unary", variable, values: [isOn(at.mode, at.card) !== switched ? 1 : 0] }];
     });
-    others.set(`${mode} ${card}`, verdictWith(open, fixed, () => switchedOver(question, mode, cards[card]!.as), budget));
+    others.set(
+      `${mode} ${card}`,
+      verdictWith(open, fixed, () => switchedOver(question, mode, cards[card]!.as), budget),
+    );
   }
   return places.map(({ mode, card }): OnOff => {
     const as = cards[card]!.as;
@@ -64,6 +68,22 @@ function verdictWith(open: Compiled, fixed: readonly Rule[], alone: () => Questi
 function told(question: Question, budget?: Budget): OnOff["other"] {
   const verdict = verdictOf(compile(question), budget);
   return verdict === "stopped" ? undefined : verdict === "conditional" ? "workable" : verdict;
+}
+
+/** Most other cards tried off, each a whole search. */
+const mostTried = 12;
+
+/** Beside a card that is to be on in a mode, as the build says: one other card switched off there so that the machine works. */
+export function findSwitchedOff(question: Question, mode: string, as: string, budget?: Budget): readonly Repair[] {
+  const way = question.modes.find((m) => m.id === mode);
+  const others = question.cards.filter((c) => c.as !== as && way?.enabled.has(c.as) && switchable(c.card)).slice(0, mostTried);
+  return others.flatMap(({ as: other, card }): Repair[] => {
+    const build = withChoice(question.build, `on:${mode}:${other}`, "off");
+    const tried = attempt({ question }, build, budget);
+    if (tried === "ruled-out" || tried === "stopped") return [];
+    const { verdict, count, exact } = tried;
+    return [{ kind: "change", gives: [], says: `Switch ${card.name} off in ${way!.name}.`, verdict, count, exact, build }];
+  });
 }
 
 function switchedOver(question: Question, mode: number, as: string): Question {

@@ -1,0 +1,119 @@
+// The cells of the grid of ways: which firmware a way runs, and whether a card is on in it. Each shows at once what is possible there.
+import { cardsOn, copyName } from "../../catalogue/index.js";
+import type { OnOff, OpenChoice } from "../../planning/index.js";
+import type { Mode } from "../../records/index.js";
+import { verdictWords } from "../../words/index.js";
+import { Mark, Pick } from "./bits.js";
+import { Because } from "./ChoiceField.js";
+import { useDesk } from "./desk.js";
+
+interface CellProps {
+  readonly mode: Mode;
+  /** What lies behind the cell is opened below its row. */
+  readonly open: boolean;
+  readonly onOpen: () => void;
+}
+
+const nameOf = (mode: Mode) => mode.name ?? mode.id;
+
+export function FirmwareCell({ mode, choice, open, onOpen }: CellProps & { choice?: OpenChoice }) {
+  const { store } = useDesk();
+  if (!choice) return null;
+  // When no version works at all, the answer says why; a word at every one would only repeat it.
+  const none = choice.values.every((v) => v.verdict === "ruled-out");
+  const fitting = choice.values.filter((v) => v.verdict === "workable");
+  const any = fitting.length > 0 && fitting.length <= 3 ? `any: ${fitting.map((v) => v.label).join(", ")}` : "any that works";
+  return (
+    <>
+      <select
+        aria-label={`Firmware of ${nameOf(mode)}`}
+        value={mode.firmware ?? ""}
+        onChange={({ currentTarget: { value } }) =>
+          value === "" ? store.unpin(choice.id) : store.make({ do: "choose", id: choice.id, value })
+        }
+      >
+        <option value="">{any}</option>
+        {choice.values.map((v) => (
+          <option key={v.value} value={v.value}>
+            {v.label}
+            {none || v.verdict === "workable" ? "" : ` (${verdictWords[v.verdict].word})`}
+          </option>
+        ))}
+      </select>
+      {!none && choice.values.some((v) => v.verdict === "ruled-out") ? (
+        <button type="button" class="whynot" aria-expanded={open} onClick={onOpen}>
+          Why not others?<span class="unseen"> Firmware of {nameOf(mode)}</span>
+        </button>
+      ) : null}
+    </>
+  );
+}
+
+interface OnOffProps {
+  readonly mode: Mode;
+  readonly as: string;
+  /** What the card is called. */
+  readonly name: string;
+}
+
+/** What is known of the cell; nothing while the build has moved on from what was answered. */
+function useOnOff(mode: Mode, as: string): { readonly on: boolean; readonly always: boolean; readonly other?: OnOff["other"] } {
+  const { build, onOff } = useDesk();
+  const on = cardsOn(build.cards, mode).some((c) => copyName(c) === as);
+  const told = onOff?.find((c) => c.mode === mode.id && c.card === as);
+  const always = told?.now === "always";
+  return { on, always, other: told && told.now === (on ? "on" : "off") ? told.other : undefined };
+}
+
+export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffProps) {
+  const { store, answer } = useDesk();
+  const { on, always, other } = useOnOff(mode, as);
+  const none = answer?.verdict === "ruled-out";
+  const where = `${name} in ${nameOf(mode)}`;
+  if (always)
+    return (
+      <div class="cell">
+        <span class="always">always on</span>
+        <button type="button" class="whynot" aria-expanded={open} onClick={onOpen}>
+          Why?<span class="unseen"> {where} is always on</span>
+        </button>
+      </div>
+    );
+  const no = !on && !none && other === "ruled-out";
+  return (
+    <div class="cell">
+      <Pick type="checkbox" checked={on} onPick={() => store.make({ do: "choose", id: `on:${mode.id}:${as}`, value: on ? "off" : "on" })}>
+        {no ? (
+          <>
+            <span class="unseen">off, </span>
+            <Mark verdict="ruled-out" word={false} />
+          </>
+        ) : (
+          stateOf(on, none, other)
+        )}
+        <span class="unseen">, {where}</span>
+      </Pick>
+      {no ? (
+        <button type="button" class="whynot" aria-expanded={open} onClick={onOpen}>
+          Why not?<span class="unseen"> {where}</span>
+        </button>
+      ) : null}
+    </div>
+  );
+}
+
+/** What it is, and what switching it over would come to. Of a machine that works nothing is said of what could be off: it was wanted on. */
+function stateOf(on: boolean, none: boolean, other: OnOff["other"]): string {
+  if (on) return none && other === "workable" ? "on; off, it works" : "on";
+  if (none) return other === "workable" ? "off; on, it works" : "off";
+  return other === "workable" ? "off, could be on" : other === "unknown" ? "off, on: not known" : "off";
+}
+
+export function OnOffReason({ mode, as, name }: OnOffProps) {
+  const { always, on, other } = useOnOff(mode, as);
+  const where = `${name} on in ${nameOf(mode)}`;
+  if (always) return <p class="because">Nothing switches {name} off from outside the case, so it is on in every way.</p>;
+  if (on) return <p class="because">It is on there now.</p>;
+  if (other === "workable") return <p class="because">As things stand now it can be on there.</p>;
+  return <Because choice={`on:${mode.id}:${as}`} value="on" label={where} doing={`Switch ${where}`} />;
+}
