@@ -99,7 +99,7 @@ describe("a visit", () => {
       .first()
       .click();
     await answered(page);
-    expect(await page.locator(".mode").count()).toBe(2);
+    expect(await page.getByRole("tab").count()).toBe(2);
     await page
       .getByRole("button", { name: /^Plan the switch/ })
       .first()

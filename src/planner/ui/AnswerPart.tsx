@@ -1,6 +1,6 @@
 // The answer: one sentence first, how sure it is, how many ways there are; if there are none, why, and what would help.
 import { type Answer, type Reason, reasonsSentence, repairsSentence } from "../../planning/index.js";
-import { digits, Facts, Mark, Refs } from "./bits.js";
+import { digits, Facts, goTo, Mark, Refs } from "./bits.js";
 import { RepairButton } from "./ChoiceField.js";
 import { useDesk } from "./desk.js";
 import { howWords } from "./how.js";
@@ -26,7 +26,7 @@ export function countWords(answer: Answer): string {
 
 export function AnswerPart({ answer, counting }: { answer: Answer; counting: boolean }) {
   const desk = useDesk();
-  const { places } = desk;
+  const { places, build } = desk;
   const best = answer.combinations[0];
   return (
     <>
@@ -41,6 +41,13 @@ export function AnswerPart({ answer, counting }: { answer: Answer; counting: boo
         {answer.finished ? "" : "The search was ended early, so lists may lack entries. "}
         <a href={places.page("sure")}>How sure is this?</a>
       </p>
+      {(build.modes?.length ?? 0) > 1 ? (
+        <p>
+          <button type="button" class="small" onClick={() => goTo("modes")}>
+            See and change what is on in which way
+          </button>
+        </p>
+      ) : null}
       {answer.verdict === "ruled-out" ? <WhyNone answer={answer} /> : null}
       {answer.verdict === "unknown" ? <Deciding answer={answer} /> : null}
     </>

@@ -9,7 +9,7 @@ import type { Connection } from "../worker/engine.js";
 import type { BenchTasks, Tasks } from "../worker/protocol.js";
 import type { Shelf } from "../worker/shelf.js";
 import { AnswerPart, countWords, History } from "./AnswerPart.js";
-import { Part } from "./bits.js";
+import { goTo, Part } from "./bits.js";
 import { Cards } from "./Cards.js";
 import { type Desk, DeskContext, type Places } from "./desk.js";
 import { Known, Machine } from "./Machine.js";
@@ -103,12 +103,7 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
   );
 }
 
-/** Not a link: the address holds the build. */
-function toAnswer(): void {
-  const title = document.getElementById("answer-title");
-  title?.scrollIntoView({ block: "start" });
-  title?.focus({ preventScroll: true });
-}
+const toAnswer = () => goTo("answer");
 
 function Misread({ faults }: { faults: readonly { readonly says: string; readonly hint: string }[] }) {
   return (

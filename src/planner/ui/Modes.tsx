@@ -25,7 +25,7 @@ export function Modes() {
     <Part id="modes" title="How you run it">
       {board && board.families.length > 1 ? (
         <label>
-          Firmware family
+          Firmware family{" "}
           <select value={build.firmware ?? board.families[0]} onChange={(e) => store.make({ do: "family", id: e.currentTarget.value })}>
             {board.families.map((f) => (
               <option key={f} value={f}>

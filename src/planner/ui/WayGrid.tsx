@@ -170,7 +170,7 @@ function Safest({ modes, shown }: { modes: readonly Mode[]; shown: readonly Mode
       {shown.map((m) => (
         <td key={m.id}>
           <Pick type="radio" name="safest" checked={m === safest} onPick={() => m !== safest && store.make({ do: "safest", id: m.id })}>
-            safest<span class="unseen">: it falls into {wayName(m)}</span>
+            <span class="unseen">{wayName(m)}: </span>safest
           </Pick>
         </td>
       ))}

@@ -70,6 +70,13 @@ export function standAt(part: string): void {
   setTimeout(() => document.getElementById(`${part}-title`)?.focus({ preventScroll: true }));
 }
 
+/** Brings a part of the page into sight. Not a link: the address holds the build. */
+export function goTo(part: string): void {
+  const title = document.getElementById(`${part}-title`);
+  title?.scrollIntoView({ block: "start" });
+  title?.focus({ preventScroll: true });
+}
+
 export interface PickProps {
   readonly type: "radio" | "checkbox";
   readonly name?: string;

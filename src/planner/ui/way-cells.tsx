@@ -83,15 +83,10 @@ export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffPro
   return (
     <div class="cell">
       <Pick type="checkbox" checked={on} onPick={() => store.make({ do: "choose", id: `on:${mode.id}:${as}`, value: on ? "off" : "on" })}>
-        {no ? (
-          <>
-            <span class="unseen">off, </span>
-            <Mark verdict="ruled-out" word={false} />
-          </>
-        ) : (
-          stateOf(on, none, other)
-        )}
-        <span class="unseen">, {where}</span>
+        <span class="unseen">
+          {where}: {no ? "off, " : ""}
+        </span>
+        {no ? <Mark verdict="ruled-out" word={false} /> : stateOf(on, none, other)}
       </Pick>
       {no ? (
         <button type="button" class="whynot" aria-expanded={open} onClick={onOpen}>
