@@ -96,6 +96,5 @@ describe("what is on in which way", () => {
       }
     }
     expect([...seen.keys()].sort()).toEqual(["off ruled-out", "off unknown", "off workable", "on ruled-out", "on unknown", "on workable"]);
-    console.log(Object.fromEntries(seen));
   });
 });
