@@ -72,13 +72,15 @@ function misfit(shape: Shape, value: unknown, pointer: string, written: Written,
   };
 }
 
+const leaveOut = "Write a value after the colon, or leave the field out.";
+
 /** The next action for a value of the wrong type or spelling. */
 function hintFor(shape: Shape, value: unknown, source: string | undefined): string {
   const kinds = flat(shape);
   const has = (type: string) => kinds.some((k) => k.type === type);
   if (value === null && source && has("string"))
     return `Write a value after the colon; for the word itself, put it in quotes: "${source}".`;
-  if (value === null) return "Write a value after the colon, or leave the field out.";
+  if (value === null) return leaveOut;
   if ((typeof value === "number" || typeof value === "boolean") && has("string"))
     return `Put it in quotes, so that it is read as text: "${source ?? value}".`;
   const text = typeof value === "string" ? textHint(shape, kinds, value) : undefined;
@@ -172,15 +174,27 @@ function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, poi
   for (const [name, inner] of Object.entries(value)) {
     const at = step(pointer, name);
     const field = Object.hasOwn(own, name) ? own[name] : pattern;
-    if (field) out.push(...judge(field, inner, at, written));
-    else {
+    if (field) {
+      const needed = inner === null && shape.required?.includes(name);
+      const told = judge(field, inner, at, written);
+      out.push(...(needed ? told.map((m) => (m.hint === leaveOut ? { ...m, hint: "Write a value after the colon." } : m)) : told));
+    } else {
       const near = misspelt.get(name);
-      const hint = near ? `Did you mean ${near}?` : `Fields here: ${few(Object.keys(own), 12)}.`;
+      const hint = near ? `Did you mean ${near}?` : (decimalComma(value, name) ?? `Fields here: ${few(Object.keys(own), 12)}.`);
       const where = pointer === "" ? "a record of this kind" : fieldOf(pointer);
       out.push({ code: "shape-unknown-field", pointer: at, on: "key", says: `${name} is not a field of ${where}.`, hint });
     }
   }
   return out;
+}
+
+/** "worst_A: 0,8" within braces is two fields to YAML: worst_A with 0, and one called 8 without a value. */
+function decimalComma(value: Readonly<Record<string, unknown>>, name: string): string | undefined {
+  if (!/^[0-9]+$/.test(name) || value[name] !== null) return undefined;
+  const numbers = Object.entries(value).filter(([, whole]) => Number.isInteger(whole));
+  return numbers.length === 1
+    ? `A comma begins the next field; write a decimal point: ${numbers[0]![0]}: ${numbers[0]![1]}.${name}.`
+    : `A comma begins the next field; if ${name} stands behind a decimal comma, write a point.`;
 }
 
 function judgeList(shape: Shape, value: readonly unknown[], pointer: string, written: Written): readonly Misfit[] {

@@ -167,6 +167,20 @@ describe("one mistake is one finding", () => {
     expect(first("card", { ...card, room: { length_mm: 1, height_mm: 1, opening: "yes" } }).hint).toBe("Write true.");
   });
 
+  test("a decimal comma within braces, which begins the next field", () => {
+    expect(first("card", { ...card, power: [{ rail: "+5", worst_A: 0, 8: null }] }).hint).toBe(
+      "A comma begins the next field; write a decimal point: worst_A: 0.8.",
+    );
+    expect(first("card", { ...card, power: [{ rail: "+5", worst_A: 0, idle_A: 1, 8: null }] }).hint).toMatch(
+      /decimal comma, write a point/,
+    );
+  });
+
+  test("a field left empty: only one that need not be there may go", () => {
+    expect(first("card", { ...card, name: null }).hint).toBe("Write a value after the colon.");
+    expect(first("card", { ...card, summary: null }).hint).toBe("Write a value after the colon, or leave the field out.");
+  });
+
   test("a number with its unit", () => {
     expect(first("card", { ...card, room: { length_mm: "120 mm", height_mm: 1 } }).hint).toBe("Write the number alone: 120.");
   });
