@@ -31,7 +31,11 @@ export const verdictWords: Readonly<Record<Verdict, Word>> = {
 };
 
 export const evidenceWords: Readonly<Record<Evidence, Word>> = {
-  bench: { word: "seen on a bench", css: "bench", means: "A dated tested build had exactly this and says what came of it." },
+  bench: {
+    word: "seen on a bench",
+    css: "bench",
+    means: "Dated tested builds had each card so (slot, settings, board revision, firmware), and together those that run together.",
+  },
   documented: { word: "documented", css: "documented", means: "A maker's or club's paper says so." },
   reported: { word: "reported", css: "reported", means: "Someone said so; no test or paper covers all of it." },
   inferred: {

@@ -167,12 +167,25 @@ describe("saying what a dump is", () => {
       "own.bin is not taken for Skerry Monitor R6. The records know Skerry Monitor R6 by a checksum that these bytes do not have. If you know why they differ, say that too: --even-if-different R6",
     );
     expect(once.err).toContain("Nothing was written.");
+    expect(once.err).not.toContain("is taken");
     expect(existsSync(join(folder, "o"))).toBe(false);
     const twice = await slotwright([...args, "--even-if-different", "R6"], { folder });
     expect(twice.code).toBe(0);
     expect(twice.err).toContain("own.bin is taken for R6 on your word.");
     expect(twice.out).toMatch(/bank \d+ at 0x[0-9A-F]+: R6(, \d times over)?; not checked: not the recorded checksum/);
     expect(twice.out).not.toMatch(/R5\.1[^\n]*not checked/);
+  });
+
+  it("never puts bytes that differ in the place of a dump that has the recorded checksum", async () => {
+    const folder = freshFolder();
+    dumpsIn(folder);
+    writeFileSync(join(folder, "own.bin"), stream(99, 65536));
+    const dumps = ["r4a.bin", "r51.bin", "r6.bin"].flatMap((name) => ["--dump", name]);
+    const args = ["burn", headline, ...dumps, "--as", "R6=own.bin", "--even-if-different", "R6", "--out", "o"];
+    const { code, out } = await slotwright(args, { folder });
+    expect(code).toBe(1);
+    expect(out).toContain("A file named with --dump has the recorded checksum of R6, and these bytes do not.");
+    expect(existsSync(join(folder, "o"))).toBe(false);
   });
 
   it("takes a version without a recorded checksum when told once, and says that it was not checked", async () => {

@@ -41,6 +41,7 @@ export async function takeOnWord(
         `--even-if-different ${version} speaks of no file.`,
         `Name the file as well: --as ${version}=<file> --even-if-different ${version}`,
       );
+  const proved = new Set(images.keys());
   const unchecked = new Map<string, string>();
   const different: string[] = [];
   const warnings: string[] = [];
@@ -49,18 +50,32 @@ export async function takeOnWord(
     for (const { name, bytes } of open(file)) {
       const identified = await identify(bytes, club.catalogue.firmware.values(), name);
       const given = takeWord(identified, bytes, recipe.family, version);
-      if (given.kind === "refused") refused.push(given.says);
-      else if (given.kind === "different" && !evenIfDifferent.includes(version))
-        refused.push(
-          `${name} is not taken for ${recipe.family.name} ${version}. ${given.says} If you know why they differ, say that too: --even-if-different ${version}`,
-        );
-      else images.set(version, bytes);
-      if (given.kind === "known" || given.kind === "refused") continue;
+      const not = whyNot(given, name, version, { evenIfDifferent, proved, family: recipe.family.name });
+      if (not !== undefined) refused.push(not);
+      if (not !== undefined || given.kind === "refused") continue;
+      images.set(version, bytes);
+      if (given.kind === "known") continue;
       unchecked.set(version, given.kind === "different" ? "not checked: not the recorded checksum" : "no checksum recorded: not checked");
       if (given.kind === "different") different.push(version);
       warnings.push(`${file} is taken for ${version} on your word. ${given.says}${given.kind === "different" ? " Not checked." : ""}`);
     }
   return { unchecked, different: [...new Set(different)], warnings, refused };
+}
+
+/** Why a file is not taken for a version; undefined where it is. */
+function whyNot(
+  given: ReturnType<typeof takeWord>,
+  name: string,
+  version: string,
+  of: { readonly evenIfDifferent: readonly string[]; readonly proved: ReadonlySet<string>; readonly family: string },
+): string | undefined {
+  if (given.kind === "refused") return given.says;
+  const notTaken = `${name} is not taken for ${of.family} ${version}.`;
+  if (given.kind === "different" && of.proved.has(version))
+    return `${notTaken} A file named with --dump has the recorded checksum of ${version}, and these bytes do not. Leave out the one that is not to be burned.`;
+  if (given.kind === "different" && !of.evenIfDifferent.includes(version))
+    return `${notTaken} ${given.says} If you know why they differ, say that too: --even-if-different ${version}`;
+  return undefined;
 }
 
 function split(word: string, recipe: BurnRecipe): { readonly version: string; readonly file: string } {
