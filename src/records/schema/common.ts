@@ -2,6 +2,7 @@
 // Each block is a JSON Schema (draft 2020-12) with its TypeScript type inferred from it.
 import { type Static, type TObject, type TProperties, type TSchema, Type } from "@sinclair/typebox";
 import type { Unit } from "../quantity.js";
+import type { ResourceKind } from "./resource-kinds.js";
 
 /** An object that takes no fields but its own. `description` feeds editors and the field guide. */
 export function strict<P extends TProperties>(description: string, properties: P): TObject<P> {
@@ -236,9 +237,6 @@ export const ConditionalClaims = strict("Resources taken when the named settings
 });
 export type ConditionalClaims = Static<typeof ConditionalClaims>;
 
-/** The kinds of resource that things take, as the records name them. */
-export const resourceKinds = ["io", "memory", "interrupts", "dma"] as const;
-export type ResourceKind = (typeof resourceKinds)[number];
 /** What any of them says: a part of the board, a card, a position of a setting. */
 export type Claims = Pick<ConditionalClaims, ResourceKind>;
 

@@ -42,3 +42,4 @@ export * from "./common.js";
 export * from "./conflict.js";
 export * from "./firmware.js";
 export * from "./part.js";
+export * from "./resource-kinds.js";
