@@ -68,3 +68,51 @@ export function changeOverSentence({ ways, fewestProven, changes, stepsProven }:
   const unsure = ways.some((w) => w.verdict === "unknown") ? " Whether each of them works hangs on missing facts." : "";
   return `By hand, without a switch: ${countText(ways.length, "way")}, and ${things} to do between two of them. ${capital(fewer)}, ${steps}.${unsure}`;
 }
+
+interface WayShape {
+  readonly firmware: string;
+  readonly on: readonly string[];
+  readonly out: readonly string[];
+  /** Cards that are in, with where and how. */
+  readonly build: {
+    readonly cards: readonly {
+      readonly card: string;
+      readonly as?: string;
+      readonly slot?: string;
+      readonly settings?: Readonly<Record<string, string>>;
+    }[];
+  };
+}
+
+/** What stands on the card for the lid: the machine in each way, and the steps from each way to each other. */
+export interface LidCard {
+  readonly ways: readonly { readonly title: string; readonly cards: readonly string[] }[];
+  readonly changes: readonly { readonly title: string; readonly steps: readonly string[] }[];
+}
+
+interface ChangesShape {
+  readonly ways: readonly (WayShape & { readonly id: string })[];
+  readonly changes: readonly { readonly from: string; readonly to: string; readonly steps: readonly StepShape[] }[];
+}
+
+export function lidCard({ ways, changes }: ChangesShape, nameOf: NameOf): LidCard {
+  const titles = new Map(ways.map((way) => [way.id, `${way.firmware} with ${listText(way.on.map(nameOf)) || "no card on"}`]));
+  return {
+    ways: ways.map((way) => ({ title: titles.get(way.id)!, cards: standing(way, nameOf) })),
+    changes: changes.map(({ from, to, steps }) => ({
+      title: `From ${titles.get(from)} to ${titles.get(to)}`,
+      steps: steps.map((step) => stepText(step, nameOf)),
+    })),
+  };
+}
+
+/** "Tallow bus tracer in S3, J2 at 300"; "Samphire network card in S5, off"; "Gannet taken out". */
+function standing({ build, on, out }: WayShape, nameOf: NameOf): string[] {
+  const set = (settings: Readonly<Record<string, string>> = {}) => Object.entries(settings).map(([id, at]) => `, ${id} at ${at}`);
+  return [
+    ...build.cards.map(({ card, as = card, slot, settings }) =>
+      [nameOf(as), slot === undefined ? "" : ` in ${slot}`, ...set(settings), on.includes(as) ? "" : ", off"].join(""),
+    ),
+    ...out.map((as) => `${nameOf(as)} taken out`),
+  ];
+}

@@ -1,7 +1,7 @@
 // Words: the one table of states and what they are called; text helpers. Imports records, catalogue, machine.
 
 export { bestSentence, betterSentence, firmwareText, runnerUpSentence } from "./best-text.js";
-export { changeOverSentence, stepText } from "./change-over-text.js";
+export { changeOverSentence, type LidCard, lidCard, stepText } from "./change-over-text.js";
 export { type ExactTestFacts, exactTestText } from "./exact-test.js";
 export { noticeText } from "./notice.js";
 export { mainMemoryLies, resourceWords, unsaidOwner, unsaidText } from "./resources.js";

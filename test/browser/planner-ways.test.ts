@@ -241,3 +241,33 @@ describe("the grid", () => {
     await context.close();
   });
 });
+
+describe("a change-over by hand", () => {
+  it("shows its steps where it is offered, and prints them alone as the card for the lid", async () => {
+    const { page, wrong, context } = await open(three);
+    await answered(page);
+    await page.getByText("Step by step, and a card for the lid").click();
+    await page.locator(".by-hand .lid-card").nth(3).waitFor();
+    expect(await page.locator(".by-hand .lid-card ol").first().locator("li").first().textContent()).toBe(
+      "Switch off and pull the mains plug.",
+    );
+    await page.setViewportSize({ width: 360, height: await page.evaluate(() => document.documentElement.scrollHeight) });
+    const { violations } = await new AxeBuilder({ page }).setLegacyMode().withTags(tags).analyze();
+    expect(violations.map((v) => v.id)).toEqual([]);
+    await page.evaluate(() => {
+      window.print = () => document.body.setAttribute("data-printed", "");
+    });
+    await page.getByRole("button", { name: "Print the card for the lid" }).click();
+    expect(await page.locator("body[data-printed]").count()).toBe(1);
+    await page.emulateMedia({ media: "print" });
+    // biome-ignore lint/performance/useDomNodeTextContent: what is hidden on paper does not count.
+    const printed = () => page.evaluate(() => document.body.innerText);
+    expect(await printed()).toMatch(/^R4 with Tallow bus tracer\n/);
+    expect(await printed()).toContain("see that R5.1 starts.");
+    expect(await printed()).not.toContain("What would help");
+    await page.evaluate(() => dispatchEvent(new Event("afterprint")));
+    expect(await printed()).toContain("What would help");
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+});

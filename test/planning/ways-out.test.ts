@@ -47,7 +47,26 @@ describe("three cards for one knob", () => {
         "Two ways changed over by hand, four things to do each time: R4 with Tallow bus tracer; R5.1 with Gannet fixed-disk controller and Plover tape interface.",
       ],
     ]);
-    const [two] = answer.repairs;
+    const [two, hand] = answer.repairs;
+    // The steps by hand, with the machine as it stands in each of the two.
+    const { ways, changes } = hand!.lid!;
+    expect(ways.map((w) => w.title)).toEqual([
+      "R4 with Tallow bus tracer",
+      "R5.1 with Gannet fixed-disk controller and Plover tape interface",
+    ]);
+    expect(ways.map((w) => w.cards.map((c) => / in S\d/.test(c) && c.endsWith(", off")))).toEqual([
+      [false, true, true],
+      [true, false, false],
+    ]);
+    expect(changes.map((c) => c.title)).toEqual([
+      `From ${ways[0]!.title} to ${ways[1]!.title}`,
+      `From ${ways[1]!.title} to ${ways[0]!.title}`,
+    ]);
+    for (const { steps } of changes) {
+      expect(steps.length).toBe(4 + 2);
+      expect(steps[0]).toBe("Switch off and pull the mains plug.");
+      expect(steps.at(-1)).toMatch(/^Plug in, switch on, and see that R/);
+    }
     expect((two!.build as Build).modes?.map((m) => m.cards)).toEqual([[tracer], [gannet, plover]]);
     expect(planned(demo(), two!.build as Build)).toMatchObject({ verdict: two!.verdict, count: two!.count });
     expect(answer.repairsComplete).toEqual({ givingUp: "all", twoModes: "no-help", moreModes: "no-help", ways: "all" });

@@ -6,6 +6,7 @@ import type { Build } from "../../records/index.js";
 import { editsBetween, pinsOf } from "../state/moves.js";
 import { Ended } from "../worker/engine.js";
 import type { WhyNot } from "../worker/protocol.js";
+import { ByHand } from "./ByHand.js";
 import { digits, Facts, Mark, Pick, standAt } from "./bits.js";
 import { useDesk } from "./desk.js";
 
@@ -180,15 +181,7 @@ export function RepairButton(props: { repair: Repair; from: Build; says?: string
   const { repair, from, says, wish, after } = props;
   const { store } = useDesk();
   // What the hand does between two ways leads to no one build.
-  if (repair.kind === "by-hand")
-    return (
-      <p class="repair">
-        {repair.says}{" "}
-        <span class="more">
-          then: <Mark verdict={repair.verdict} />
-        </span>
-      </p>
-    );
+  if (repair.kind === "by-hand") return <ByHand repair={repair} />;
   const to = (repair.build ?? wish) as Build | undefined;
   if (!to) return null;
   const ways =

@@ -1,7 +1,7 @@
 // What the planner answers: verdicts, evidence, combinations, reasons, repairs, all naming the records behind them.
 // Plain data: it goes to pages, to the command line and over a worker boundary as it is.
 import type { Kind, Unread } from "../../records/index.js";
-import type { Evidence, Verdict } from "../../words/index.js";
+import type { Evidence, LidCard, Verdict } from "../../words/index.js";
 
 export type { Evidence, Verdict };
 
@@ -172,6 +172,8 @@ export interface Repair {
   readonly instead?: readonly { readonly choice: string; readonly values: readonly string[] }[];
   /** The build after the repair, to put straight back to the planner; a change-over by hand leads to no one build. */
   readonly build?: unknown;
+  /** Of a change-over by hand: the machine in each of its ways, and the steps between them. */
+  readonly lid?: LidCard;
 }
 
 /**

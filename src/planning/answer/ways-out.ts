@@ -1,7 +1,7 @@
 // A machine that cannot run everything at once, run in several ways: with one switch, or changed over by hand. One line a division.
 import { switchable, withChoice } from "../../machine/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
-import { byHandLine, divisionLine } from "../../words/index.js";
+import { byHandLine, divisionLine, lidCard } from "../../words/index.js";
 import type { Compiled } from "../encode/compile.js";
 import { changeOver } from "../ways/change-over.js";
 import type { Division } from "../ways/division.js";
@@ -77,5 +77,6 @@ function byHand({ question }: Compiled, budget: Budget): readonly Repair[] {
   if (hand.kind !== "change-over" || hand.ways.length < 2 || hand.ways.some((way) => way.on.length === 0)) return [];
   const verdict = worstFirst.find((v) => hand.ways.some((way) => way.verdict === v));
   if (verdict === undefined || verdict === "ruled-out") return [];
-  return [{ kind: "by-hand", gives: [], says: byHandLine(hand, (as) => nameOf(question, as)), verdict, count: "1", exact: false }];
+  const names = (as: string) => nameOf(question, as);
+  return [{ kind: "by-hand", gives: [], says: byHandLine(hand, names), verdict, count: "1", exact: false, lid: lidCard(hand, names) }];
 }
