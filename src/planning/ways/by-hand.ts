@@ -4,11 +4,11 @@
 //   way 1   firmware R4A   tracer S3 J2=300 on    disk out            one problem over all copies; a variable for each
 //   way 2   firmware R5.1  tracer out             disk S5 J2=320 on   thing that differs, so that the fewest can be asked for
 import type { Question } from "../../machine/index.js";
-import { switchable } from "../../machine/index.js";
 import type { Cost, Literal, Problem, Rule, Variable } from "../../solver/index.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
-import { type Compiled, compile, withRules } from "../encode/compile.js";
+import { type Compiled, withRules } from "../encode/compile.js";
 import { cardIn, complement, eachCard, type Frame, runsVersion } from "../encode/frame.js";
+import { openMachine } from "./open-machine.js";
 import { isGranted, type Wish } from "./wishes.js";
 
 export interface ByHand {
@@ -29,9 +29,7 @@ export type Sureness = "workable" | "conditional" | "unknown";
 const trouble = { enable: 1, setting: 1, firmware: 2, slot: 3 } as const;
 
 export function byHand(question: Question, wishes: readonly Wish[], ways: number): ByHand {
-  const all = new Set(question.cards.map((c) => c.as));
-  const free = new Set(question.cards.filter((c) => switchable(c.card)).map((c) => c.as));
-  const compiled = compile({ ...question, modes: [{ id: "way", name: "way", enabled: all, free, safest: false }] });
+  const compiled = openMachine(question, 1);
   const { frame } = compiled;
   const size = frame.variables.length;
   const variables = Array.from({ length: ways }, (_, way) => frame.variables.map((v) => ({ ...v, name: `${way + 1}:${v.name}` }))).flat();

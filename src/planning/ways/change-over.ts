@@ -57,13 +57,24 @@ export type ChangeOverResult = ChangeOver | { readonly kind: "none" } | { readon
 /** Steps each search may take when the caller names no budget. */
 const defaultBudget: Budget = { steps: 200_000 };
 
+/** Steps the search for the fewest things to do may take at most: on large machines four times as many find nothing better and prove no more. */
+const mostForThings = 50_000;
+
 /** More ways than `most` are not tried; where they might be needed, the result is that it stopped. */
 export function changeOver(question: Question, budget: Budget = defaultBudget, most = 6): ChangeOverResult {
   const wishes = wishesOf(question, true);
   const found = fewestByHand(question, wishes, budget, most);
   if (found.kind !== "found") return found;
   const { hand, sure } = found;
-  const { solutions, proven } = cheapest(handProblem(hand, sure), hand.costs, { k: 1 }, budget);
+  const { solutions, proven } = cheapest(
+    handProblem(hand, sure),
+    hand.costs,
+    { k: 1 },
+    {
+      ...budget,
+      steps: Math.min(budget.steps ?? mostForThings, mostForThings),
+    },
+  );
   const solution = solutions[0]?.solution ?? found.solution;
   const machines = Array.from({ length: hand.ways }, (_, way) => machineOf(hand, solution, way));
   const ways = machines.flatMap((machine, way) => wayOf(question, machine, `way-${way + 1}`, budget) ?? []);

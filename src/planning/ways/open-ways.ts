@@ -1,9 +1,10 @@
 // A machine with so many ways to run, and nothing said of what is on in which: whether a card is on in a way is a hole like its slot. So the
 // ways share slots, jumpers, revisions and wiring, and one search is exact over all of them at once.
-import { type AskedMode, type Question, running, switchable } from "../../machine/index.js";
+import { type Question, running } from "../../machine/index.js";
 import type { Cost, Literal, Problem, Rule, Solution, Variable } from "../../solver/index.js";
-import { type Compiled, compile } from "../encode/compile.js";
+import type { Compiled } from "../encode/compile.js";
 import { eachCard, type Frame, holds, ofRevision, runsVersion } from "../encode/frame.js";
+import { openMachine } from "./open-machine.js";
 import type { Wish } from "./wishes.js";
 
 export interface OpenWays {
@@ -19,13 +20,7 @@ export interface OpenWays {
 
 /** The question with `count` modes, in each of which any card that can be switched off may be on or off. */
 export function openWays(question: Question, wishes: readonly Wish[], count: number): OpenWays {
-  const all = new Set(question.cards.map((c) => c.as));
-  const free = new Set(question.cards.filter((c) => switchable(c.card)).map((c) => c.as));
-  const modes = Array.from({ length: count }, (_, at): AskedMode => {
-    const id = `way-${at + 1}`;
-    return { id, name: id, enabled: all, free, safest: false };
-  });
-  const compiled = compile({ ...question, modes });
+  const compiled = openMachine(question, count);
   const { frame } = compiled;
   const variables = [...frame.variables];
   const told = wishes.map((wish) => {

@@ -6,7 +6,7 @@ import type { Fact, OwnersChoice } from "../answer/answer.js";
 import { factsAgainst } from "../answer/reasons.js";
 import { cardIn, type Frame, modeKept } from "../encode/frame.js";
 import { asked, type OpenWays, openWays } from "./open-ways.js";
-import { isGranted, type Wish } from "./wishes.js";
+import { type Granted, isGranted, type Wish } from "./wishes.js";
 
 /** Wishes that so many ways cannot grant together, with what else of the owner's choices has a part in it, and facts that make it so. */
 export interface NotGranted {
@@ -27,12 +27,18 @@ export type FewerProof =
   /** Not proven: so many ways may do, or the search ended before it was known. */
   | { readonly kind: "not-proven"; readonly ways: number; readonly because: "unknown-facts" | "budget" };
 
-/** Why `fewest` - 1 ways cannot do, given that this is so. */
-export function proofOf(question: Question, wishes: readonly Wish[], fewest: number, budget?: Budget): FewerProof {
+/** Why `fewest` - 1 ways cannot do, given that this is so; `apart` are the most wishes that need a way each. */
+export function proofOf(
+  question: Question,
+  wishes: readonly Wish[],
+  fewest: number,
+  apart: readonly Granted[],
+  budget?: Budget,
+): FewerProof {
   if (fewest === 1) return { kind: "one-way" };
-  const single = openWays(question, wishes, 1);
-  const own = eachItsOwn(single, wishes, fewest, budget);
+  const own = apart.length < fewest ? undefined : apart.slice(0, fewest);
   if (own) {
+    const single = openWays(question, wishes, 1);
     const pairs = own.flatMap((one, at) => own.slice(at + 1).map((other) => notGranted(single, (w) => w === one || w === other, budget)));
     if (pairs.every((pair) => pair !== "stopped"))
       return { kind: "apart", wishes: own.map((w) => w.id), pairs: pairs as readonly NotGranted[] };
@@ -41,31 +47,27 @@ export function proofOf(question: Question, wishes: readonly Wish[], fewest: num
   return against === "stopped" ? { kind: "not-proven", ways: fewest - 1, because: "budget" } : { kind: "searched", against };
 }
 
-/** So many wishes of which no two fit into one way; undefined when there are none, or when that could not be found out. */
-function eachItsOwn(single: OpenWays, wishes: readonly Wish[], count: number, budget?: Budget): readonly Wish[] | undefined {
+/** The most wishes of which no two fit into one way, whatever the missing facts turn out to be: so many ways it takes at least. */
+export function eachItsOwn(single: OpenWays, wishes: readonly Wish[], budget?: Budget): readonly Granted[] {
   const granted = wishes.filter(isGranted);
   const apart = granted.map((one, at) =>
     granted.map((other, i) => {
       if (i <= at) return false;
-      return (
-        decide(
-          asked(single, single.compiled.possible, (w) => !isGranted(w) || w === one || w === other),
-          budget,
-        ).kind === "none"
-      );
+      const pair = asked(single, single.compiled.possible, (w) => !isGranted(w) || w === one || w === other);
+      return decide(pair, budget).kind === "none";
     }),
   );
   const fight = (a: number, b: number) => apart[a]![b]! || apart[b]![a]!;
-  const grow = (chosen: readonly number[], from: number): readonly number[] | undefined => {
-    if (chosen.length === count) return chosen;
+  const grow = (chosen: readonly number[], from: number): readonly number[] => {
+    let most = chosen;
     for (let next = from; next < granted.length; next++) {
       if (!chosen.every((c) => fight(c, next))) continue;
       const whole = grow([...chosen, next], next + 1);
-      if (whole) return whole;
+      if (whole.length > most.length) most = whole;
     }
-    return undefined;
+    return most;
   };
-  return grow([], 0)?.map((at) => granted[at]!);
+  return grow([], 0).map((at) => granted[at]!);
 }
 
 /** A smallest set of the wishes looked at, kept and granted, that these ways cannot grant, whatever the missing facts turn out to be. */

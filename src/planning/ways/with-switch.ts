@@ -9,8 +9,8 @@ import { testedOn } from "../encode/lookup.js";
 import { type Division, divisionOf } from "./division.js";
 import { divide } from "./divisions.js";
 import { asked, cardsOnIn, type OpenWays, openWays } from "./open-ways.js";
-import { type FewerProof, type NotGranted, notGranted, proofOf } from "./proof.js";
-import { isGranted, mostWays, type Wish, wishesOf } from "./wishes.js";
+import { eachItsOwn, type FewerProof, type NotGranted, notGranted, proofOf } from "./proof.js";
+import { type Granted, isGranted, mostWays, type Wish, wishesOf } from "./wishes.js";
 
 /** What a switch can do for the wishes. */
 export interface Switched {
@@ -63,7 +63,7 @@ export function withSwitch(question: Question, { most, brief, budget }: Switched
   const listed = divisionsOf(open, problems, found.tested, { most, brief, budget });
   const fewer: FewerProof =
     found.unproven === undefined
-      ? proofOf(question, wishes, fewest, budget)
+      ? proofOf(question, wishes, fewest, found.apart, budget)
       : { kind: "not-proven", ways: found.unproven.ways, because: found.unproven.because };
   return {
     outcome: found.kind,
@@ -90,12 +90,14 @@ type Found =
       readonly tested: readonly Solution[];
       /** The most of fewer ways of which it is not known that they cannot do. */
       readonly unproven?: Unproven;
+      /** The most wishes that need a way each. */
+      readonly apart: readonly Granted[];
     }
   | { readonly kind: "none"; readonly open: OpenWays }
   | { readonly kind: "stopped" };
 
 /**
- * Tries one way, two, three. As many as there are wishes to grant are enough if any number is: each way must grant one that no other does,
+ * Tries as many ways as there are wishes that need one each, then one more, and so on. As many as there are wishes to grant are enough if any number is: each way must grant one that no other does,
  * and a machine without a superfluous way has no less to choose from.
  */
 function search(question: Question, wishes: readonly Wish[], budget: Budget): Found {
@@ -108,7 +110,8 @@ function search(question: Question, wishes: readonly Wish[], budget: Budget): Fo
   }
   let perhaps: { readonly fewest: number; readonly open: OpenWays; readonly unproven?: Unproven } | undefined;
   let unproven: Unproven | undefined;
-  for (let count = 1; ; count += 1) {
+  const apart = granted.length > 1 ? eachItsOwn(openWays(question, wishes, 1), wishes, budget) : [];
+  for (let count = Math.max(1, apart.length); ; count += 1) {
     const open = openWays(question, wishes, count);
     const possible = decide(asked(open, open.compiled.possible), budget).kind;
     const certain =
@@ -118,12 +121,13 @@ function search(question: Question, wishes: readonly Wish[], budget: Budget): Fo
           ? possible
           : decide(asked(open, open.compiled.certain), budget).kind;
     const tested = certain === "none" && possible === "found" ? provenOnly(open, budget) : [];
-    if (certain === "found" || tested.length > 0) return { kind: "found", fewest: count, open, tested, ...(unproven ? { unproven } : {}) };
+    if (certain === "found" || tested.length > 0)
+      return { kind: "found", fewest: count, open, tested, apart, ...(unproven ? { unproven } : {}) };
     if (possible === "found") perhaps ??= { fewest: count, open, ...(unproven ? { unproven } : {}) };
     if (possible === "stopped" || certain === "stopped") unproven = { ways: count, because: "budget" };
     else if (possible === "found") unproven = { ways: count, because: "unknown-facts" };
     if (count < enough) continue;
-    if (perhaps) return { kind: "perhaps", tested: [], ...perhaps };
+    if (perhaps) return { kind: "perhaps", tested: [], apart, ...perhaps };
     return unproven ? { kind: "stopped" } : { kind: "none", open };
   }
 }
