@@ -181,6 +181,17 @@ describe("the grid", () => {
     await page.getByRole("radio", { name: "left open" }).check();
     await answered(page);
     expect(await page.getByRole("radio", { name: "left open" }).isChecked()).toBe(true);
+    // A way added has every card off and changes nothing for the others; one step back, and it is gone.
+    await page.getByRole("button", { name: "Add another way to run it" }).click();
+    await answered(page);
+    expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes/);
+    expect(await page.locator("#modes thead th").count()).toBe(3);
+    expect(await box(page, disk!, "Way 3").evaluate((e) => (e as HTMLInputElement).labels![0]!.textContent)).toBe(
+      `${disk} in Way 3: off, could be on`,
+    );
+    await page.goBack();
+    await answered(page);
+    expect(await page.locator("#modes thead th").count()).toBe(2);
     await page.getByRole("button", { name: "Take out Tracing" }).click();
     await answered(page);
     expect(await page.locator("#modes thead th").count()).toBe(1);

@@ -4,7 +4,7 @@ import { Part, Pick } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox } from "./Combobox.js";
 import { useDesk } from "./desk.js";
-import { WayGrid } from "./WayGrid.js";
+import { WayGrid, wayName } from "./WayGrid.js";
 
 export function Modes() {
   const desk = useDesk();
@@ -12,14 +12,14 @@ export function Modes() {
   const modes = build.modes ?? [];
   const board = shelf.boards.find((b) => b.id === build.board);
   const choices = answer?.possible ?? [];
+  // A new way begins with every card off: that changes nothing for the others, and the grid shows which of them could be on.
   const add = () => {
-    const names = ["everyday", "second", "third", "fourth", "fifth", "sixth"];
-    const taken = new Set(modes.map((m) => m.id));
-    if (modes.length === 0) store.make({ do: "mode", mode: defaultMode });
-    const id = names.find((n) => !taken.has(n) && (n !== "everyday" || modes.length > 0)) ?? `mode-${modes.length + 1}`;
-    // Where nothing works with every card on, the new way begins with none: the grid shows which could be.
-    const cards = answer?.verdict === "ruled-out" ? { cards: [] } : {};
-    store.make({ do: "mode", mode: { id, name: `${id.charAt(0).toUpperCase()}${id.slice(1)} way`, ...cards } });
+    const before = modes.length > 0 ? modes : [{ ...defaultMode, name: "Way 1" }];
+    const taken = before.flatMap((m) => [m.id, wayName(m)]);
+    let at = before.length + 1;
+    while (taken.includes(`way-${at}`) || taken.includes(`Way ${at}`)) at += 1;
+    const added = { id: `way-${at}`, name: `Way ${at}`, cards: [] };
+    store.make({ do: "all", says: `${added.name} added`, edits: [{ modes: [...before, added] }] });
   };
   return (
     <Part id="modes" title="How you run it">

@@ -37,8 +37,11 @@ export function WayGrid({ modes }: { modes: readonly Mode[] }) {
   return (
     <div class="ways-grid">
       {narrow && modes.length > 1 && at ? <Tabs modes={modes} at={at} onPick={setChosen} /> : null}
-      <div {...(narrow && at && modes.length > 1 ? { role: "tabpanel", id: "way-panel", "aria-labelledby": `way-tab-${at.id}` } : {})}>
-        <table class={`grid ways-${Math.min(shown.length, 4)}`}>
+      <div
+        class="across"
+        {...(narrow && at && modes.length > 1 ? { role: "tabpanel", id: "way-panel", "aria-labelledby": `way-tab-${at.id}` } : {})}
+      >
+        <table class={shown.length < 3 ? "grid" : shown.length < 5 ? "grid wide" : "grid wide many"}>
           <thead>
             <tr>
               <td>
@@ -86,7 +89,7 @@ export function WayGrid({ modes }: { modes: readonly Mode[] }) {
 
 function Below({ spread, children }: { spread: number; children: preact.ComponentChildren }) {
   return (
-    <tr class="below">
+    <tr>
       <td colSpan={spread}>{children}</td>
     </tr>
   );

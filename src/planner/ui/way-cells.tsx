@@ -84,7 +84,7 @@ export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffPro
     <div class="cell">
       <Pick type="checkbox" checked={on} onPick={() => store.make({ do: "choose", id: `on:${mode.id}:${as}`, value: on ? "off" : "on" })}>
         <span class="unseen">
-          {where}: {no ? "off, " : ""}
+          {where}: {on ? "" : "off, "}
         </span>
         {no ? <Mark verdict="ruled-out" word={false} /> : stateOf(on, none, other)}
       </Pick>
@@ -97,11 +97,11 @@ export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffPro
   );
 }
 
-/** What it is, and what switching it over would come to. Of a machine that works nothing is said of what could be off: it was wanted on. */
+/** What it is, or could be. Of a machine that works nothing is said of what could be off: it was wanted on. */
 function stateOf(on: boolean, none: boolean, other: OnOff["other"]): string {
-  if (on) return none && other === "workable" ? "on; off, it works" : "on";
-  if (none) return other === "workable" ? "off; on, it works" : "off";
-  return other === "workable" ? "off, could be on" : other === "unknown" ? "off, on: not known" : "off";
+  if (none) return other === "workable" ? (on ? "on; off, it works" : "on, it works") : on ? "on" : "";
+  if (on) return "on";
+  return other === "workable" ? "could be on" : other === "unknown" ? "on: not known" : "";
 }
 
 export function OnOffReason({ mode, as, name }: OnOffProps) {
