@@ -258,7 +258,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
       boards: summaries.filter((s) => s.best !== "ruled-out").map((s) => s.name),
       verdict: mark?.word,
       verdictOn: Object.fromEntries(summaries.map((s) => [s.name, s.mark.word])),
-      names: [card.model, card.id, card.maker],
+      names: [card.model, card.id, card.maker, ...card.does],
       symptoms: [],
     },
   };

@@ -1,32 +1,8 @@
-// Words of a search: how text is cut into terms, and which everyday words count as the same. Used alike on records and on questions.
-
-/** Words people use for one thing they see; each group is searched under its first word. */
-const alike: readonly (readonly string[])[] = [
-  ["hang", "freeze", "froze", "frozen", "lockup", "stuck", "stall", "halt"],
-  ["restart", "reboot", "reset", "resets"],
-  ["blank", "black", "dark", "empty"],
-  ["picture", "screen", "display", "image", "monitor", "video"],
-  ["garbage", "garbled", "rubbish", "scrambled", "nonsense", "gibberish"],
-  ["corrupt", "corrupted", "damaged", "spoiled", "spoilt", "mangled"],
-  ["slow", "slower", "sluggish", "crawl"],
-  ["missing", "undetected", "unseen", "vanish", "disappear", "gone", "absent"],
-  ["noise", "buzz", "hum", "hiss", "whine"],
-  ["disk", "drive", "harddisk", "winchester"],
-  ["memory", "ram"],
-  ["firmware", "rom", "bios", "monitor-rom", "eprom"],
-  ["card", "adapter", "controller"],
-  ["crash", "crashes", "abort", "die", "dies", "died", "dead"],
-  ["hot", "warm", "heat", "overheat"],
-  ["wrong", "incorrect", "false", "bad"],
-  ["start", "boot", "begin", "startup", "power-up"],
-  ["error", "fault", "failure", "fail", "fails"],
-];
-
-const little = new Set(
-  "a an and are as at be but by does do for from has have i if in is it its me my of on or so that the then there this to under was what when which while why will with without you your not no".split(
-    " ",
-  ),
-);
+// How text is cut into terms, used alike on records and on questions: figures in one spelling, words by their root, words that mean one thing
+// under one of them.
+import { alike, denying, little, phrases } from "./alike.js";
+import { evenFigures } from "./figures.js";
+import { englishFor, foreignLittle } from "./foreign.js";
 
 /** A light hand with endings: "hangs", "hanging", "hanged" are one word. Words that hold a figure are left alone. */
 export function root(word: string): string {
@@ -45,7 +21,13 @@ export function root(word: string): string {
   return stem.replace(/s$/, "").replace(/e$/, "");
 }
 
-const firstWord = new Map(alike.flatMap((group) => group.map((word) => [root(word), root(group[0]!)] as const)));
+const heads = new Map<string, readonly string[]>();
+for (const group of alike) for (const word of new Set(group.map(root))) heads.set(word, [...(heads.get(word) ?? []), root(group[0]!)]);
+
+/** What a word is sought under: itself, and the first words of its groups. */
+function same(word: string): readonly string[] {
+  return [...new Set([word, ...(heads.get(word) ?? [])])];
+}
 
 /** A code as people type it: FS-200, fs200 and FS/200 are the same. */
 function code(word: string): string {
@@ -57,37 +39,70 @@ function isCode(word: string): boolean {
 }
 
 function words(text: string): readonly string[] {
-  return text
-    .toLowerCase()
-    .normalize("NFKD")
-    .replaceAll(/\p{M}/gu, "")
+  const plain = evenFigures(text.normalize("NFKD").replaceAll(/\p{M}/gu, ""));
+  return phrases
+    .reduce((told, [phrase, word]) => told.replaceAll(phrase, word), plain)
     .split(/[^a-z0-9./+-]+/)
-    .map((w) => w.replaceAll(/^[./-]+|[./-]+$/g, ""))
+    .map((w) => w.replaceAll(/^[./+-]+|[./+-]+$/g, ""))
     .filter(Boolean);
 }
+
+const partsOf = (word: string): readonly string[] => word.split(/[./+-]+/).filter((part) => part !== "" && !little.has(part));
 
 /** Terms of a record's text: codes whole and in parts, other words by their root. */
 export function termsOf(text: string): readonly string[] {
   return words(text).flatMap((w) => {
-    const parts = w.split(/[./+-]+/).filter(Boolean);
-    if (isCode(w)) return [...new Set([code(w), ...parts])];
-    return parts.filter((p) => !little.has(p)).map((p) => same(root(p)));
+    if (isCode(w)) return [...new Set([code(w), ...w.split(/[./+-]+/).filter(Boolean)])];
+    return partsOf(w).flatMap((p) => same(root(p)));
   });
 }
 
-/** Terms of a question: a code whole only, so that FS-200 does not find every 200. */
+/** One thing that a question asks for: any of its terms will do. */
+export interface Asked {
+  readonly word: string;
+  /** The word itself first, then what means the same. */
+  readonly terms: readonly string[];
+}
+
+/**
+ * What a question asks for, word by word: a code whole only, so that FS-200 does not find every 200; two words that the records write as one
+ * are one; a word that the records do not have is taken for a foreign one, if it is.
+ */
+export function askedFor(text: string, isKnown: (term: string) => boolean = () => false): readonly Asked[] {
+  const parts = words(text).flatMap((w) => (isCode(w) ? [w] : partsOf(w)));
+  const out: Asked[] = [];
+  for (let at = 0; at < parts.length; at++) {
+    const word = parts[at]!;
+    const next = parts[at + 1];
+    const joined = next !== undefined && !isCode(word) && !isCode(next) ? root(word + next) : undefined;
+    if (joined !== undefined && isKnown(joined) && !isKnown(root(next!))) {
+      out.push({ word: word + next, terms: [joined] });
+      at++;
+      continue;
+    }
+    if (isCode(word)) out.push({ word, terms: [code(word)] });
+    else out.push(...meant(word, isKnown));
+  }
+  return out;
+}
+
+/** A word, with what it means where it is foreign; a foreign one may mean several things, each asked for. */
+function meant(word: string, isKnown: (term: string) => boolean): readonly Asked[] {
+  const own = same(root(word));
+  const english = englishFor(word, (part) => same(root(part)).some(isKnown));
+  if (!english) return foreignLittle.has(word) ? [] : [{ word, terms: own }];
+  if (own.some(isKnown)) return [{ word, terms: [...own, ...english.flatMap((w) => same(root(w)))] }];
+  return english.map((w) => ({ word: w, terms: same(root(w)) }));
+}
+
+/** Every term that a question asks for. */
 export function askedTerms(text: string): readonly string[] {
-  return words(text).flatMap((w) => {
-    if (isCode(w)) return [code(w)];
-    return w
-      .split(/[./+-]+/)
-      .filter((p) => p !== "" && !little.has(p))
-      .map((p) => same(root(p)));
-  });
+  return askedFor(text).flatMap(({ terms }) => terms);
 }
 
-function same(word: string): string {
-  return firstWord.get(word) ?? word;
+/** Whether a question says that something is not there or does not work. */
+export function denies(text: string): boolean {
+  return words(text).some((word) => denying.has(word));
 }
 
 /** The whole question as a name or number, without spaces and signs. */

@@ -50,6 +50,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
       { id: "I2", trigger: "edge", share: "never" },
       { id: "I3", trigger: "level", share: "if-shareable" },
     ],
+    dma: [{ id: "D1" }, { id: "D2" }],
     rails: [
       { id: "+5", volts: 5 },
       { id: "-12", volts: -12 },

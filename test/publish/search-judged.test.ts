@@ -1,0 +1,40 @@
+// The search held against questions judged by hand: the first find must serve the one who asked.
+import { describe, expect, it } from "vitest";
+import type { SearchEntry } from "../../src/pages/search/entries.js";
+import { finder } from "../../src/pages/search/find.js";
+import { read } from "../pages/site-folder.js";
+import { afterwards, english, french, german, type Judged } from "./judged-queries.js";
+
+const entries = JSON.parse(
+  read("assets/search-data.js")
+    .replace(/^[^[]*/, "")
+    .replace(/;\s*$/, ""),
+) as SearchEntry[];
+const { find } = finder(entries);
+const pageOf = (href: string | undefined) => href?.replace(/\.html$/, "") ?? "nothing";
+
+function missed(queries: readonly Judged[]): readonly string[] {
+  return queries.flatMap(({ asked, useful }) => {
+    const finds = find(asked).map((h) => pageOf(h.entry.href));
+    const at = finds.findIndex((page) => useful.includes(page));
+    return at === 0 ? [] : [`${asked}: ${finds[0] ?? "nothing"}${at > 0 ? ` (served at ${at + 1})` : " (never served)"}`];
+  });
+}
+
+describe("the first find", () => {
+  it("of every judged question is a page there is", () => {
+    const pages = new Set(entries.map((e) => pageOf(e.href)));
+    expect([...english, ...german, ...french, ...afterwards].flatMap((q) => q.useful).filter((page) => !pages.has(page))).toEqual([]);
+  });
+
+  it.each([
+    ["English", english, 0.95],
+    ["German", german, 0.85],
+    ["French", french, 0.85],
+    ["words that nothing was tuned on", afterwards, 0.75],
+  ] as const)("serves who asks in %s", (_, queries, share) => {
+    const not = missed(queries);
+    if (process.env.SHOW) console.log(`${queries.length - not.length} of ${queries.length}\n${not.join("\n")}`);
+    expect(1 - not.length / queries.length, not.join("\n")).toBeGreaterThanOrEqual(share);
+  });
+});
