@@ -30,5 +30,6 @@ export { entriesOf, type SearchEntry } from "./search/entries.js";
 export { type Filters, type Finder, finder, fits, type Hit } from "./search/find.js";
 export { type FaceView, type NoSheet, type PanelView, type SheetPage, type SheetResult, sheetOf } from "./sheet.js";
 export { listed, type TestedView } from "./tested.js";
+export { type WayOutCost, waysOutCosts } from "./ways-out-costs.js";
 export type { CellView as WhereView, GroupView, RunView } from "./where.js";
 export type { WorthPage } from "./worth.js";

@@ -20,4 +20,5 @@ export {
   type Word,
 } from "./state-words.js";
 export { capital, countText, listText, rangeText } from "./text.js";
+export { costCells, costHeads, thenText } from "./ways-out-text.js";
 export { byHandLine, divisionLine, fewerSentence, waysSentence, wishText } from "./ways-text.js";

@@ -1,5 +1,6 @@
 // slotwright plan: answers one build. Asked with a file, with the id of one of the club's builds, or with options alone.
 
+import { waysOutCosts } from "../../pages/index.js";
 import type { Ref } from "../../planning/index.js";
 import { noticeText } from "../../words/index.js";
 import { type Everywhere, gathered, json, type Register } from "../command.js";
@@ -74,7 +75,17 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         const { answer, built } = builtOf(club, question, answerFor(club, question), ofDivisions);
         terminal.progress("");
         const sheet = options.sheet && (await sheetWriter())(club, question, answer, options.sheet, options.replace === true, terminal);
-        if (options.json) terminal.out(json({ ...answer, ...(ways ? { ways } : {}), ...builtJson(built), errors: club.catalogue.errors }));
+        const costs = waysOutCosts(club.catalogue, answer);
+        if (options.json)
+          terminal.out(
+            json({
+              ...answer,
+              ...(ways ? { ways } : {}),
+              ...builtJson(built),
+              ...(costs.length > 0 ? { costs } : {}),
+              errors: club.catalogue.errors,
+            }),
+          );
         else {
           if (club.data.demo && club.data.shown !== "data")
             terminal.err(`Records: ${club.data.shown}; name your own with --data <folder>.`);
@@ -82,7 +93,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
           if (notice !== undefined) terminal.out(`${para("", notice)}\n`);
           const placeOf = (ref: Ref) => placeText(club, ref);
           if (ways) terminal.out(`${waysText(ways, { catalogue: club.catalogue, build: asked.build, placeOf, terminal })}\n`);
-          terminal.out(answerText(answer, { catalogue: club.catalogue, placeOf, terminal, full: options.full }));
+          terminal.out(answerText(answer, { catalogue: club.catalogue, placeOf, terminal, full: options.full, costs }));
           const nameOf = namesOf(club.catalogue, asked.build);
           if (built) for (const line of ["", ...builtText(built, nameOf, (text) => styled(terminal, "bold", text))]) terminal.out(line);
         }

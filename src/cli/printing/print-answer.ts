@@ -1,5 +1,6 @@
 // An answer as a person at the bench reads it: the sentence, how sure, the combinations, the reasons, the way out.
 import type { Catalogue } from "../../catalogue/index.js";
+import type { WayOutCost } from "../../pages/index.js";
 import {
   type Answer,
   type Combination,
@@ -12,7 +13,7 @@ import {
   type UnknownFact,
 } from "../../planning/index.js";
 import { sizeText } from "../../records/index.js";
-import { evidenceWords, verdictWords } from "../../words/index.js";
+import { costCells, costHeads, evidenceWords, thenText, verdictWords } from "../../words/index.js";
 import { para, styled, type Terminal, wrapped } from "./terminal.js";
 
 /** Turns a record reference into file:line:column, or undefined when the record is not in a file. */
@@ -25,10 +26,12 @@ export interface AnswerOptions {
   readonly terminal: Pick<Terminal, "colour">;
   /** Every combination in full; else the first in full and the others by what differs from it. */
   readonly full?: boolean;
+  /** What each way out costs, cheapest first. */
+  readonly costs?: readonly WayOutCost[];
 }
 
 export function answerText(answer: Answer, options: AnswerOptions): string {
-  const { placeOf, terminal, full } = options;
+  const { placeOf, terminal, full, costs = [] } = options;
   const title = (text: string) => styled(terminal, "bold", text);
   const out: string[] = [title(wrapped(answer.says, 96, "")), ""];
   const best = answer.combinations[0];
@@ -47,17 +50,25 @@ export function answerText(answer: Answer, options: AnswerOptions): string {
     out.push("", title("What would help"));
     for (const repair of answer.repairs) {
       out.push(para("", `- ${repair.says}`));
-      const count = `${repair.exact ? "" : "at least "}${repair.count} combination${repair.count === "1" ? "" : "s"}`;
-      out.push(`  then: ${verdictWords[repair.verdict].word}, ${count}`);
+      out.push(para("  ", thenText(repair)));
     }
     out.push(para("", repairsSentence(answer)));
   }
+  if (costs.length > 1) out.push("", title("What each costs"), ...costLines(costs));
   if (answer.unknowns.length > 0) out.push("", title("Not known"), ...answer.unknowns.flatMap((fact) => unknownLines(fact, placeOf, "")));
   if (answer.history.length > 0) {
     out.push("", title("Looked at, counts for nothing here"));
     for (const fact of answer.history) out.push(para("", `- ${fact.says}${places(fact.refs, placeOf)}`));
   }
   return out.join("\n");
+}
+
+/** In columns, each as wide as its widest cell; below it the way out itself. */
+function costLines(costs: readonly WayOutCost[]): string[] {
+  const rows = [costHeads, ...costs.map(costCells)];
+  const widths = costHeads.map((_, at) => Math.max(...rows.map((row) => row[at]!.length)));
+  const lines = rows.map((row) => `  ${row.map((cell, at) => cell.padEnd(widths[at]!)).join("  ")}`.trimEnd());
+  return [...lines, ...costs.flatMap((c) => (c.impossible === undefined ? [] : [para("  ", `No switch can do it: ${c.impossible}`)]))];
 }
 
 function reasonLines(reason: Reason, placeOf: PlaceOf): string[] {

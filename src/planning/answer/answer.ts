@@ -174,6 +174,17 @@ export interface Repair {
   readonly build?: unknown;
   /** Of a change-over by hand: the machine in each of its ways, and the steps between them. */
   readonly lid?: LidCard;
+  /** Of several ways, with a switch or by hand: what differs between them. */
+  readonly differs?: WaysDiffer;
+}
+
+export interface WaysDiffer {
+  /** Cards that are on in some ways only. */
+  readonly cards: number;
+  /** Versions beyond the first. */
+  readonly versions: number;
+  /** Least and most things the hand does between two ways; power and start not counted. */
+  readonly each?: readonly [least: number, most: number];
 }
 
 /**

@@ -6,7 +6,7 @@ import type { Compiled } from "../encode/compile.js";
 import { changeOver } from "../ways/change-over.js";
 import type { Division } from "../ways/division.js";
 import { type Switched, withSwitch } from "../ways/with-switch.js";
-import type { OwnersChoice, Repair, Tried, Verdict } from "./answer.js";
+import type { OwnersChoice, Repair, Tried, Verdict, WaysDiffer } from "./answer.js";
 import { attempt } from "./attempt.js";
 import type { MoreModes } from "./second-modes.js";
 
@@ -55,7 +55,8 @@ function linesOf(compiled: Compiled, { divisions }: Switched, gives: readonly Ow
     const tried = attempt(compiled, division.build, budget);
     if (tried === "ruled-out" || tried === "stopped") return [];
     const { verdict, count, exact } = tried;
-    return [{ kind: "ways", gives, says: lineOf(compiled, division, gives), verdict, count, exact, build: division.build }];
+    const says = lineOf(compiled, division, gives);
+    return [{ kind: "ways", gives, says, verdict, count, exact, build: division.build, differs: differing(division.ways) }];
   });
 }
 
@@ -68,6 +69,14 @@ function lineOf({ question }: Compiled, { ways }: Division, gives: readonly Owne
 
 const nameOf = (question: Compiled["question"], as: string) => question.cards.find((c) => c.as === as)?.card.name ?? as;
 
+function differing(ways: readonly { readonly on: readonly string[]; readonly firmware: string }[]): WaysDiffer {
+  const ever = [...new Set(ways.flatMap((way) => way.on))];
+  return {
+    cards: ever.filter((as) => ways.some((way) => !way.on.includes(as))).length,
+    versions: new Set(ways.map((way) => way.firmware)).size - 1,
+  };
+}
+
 const worstFirst: readonly Verdict[] = ["unknown", "conditional", "workable"];
 
 /** The change-over by hand, where it takes more than one way and each of them has something on. */
@@ -78,5 +87,8 @@ function byHand({ question }: Compiled, budget: Budget): readonly Repair[] {
   const verdict = worstFirst.find((v) => hand.ways.some((way) => way.verdict === v));
   if (verdict === undefined || verdict === "ruled-out") return [];
   const names = (as: string) => nameOf(question, as);
-  return [{ kind: "by-hand", gives: [], says: byHandLine(hand, names), verdict, count: "1", exact: false, lid: lidCard(hand, names) }];
+  const things = hand.changes.map(({ steps }) => steps.length - 2);
+  const differs: WaysDiffer = { ...differing(hand.ways), each: [Math.min(...things), Math.max(...things)] };
+  const lid = lidCard(hand, names);
+  return [{ kind: "by-hand", gives: [], says: byHandLine(hand, names), verdict, count: "1", exact: false, lid, differs }];
 }
