@@ -50,6 +50,8 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
   const pinned = own.filter((c) => c.chosen !== undefined);
   const closed = own.filter((c) => c.values.every((v) => v.verdict === "ruled-out"));
   const name = cardName(desk, as);
+  // What it can be set to comes with the answer; its line is there before, so that nothing moves when it does.
+  const soon = desk.build.board !== "" && !(answer && desk.answered.cards.some((c) => copyName(c) === as));
   return (
     <li class="card">
       <p class="name">
@@ -77,6 +79,8 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
           </summary>
           {open ? own.map((c) => <ChoiceField key={c.id} choice={c} legend={legendOf(c, card)} how={howOf(c, card)} />) : null}
         </details>
+      ) : soon ? (
+        <p class="soon more">Slot, revision and settings</p>
       ) : null}
       <p class="acts">
         <AtHand as={as} id={card?.id ?? as} name={name} />
