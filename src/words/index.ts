@@ -2,6 +2,7 @@
 
 export { bestSentence, betterSentence, firmwareText, runnerUpSentence } from "./best-text.js";
 export { changeOverSentence, type LidCard, lidCard, stepText } from "./change-over-text.js";
+export { type ConditionFacts, conditionalSentence } from "./condition-text.js";
 export { type ExactTestFacts, exactTestText } from "./exact-test.js";
 export { noticeText } from "./notice.js";
 export { mainMemoryLies, resourceWords, unsaidOwner, unsaidText } from "./resources.js";

@@ -53,6 +53,8 @@ export interface AlsoNeeded {
 export interface Condition {
   readonly kind: "remedy" | "loss" | "cosmetic" | "to-get";
   readonly says: string;
+  /** The loss itself, and whether it is only suspected, when that is the condition. */
+  readonly loss?: { readonly says: string; readonly suspected: boolean };
   /** What to get, when that is the condition. */
   readonly get?: ToGet;
   /** Ways to meet it, cheapest first. */

@@ -1,4 +1,5 @@
 // The answer in one sentence a friend would say, and the answer told anew once more has been counted.
+import { conditionalSentence } from "../../words/index.js";
 import type { Answer, Combination, Reason, Verdict } from "./answer.js";
 import type { Counts } from "./kinds.js";
 
@@ -35,7 +36,7 @@ export function sentence(verdict: Verdict, combinations: readonly Combination[],
     case "workable":
       return `Yes, it works${ways}: ${sureText(combinations)}.`;
     case "conditional":
-      return `Yes, with a condition: ${best!.conditions[0]?.says ?? "see below"}`;
+      return conditionalSentence(best?.conditions ?? []);
     case "unknown":
       return unknownSentence(best?.unknowns[0]?.says ?? "a missing fact.");
     case "ruled-out":

@@ -39,16 +39,24 @@ export function conflictDrafts(frame: Frame, conflict: Conflict): Draft[] {
   if (when.length === 0) return [];
   const refs = [ref("conflict", conflict.id), ...(conflict.when.cards ?? []).map((c) => ref("card", c.card))];
   const told = fact("conflict", `${conflict.name}: ${conflict.symptoms[0]}`, ...refs);
-  const soft = (level: SoftLevel, kind: Condition["kind"], says: string): Draft => ({
+  const soft = (level: SoftLevel, kind: Condition["kind"], says: string, loss?: Condition["loss"]): Draft => ({
     kind: "soft",
     fact: told,
     when,
     level,
-    condition: { kind, says, ways: (conflict.remedies ?? []).map((r) => ({ says: r.says, costs: r.costs, part: r.part })), refs },
+    condition: {
+      kind,
+      says,
+      ...(loss ? { loss } : {}),
+      ways: (conflict.remedies ?? []).map((r) => ({ says: r.says, costs: r.costs, part: r.part })),
+      refs,
+    },
   });
   if (conflict.effect === "cosmetic") return [soft(1, "cosmetic", `${conflict.name}: ${conflict.symptoms[0]}`)];
-  if (conflict.effect === "degrades")
-    return [soft(2, "loss", `${conflict.status === "suspected" ? "Perhaps: " : ""}${conflict.loss ?? conflict.name}`)];
+  if (conflict.effect === "degrades") {
+    const loss = { says: conflict.loss ?? conflict.name, suspected: conflict.status === "suspected" };
+    return [soft(2, "loss", `${loss.suspected ? "Perhaps: " : ""}${loss.says}`, loss)];
+  }
   if (conflict.status === "suspected")
     return [
       {
