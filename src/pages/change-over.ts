@@ -18,10 +18,10 @@ export function changeOverView(catalogue: Context["catalogue"], build: Build, co
   const request = ask(catalogue, filled);
   const hand = request.kind === "question" ? changeOver(request.question) : undefined;
   if (hand?.kind !== "change-over" || hand.ways.length < 2) return undefined;
-  return viewOf(catalogue, filled, hand);
+  return viewOfHand(catalogue, filled, hand);
 }
 
-function viewOf(catalogue: Context["catalogue"], build: Build, hand: ChangeOver): ChangeOverView {
+export function viewOfHand(catalogue: Context["catalogue"], build: Build, hand: ChangeOver): ChangeOverView {
   const labels = labelCopies(build.cards, (id) => catalogue.cards.get(id)?.name ?? id);
   const nameOf = (as: string) => labels.get(as) ?? as;
   const names = new Map(hand.ways.map((way) => [way.id, modeNames(build, way)]));

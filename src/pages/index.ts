@@ -17,6 +17,7 @@ export type { ConflictLine, ConflictPage } from "./conflict.js";
 export type { FindingsPage } from "./findings.js";
 export type { ChangeView, FirmwarePage, ReleaseView } from "./firmware.js";
 export { menu, policy } from "./frame.js";
+export { type LidPage, lidSheetOf } from "./lid-sheet.js";
 export { pageOf, sectionOf } from "./links.js";
 export type { ListLine, ListPage, StartPage } from "./lists.js";
 export { machineDrawings } from "./machine-drawings.js";

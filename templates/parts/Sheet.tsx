@@ -1,57 +1,7 @@
 // The build sheet, made for paper first: cautions on the first page, boxes to tick, room to write. One component for the page and the file.
-import type { ComponentChildren } from "preact";
 import type { FaceView, SheetPage } from "../../src/pages/index.js";
 import { Drawing, Mark, Section, Svg } from "./bits.js";
-
-function Tick({ children }: { readonly children: ComponentChildren }) {
-  return (
-    <li class="tick">
-      <span class="box" aria-hidden="true" />
-      <span>{children}</span>
-    </li>
-  );
-}
-
-function Table({
-  heads,
-  rows,
-  css,
-}: {
-  readonly heads: readonly string[];
-  readonly rows: readonly (readonly ComponentChildren[])[];
-  readonly css?: string;
-}) {
-  return (
-    <div class={`scroll ${css?.includes("pairs") ? "in-two" : ""}`}>
-      <table class={`list ${css ?? ""}`}>
-        <thead>
-          <tr>
-            {heads.map((h) =>
-              h === "" ? (
-                <td key={h} />
-              ) : (
-                <th key={h} scope="col">
-                  {h}
-                </th>
-              ),
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row, i) => (
-            <tr key={i}>
-              {row.map((cell, k) => (
-                <td key={heads[k]} data-label={heads[k]}>
-                  {cell}
-                </td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
-  );
-}
+import { Cautions, LidCard, Table, Tick } from "./sheet-bits.js";
 
 function Faces({ faces }: { readonly faces: readonly FaceView[] }) {
   return (
@@ -60,31 +10,6 @@ function Faces({ faces }: { readonly faces: readonly FaceView[] }) {
         <Drawing key={f.title} figure={f.figure} />
       ))}
     </>
-  );
-}
-
-/** The change-over by hand, to cut out and keep in the lid. */
-function LidCard({ view }: { readonly view: NonNullable<SheetPage["changeOver"]> }) {
-  return (
-    <Section id="by-hand" title="By hand, without the switch">
-      <p>{view.says}</p>
-      <Table
-        heads={["Way", "Firmware", "On", "Off"]}
-        rows={view.ways.map((w) => [w.name, <code key="f">{w.firmware}</code>, w.on, w.off])}
-      />
-      <div class="lid">
-        {view.changes.map((c) => (
-          <div key={c.title} class="lid-card">
-            <h3>{c.title}</h3>
-            <ol>
-              {c.steps.map((step) => (
-                <li key={step}>{step}</li>
-              ))}
-            </ol>
-          </div>
-        ))}
-      </div>
-    </Section>
   );
 }
 
@@ -102,20 +27,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
         {sheet.evidenceNotes[0] ? `. ${sheet.evidenceNotes[0]}` : ""}
       </p>
       <p class="room">Built by ______________________ Date ______________ Serial number ______________</p>
-      <Section id="cautions" title="Before you start">
-        <ul class="cautions">
-          {sheet.cautions.map((c) => (
-            <li key={c.id} class={`caution ${c.severity}`}>
-              <strong>
-                {c.severity === "stop" ? "Stop. " : ""}
-                {c.title}.
-              </strong>{" "}
-              {c.text}
-            </li>
-          ))}
-        </ul>
-        <p>The rules and the licensed trades where you live come before anything on this sheet.</p>
-      </Section>
+      <Cautions cautions={sheet.cautions} />
       {sheet.conditions.length > 0 ? (
         <Section id="conditions" title="It works if">
           <ul>
@@ -318,7 +230,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           />
         </Section>
       ) : null}
-      {view.changeOver ? <LidCard view={view.changeOver} /> : null}
+      {view.changeOver ? <LidCard view={view.changeOver} title="By hand, without the switch" /> : null}
       {view.memoryDrawing && view.portDrawing ? (
         <Section id="addresses" title="Addresses">
           <div class="pair">

@@ -67,7 +67,10 @@ describe("the build sheet", () => {
     );
     expect(one.code).toBe(2);
     expect(one.err).toContain("There is no build sheet:");
-    const none = await slotwright(["plan", "tracer-and-disk-one-mode", "--sheet", "s.html"], { folder });
+    const none = await slotwright(
+      ["plan", "--board", "skerry-16t", "--firmware", "R2", "--card", "gannet-fixed-disk-controller", "--sheet", "s.html"],
+      { folder },
+    );
     expect(none.code).toBe(2);
     expect(none.err).toContain("There is nothing to build: No.");
   });

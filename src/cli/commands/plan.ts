@@ -52,7 +52,10 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .option("--buy <card>", "before you buy: would this card work in that machine, and what would you have to change and to get")
     .option("--fits [changes]", "the other way round: every card that would work in that machine, with at most so many changes (2)")
     .option("--full", "every combination in full, not only by what differs from the first")
-    .option("--sheet <file.html>", "write the build sheet of the first combination: parts, wires, burn recipe, bench test")
+    .option(
+      "--sheet <file.html>",
+      "write the build sheet of the combination that is built: parts, wires, burn recipe, bench test; or the card for the lid, where no switch is",
+    )
     .option(...evenSoOption)
     .option("--replace", "write over a sheet that is there")
     .description("answer a build: does it work, in which ways, and if not, why not and what would help")
@@ -97,7 +100,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
           const nameOf = namesOf(club.catalogue, asked.build);
           if (built) for (const line of ["", ...builtText(built, nameOf, (text) => styled(terminal, "bold", text))]) terminal.out(line);
         }
-        if (sheet) terminal.err(`Wrote ${sheet}.`);
+        if (sheet) terminal.err(sheet);
         if (ways?.tooMany || ways?.outcome === "none") return 1;
         return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
       }),

@@ -1,11 +1,11 @@
-// Writes the build sheet of an answered build as one self-contained page, and says why when there is none.
+// Writes the build sheet of an answered build as one self-contained page, or the card for the lid, and says why when there is neither.
 
 import { existsSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { writeFile } from "../../files/index.js";
-import { sheetOf } from "../../pages/index.js";
+import { lidSheetOf, sheetOf } from "../../pages/index.js";
 import type { Answer } from "../../planning/index.js";
-import { sheetFile } from "../../publish/index.js";
+import { lidFile, sheetFile } from "../../publish/index.js";
 import { noticeText } from "../../words/index.js";
 import type { AskedBuild } from "../reading/build-question.js";
 import type { Club } from "../reading/club.js";
@@ -30,19 +30,26 @@ function styleText(): string {
     .replace(/@font-face\s*\{[^}]*url\(["']?fonts[^}]*\}/g, "");
 }
 
-/** Returns the file as people here name it. */
+/** Writes the sheet, or the card for the lid alone where no switch is built and the hand can do it. Returns what is to be said of it. */
 export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: string, replace: boolean, terminal: Terminal): string {
-  if (answer.combinations.length === 0)
-    throw new WrongUse(`There is nothing to build: ${answer.says}`, "Ask without --sheet to see why, and what would help.");
-  const result = sheetOf(club.catalogue, asked.build);
-  if (result.kind === "none")
-    throw new WrongUse(
-      `There is no build sheet: ${result.why.says}`,
-      result.why.waysOut[0] ?? "A sheet is made for a machine that is switched between modes.",
-      result.why.reasons,
-    );
   const path = resolve(terminal.folder, file);
   const place = shown(path, terminal.folder);
-  writeFile(path, sheetFile({ ...result.page, notice: noticeText(club.catalogue) }, styleText()), replace, place);
-  return place;
+  const notice = noticeText(club.catalogue);
+  const result = answer.combinations.length > 0 ? sheetOf(club.catalogue, asked.build) : undefined;
+  if (result?.kind === "sheet") {
+    writeFile(path, sheetFile({ ...result.page, notice }, styleText()), replace, place);
+    return `Wrote ${place}.`;
+  }
+  const why = result ? `No switch is built: ${result.why.says}` : `It cannot run as asked: ${answer.says}`;
+  const lid = lidSheetOf(club.catalogue, asked.build, why);
+  if (lid) {
+    writeFile(path, lidFile({ ...lid, notice }, styleText()), replace, place);
+    return `Wrote ${place}: the card for the lid alone. ${why}`;
+  }
+  if (!result) throw new WrongUse(`There is nothing to build: ${answer.says}`, "Ask without --sheet to see why, and what would help.");
+  throw new WrongUse(
+    `There is no build sheet: ${result.why.says}`,
+    result.why.waysOut[0] ?? "A sheet is made for a machine that is switched between modes.",
+    result.why.reasons,
+  );
 }
