@@ -2,7 +2,7 @@
 // the card for the lid.
 import { useRef, useState } from "preact/hooks";
 import type { Repair } from "../../planning/index.js";
-import { Mark } from "./bits.js";
+import { Then } from "./bits.js";
 import { useDesk } from "./desk.js";
 
 export function ByHand({ repair }: { repair: Repair }) {
@@ -13,10 +13,7 @@ export function ByHand({ repair }: { repair: Repair }) {
   return (
     <div class="repair by-hand">
       <p>
-        {repair.says}{" "}
-        <span class="more">
-          then: <Mark verdict={repair.verdict} />
-        </span>
+        {repair.says} <Then repair={repair} />
       </p>
       {lid ? (
         <details open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>

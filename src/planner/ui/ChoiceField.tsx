@@ -7,7 +7,7 @@ import { editsBetween, pinsOf } from "../state/moves.js";
 import { Ended } from "../worker/engine.js";
 import type { WhyNot } from "../worker/protocol.js";
 import { ByHand } from "./ByHand.js";
-import { digits, Facts, Mark, Pick, standAt } from "./bits.js";
+import { digits, Facts, Mark, Pick, standAt, Then } from "./bits.js";
 import { useDesk } from "./desk.js";
 
 export interface ChoiceProps {
@@ -184,8 +184,6 @@ export function RepairButton(props: { repair: Repair; from: Build; says?: string
   if (repair.kind === "by-hand") return <ByHand repair={repair} />;
   const to = (repair.build ?? wish) as Build | undefined;
   if (!to) return null;
-  const ways =
-    repair.count === "0" ? "" : `, ${repair.exact ? "" : "at least "}${repair.count === "1" ? "one way" : `${digits(repair.count)} ways`}`;
   return (
     <p class="repair">
       <button
@@ -197,10 +195,7 @@ export function RepairButton(props: { repair: Repair; from: Build; says?: string
       >
         {says ?? repair.says}
       </button>{" "}
-      <span class="more">
-        then: <Mark verdict={repair.verdict} />
-        {ways}
-      </span>
+      <Then repair={repair} />
     </p>
   );
 }

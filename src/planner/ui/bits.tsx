@@ -2,9 +2,9 @@
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 import { verdictMark } from "../../drawing/index.js";
-import type { Evidence, Fact, Ref, Verdict } from "../../planning/index.js";
+import type { Evidence, Fact, Ref, Repair, Verdict } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
-import { evidenceWords, verdictWords } from "../../words/index.js";
+import { evidenceWords, thenText, verdictWords } from "../../words/index.js";
 import { useDesk } from "./desk.js";
 import { afterPaint } from "./pace.js";
 
@@ -16,6 +16,18 @@ export function Mark({ verdict, evidence, word = true }: { verdict: Verdict; evi
       <span class="mk" dangerouslySetInnerHTML={{ __html: verdictMark(verdict, rests, 20, { decorative: true }) }} />{" "}
       <span class={word ? "word" : "unseen"}>{v.word}</span>
       {rests ? <span class={word ? "ev" : "unseen"}>, {evidenceWords[rests].word}</span> : null}
+    </span>
+  );
+}
+
+/** What a way out leads to: its mark, and in words how many combinations. */
+export function Then({ repair }: { repair: Repair }) {
+  return (
+    <span class="more">
+      <span aria-hidden="true">
+        <Mark verdict={repair.verdict} word={false} />
+      </span>{" "}
+      {thenText(repair)}
     </span>
   );
 }
