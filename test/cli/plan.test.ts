@@ -25,6 +25,12 @@ describe("an answer", () => {
     expect(out).toMatch(/data\/cards\/[a-z-]+\.yaml:\d+:\d+/);
   });
 
+  it("for a board without a card counts no ways, and asks for cards", async () => {
+    const { code, out } = await slotwright(["plan", "--board", "skerry-16t"]);
+    expect(code).toBe(0);
+    expect(out.split("\n")[0]).toBe("Yes: nothing is known against the board by itself. Choose cards to see whether they work in it.");
+  });
+
   it("as JSON has the fields other programs rely on", async () => {
     const { code, out } = await slotwright(["plan", headline, "--json"]);
     const answer = JSON.parse(out) as Answer;

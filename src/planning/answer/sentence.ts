@@ -34,6 +34,9 @@ export function sentence(verdict: Verdict, combinations: readonly Combination[],
   const ways = !counted ? "" : counted.count === "1" && counted.exact ? ", in one way" : `, in ${number} ways`;
   switch (verdict) {
     case "workable":
+      // Counting the ways of a machine nobody has asked anything of helps no decision.
+      if (best?.cards.length === 0 && best.evidence !== "bench")
+        return "Yes: nothing is known against the board by itself. Choose cards to see whether they work in it.";
       return `Yes, it works${ways}: ${sureText(combinations)}.`;
     case "conditional":
       return conditionalSentence(best?.conditions ?? []);
