@@ -37,7 +37,7 @@ export function answerText(answer: Answer, options: AnswerOptions): string {
   const best = answer.combinations[0];
   out.push(`Verdict: ${verdictWords[answer.verdict].word} (${answer.verdict})`);
   if (best && answer.verdict !== "ruled-out")
-    out.push(`Evidence: ${evidenceWords[best.evidence].word} (${best.evidence}). ${evidenceWords[best.evidence].means}`);
+    out.push(para("", `Evidence: ${evidenceWords[best.evidence].word} (${best.evidence}). ${evidenceWords[best.evidence].means}`));
   out.push(`Combinations: ${answer.exact ? "" : "at least "}${answer.count} certain${hanging(answer)}`);
   for (const [i, combination] of answer.combinations.entries()) {
     const lines =
@@ -83,7 +83,7 @@ function reasonLines(reason: Reason, placeOf: PlaceOf): string[] {
 }
 
 function hanging(answer: Answer): string {
-  if (answer.hanging === "0" && answer.hangingExact) return "";
+  if (answer.hanging === "0") return answer.hangingExact ? "" : "; others may hang on facts nobody knows yet";
   return `; ${answer.hangingExact ? "" : "at least "}${answer.hanging} more hang on facts nobody knows yet`;
 }
 
