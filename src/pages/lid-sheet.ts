@@ -5,9 +5,10 @@ import { ask } from "../machine/index.js";
 import { changeOver, type HandWay, plan as planBuild } from "../planning/index.js";
 import type { Build } from "../records/index.js";
 import { type Caution, cautionsOf } from "../wiring/index.js";
-import { lidCard } from "../words/index.js";
+import { costCells, costHeads, lidCard } from "../words/index.js";
 import { type ChangeOverView, viewOfHand } from "./change-over.js";
 import { type Context, head, type PageHead } from "./common.js";
+import type { WayOutCost } from "./ways-out-costs.js";
 
 export interface LidPage extends PageHead {
   /** Why there is no switch. */
@@ -16,12 +17,19 @@ export interface LidPage extends PageHead {
   /** What is in the machine in each way; what is to be done or found out first there, what is lost, and what is good to know. */
   readonly ways: readonly { readonly title: string; readonly cards: readonly string[]; readonly conditions: readonly string[] }[];
   readonly changeOver: ChangeOverView;
+  /** What this and the other ways out cost, cheapest first; no rows where there is nothing to compare. */
+  readonly costs: { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
 }
 
 const cautionIds = ["mains-inside", "crt", "esd", "tantalum", "battery"];
 
 /** Undefined where one way is enough, where the hand cannot do it either, or where a way would have nothing on. */
-export function lidSheetOf(catalogue: Context["catalogue"], build: Build, why: string): LidPage | undefined {
+export function lidSheetOf(
+  catalogue: Context["catalogue"],
+  build: Build,
+  why: string,
+  costs: readonly WayOutCost[] = [],
+): LidPage | undefined {
   const request = ask(catalogue, build);
   const hand = request.kind === "question" ? changeOver(request.question) : undefined;
   if (hand?.kind !== "change-over" || hand.ways.length < 2 || hand.ways.some((way) => way.on.length === 0)) return undefined;
@@ -34,6 +42,7 @@ export function lidSheetOf(catalogue: Context["catalogue"], build: Build, why: s
     cautions: cautionsOf(cautionIds),
     ways: card.ways.map((way, at) => ({ ...way, conditions: conditionsOf(catalogue, hand.ways[at]!) })),
     changeOver: viewOfHand(catalogue, build, hand),
+    costs: { heads: costHeads, rows: costs.length > 1 ? costs.map(costCells) : [] },
   };
 }
 

@@ -13,7 +13,7 @@ interface CostShape {
   readonly without: readonly string[];
 }
 
-export const costHeads = ["", "to get", "to wire", "each time", "left out", "then it"] as const;
+export const costHeads = ["way out", "to get", "to wire", "each time", "left out", "then it"] as const;
 
 const kindText = {
   "leave-out": "leave out",

@@ -1,7 +1,7 @@
 // The card for the lid alone, made for paper: cautions, what is in the machine in each way, the steps between them.
 import type { LidPage } from "../../src/pages/index.js";
 import { Section } from "./bits.js";
-import { Cautions, LidCard, Tick } from "./sheet-bits.js";
+import { Cautions, LidCard, Table, Tick } from "./sheet-bits.js";
 
 export function Lid({ view }: { readonly view: LidPage }) {
   return (
@@ -28,6 +28,11 @@ export function Lid({ view }: { readonly view: LidPage }) {
         ))}
       </Section>
       <LidCard view={view.changeOver} title="Changed over by hand" />
+      {view.costs.rows.length > 0 ? (
+        <Section id="costs" title="What this and the other ways out cost">
+          <Table heads={view.costs.heads} rows={view.costs.rows} />
+        </Section>
+      ) : null}
     </div>
   );
 }

@@ -18,13 +18,20 @@ describe("the card for the lid alone", () => {
     expect(err).toContain("Wrote lid.html: the card for the lid alone. It cannot run as asked: No.");
     const page = readFileSync(join(folder, "lid.html"), "utf8");
     expect(page).not.toMatch(/<(script|link|img|iframe)\b/);
-    const order = ["Before you start", "The machine in each way", "Changed over by hand"].map((title) => page.indexOf(`<h2>${title}</h2>`));
+    const order = ["Before you start", "The machine in each way", "Changed over by hand", "What this and the other ways out cost"].map(
+      (title) => page.indexOf(`<h2>${title}</h2>`),
+    );
     expect(order.every((at) => at > 0)).toBe(true);
     expect(order).toEqual([...order].sort((a, b) => a - b));
     expect(page).toContain("Mains inside the supply");
     expect(page).toContain("Exchange the memory device with R4 for the one with R5.1.");
     expect(page).toContain("Tallow bus tracer in S3, J2 at 300, J3 at 5, off");
     expect(page).not.toContain("<h2>Wires</h2>");
+    const costs = page
+      .slice(page.indexOf('id="costs"'))
+      .replaceAll(/<[^>]*>/g, " ")
+      .replaceAll(/\s+/g, " ");
+    expect(costs).toMatch(/change over by hand one part nothing four things nothing works one switch \w+ parts four poles, /);
   });
 
   it("is written where the modes are written down and the switch that was chosen cannot do it, with the reason", () => {

@@ -3,7 +3,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { writeFile } from "../../files/index.js";
-import { lidSheetOf, sheetOf } from "../../pages/index.js";
+import { lidSheetOf, sheetOf, waysOutCosts } from "../../pages/index.js";
 import type { Answer } from "../../planning/index.js";
 import { lidFile, sheetFile } from "../../publish/index.js";
 import { noticeText } from "../../words/index.js";
@@ -41,7 +41,7 @@ export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: 
     return `Wrote ${place}.`;
   }
   const why = result ? `No switch is built: ${result.why.says}` : `It cannot run as asked: ${answer.says}`;
-  const lid = lidSheetOf(club.catalogue, asked.build, why);
+  const lid = lidSheetOf(club.catalogue, asked.build, why, waysOutCosts(club.catalogue, answer));
   if (lid) {
     writeFile(path, lidFile({ ...lid, notice }, styleText()), replace, place);
     return `Wrote ${place}: the card for the lid alone. ${why}`;
