@@ -51,7 +51,9 @@ function conditionsOf(catalogue: Context["catalogue"], { build }: HandWay): read
   const [only] = answer.kind === "answer" ? answer.combinations : [];
   if (!only) return [];
   return [
-    ...only.conditions.map((c) => [`${conditionWords[c.kind]}: ${c.says}`, ...c.ways.map((w) => `${w.says} (${w.costs})`)].join(" ")),
+    ...only.conditions.map((c) =>
+      [`${conditionWords[c.kind]}: ${c.says.replace(/\.?$/, ".")}`, ...c.ways.map((w) => `${w.says} (${w.costs})`)].join(" "),
+    ),
     ...only.unknowns.map((u) => `To find out first: ${u.says} ${u.how}`),
   ];
 }
