@@ -20,12 +20,11 @@ export async function startPlanner(at: HTMLElement, { solve, bench, places, pref
   const opened = openedWith(location, prefix);
   const store = makeStore(prefix, left.signal);
   const shelf = await solve.opened();
-  if (opened?.kind === "named" && store.build.board === "") {
-    const named = shelf.builds[opened.id];
-    if (named) store.open(named);
-  }
+  const asked = opened?.kind === "named" && store.build.board === "" ? opened.id : undefined;
+  const named = asked === undefined ? undefined : shelf.builds[asked];
+  if (named) store.open(named);
   at.replaceChildren();
-  render(<App shelf={shelf} store={store} solve={solve} bench={bench} places={places} />, at);
+  render(<App shelf={shelf} store={store} solve={solve} bench={bench} places={places} lost={named ? undefined : asked} />, at);
   return () => {
     left.abort();
     render(null, at);

@@ -44,6 +44,20 @@ describe("the planner", () => {
     await context.close();
   });
 
+  it("opens at an address that was cut or mistyped, and says what is not there", async () => {
+    for (const [end, says] of [
+      ["#100%", "Choose your board"],
+      ["?build=zzz", 'No build here is called "zzz".'],
+      ["#b=%", 'No board is called "%".'],
+    ] as const) {
+      const { page, wrong, context } = await visitor();
+      await page.goto(`${planner()}${end}`);
+      await page.locator("#answer", { hasText: says }).waitFor();
+      expect(wrong, end).toEqual([]);
+      await context.close();
+    }
+  });
+
   it("takes choices back in any order, and back undoes the last one", async () => {
     const { page, wrong, context } = await open();
     await page.getByLabel("Skerry 16T").check();

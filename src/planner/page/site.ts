@@ -2,6 +2,7 @@
 
 import { sayKept } from "../offline/kept.js";
 import { keepOffline } from "../offline/register.js";
+import { anchored } from "./anchor.js";
 import { matrixFilters } from "./filters.js";
 import { boardPicker } from "./picker.js";
 
@@ -20,7 +21,7 @@ function slashToSearch(): void {
 
 /** A link to a reason opens it. */
 function openTarget(): void {
-  const target = location.hash.length > 1 ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
+  const target = anchored(location.hash.slice(1));
   const details = target?.parentElement?.querySelector("details");
   if (!target || !details || !target.classList.contains("anchor")) return;
   details.open = true;

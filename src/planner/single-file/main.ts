@@ -1,6 +1,7 @@
 // The single file at work: what stands after "#" in the address says which page is shown. Links between pages are led there.
 
 import { pageOf, sectionOf } from "../../pages/index.js";
+import { anchored } from "../page/anchor.js";
 import { matrixFilters } from "../page/filters.js";
 import { boardPicker } from "../page/picker.js";
 import { type Surroundings, startPlanner } from "../start.js";
@@ -103,7 +104,7 @@ function showPage(name: string, page: PocketPage | undefined): void {
 }
 
 function toAnchor(anchor: string): void {
-  const at = anchor === "" ? null : document.getElementById(decodeURIComponent(anchor));
+  const at = anchored(anchor);
   for (const old of document.querySelectorAll(".source .at")) old.classList.remove("at");
   at?.classList.toggle("at", at.parentElement?.classList.contains("source") ?? false);
   const details = at?.classList.contains("anchor") ? at.parentElement?.querySelector("details") : undefined;

@@ -28,6 +28,8 @@ export interface AppProps {
   readonly solve: Connection<Tasks>;
   readonly bench: Connection<BenchTasks>;
   readonly places: Places;
+  /** The id of a build that the address asked for and the records do not have. */
+  readonly lost?: string;
 }
 
 const none = {};
@@ -37,7 +39,7 @@ function spoken(answer: Answer): string {
   return `${answer.says} ${countWords(answer)}`;
 }
 
-export function App({ shelf, store, solve, bench, places }: AppProps) {
+export function App({ shelf, store, solve, bench, places, lost }: AppProps) {
   const [build, setBuild] = useState<Build>(store.build);
   const [sheet, setSheet] = useState<{ readonly build: Build; readonly combination: Combination }>();
   useEffect(() => store.onChange(() => afterPaint(() => setBuild(store.build))), [store]);
@@ -78,6 +80,9 @@ export function App({ shelf, store, solve, bench, places }: AppProps) {
                 >
                   {misasked ? <Misread faults={misasked} /> : null}
                   {failed ? <p role="alert">{failed}</p> : null}
+                  {lost !== undefined && !build.board ? (
+                    <p role="alert">No build here is called "{lost}". It may have been renamed.</p>
+                  ) : null}
                   {!answer && !misasked && !failed ? (
                     <p class="says">{build.board ? "Working it out." : "Choose your board, then add the cards you have and want."}</p>
                   ) : null}
