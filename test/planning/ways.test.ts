@@ -22,13 +22,13 @@ function expected({ world, build }: Setup, enough: number) {
   const wanted = wantedOf(build);
   let perhaps: number | undefined;
   for (let count = 1; count <= enough; count++) {
-    const divided = dividedBy(world, build, wanted, runsOf(world, build, count), count);
+    const divided = dividedBy(build, wanted, runsOf(world, build, count), count);
     if (divided.size > 0) perhaps ??= count;
     const at = (level: number) => fullest([...divided].filter(([, l]) => l <= level).map(([key]) => key));
     if (at(8).length > 0) return { outcome: "found", fewest: count, perhaps, divisions: [...new Set([...at(1), ...at(8)])].sort() };
   }
   if (perhaps === undefined) return { outcome: "none" };
-  const divided = dividedBy(world, build, wanted, runsOf(world, build, perhaps), perhaps);
+  const divided = dividedBy(build, wanted, runsOf(world, build, perhaps), perhaps);
   return { outcome: "perhaps", fewest: perhaps, perhaps, divisions: fullest([...divided.keys()]).sort() };
 }
 
@@ -53,7 +53,7 @@ function holdsGood({ world, build }: Setup, { wishes, fewer, against, fewest = 0
     ...(fewer?.kind === "searched" ? [fewer.against] : []),
   ];
   if (fewer?.kind === "apart" && (fewer.wishes.length !== fewest || fewer.pairs.length !== (fewest * (fewest - 1)) / 2)) return false;
-  return claims.every((c) => dividedBy(world, build, named(build, wishes, c.wishes), runsOf(world, build, c.ways), c.ways).size === 0);
+  return claims.every((c) => dividedBy(build, named(build, wishes, c.wishes), runsOf(world, build, c.ways), c.ways).size === 0);
 }
 
 function waysOf({ catalogue, build }: Setup): Ways {

@@ -18,6 +18,8 @@ interface Run {
   readonly on: number;
   readonly version: string;
   readonly level: number;
+  /** What nothing switches off in this machine, its revisions being what they are, as bits by place. */
+  readonly fixed: number;
 }
 
 const bit = (at: number) => 1 << at;
@@ -48,31 +50,24 @@ export function runsOf(world: World, build: Build, count: number): Run[][] {
       const cards = build.cards.flatMap((_, at) => (on & bit(at) ? [nameOf(build, at)] : []));
       const modes = Array.from({ length: count }, (_, m) => ({ id: `m${m}`, cards }));
       const j = judge(world, { ...build, modes }, { ...machine, firmware: modes.map(() => firmware[0]!) });
-      if (j.bad.length === 0) runs.push({ on, version: firmware[0]!, level: j.open.length > 0 ? 9 : j.level });
+      if (j.bad.length === 0) runs.push({ on, version: firmware[0]!, level: j.open.length > 0 ? 9 : j.level, fixed });
     }
   }
   const distinct = new Map([...bySlots.values()].map((runs) => [JSON.stringify(runs), runs]));
   return [...distinct.values()].filter((runs) => runs.length > 0);
 }
 
-/** What nothing ever switches off, in any revision; a wish for it is granted as it is. */
-function neverOff(world: World, build: Build, at: number): boolean {
-  const card = world.cards.get(build.cards[at]!.card)!;
-  return (card.revisions?.map((r) => r.id) ?? [""]).every((revision) => fixedOn(card, revision));
-}
-
 /** The sets that are on in the ways of a machine, each list in order, with the best level of a machine that runs so. */
-export function dividedBy(world: World, build: Build, wanted: Wanted, lists: readonly Run[][], count: number): Map<string, number> {
+export function dividedBy(build: Build, wanted: Wanted, lists: readonly Run[][], count: number): Map<string, number> {
   const all = build.cards.map((_, at) => at);
-  const switchable = all.filter((at) => !neverOff(world, build, at));
   const out = new Map<string, number>();
   for (const runs of lists) {
-    const fit = runs.filter(({ on }) => {
+    const fit = runs.filter(({ on, fixed }) => {
       if (!wanted.always.every((at) => on & bit(at))) return false;
-      // By itself: no other on that could be off. A revision that nothing switches off is taken as it is where it must run.
+      // By itself: no other on that could be off. In a revision that nothing switches off, a card is taken as it is.
       return wanted.alone.every((at) => {
         if (!(on & bit(at))) return true;
-        const others = switchable.filter((other) => other !== at && !wanted.always.includes(other) && on & bit(other));
+        const others = all.filter((other) => other !== at && !wanted.always.includes(other) && on & bit(other) && !(fixed & bit(other)));
         return others.length === 0;
       });
     });
