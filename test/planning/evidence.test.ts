@@ -51,6 +51,20 @@ describe("the weakest link", () => {
   });
 });
 
+describe("a way that several tests prove together", () => {
+  it("comes first, though a newer test puts the card into another slot", () => {
+    const modes = [
+      { id: "m1", firmware: "V1" },
+      { id: "m2", firmware: "V2" },
+    ];
+    const under = (id: string, slot: string, firmware: string, date: string) =>
+      tested(id, [{ card: "a", slot }], { modes: [{ id: "always", firmware }], result: { by: "Ada", date, outcome: "worked" } });
+    const builds = [under("one", "S2", "V1", "2019-05"), under("two", "S2", "V2", "2019-06"), under("newer", "S1", "V1", "2024-01")];
+    const x = best({ builds }, [{ card: "a" } as { card: string; slot: string }], { modes });
+    expect([x.evidence, x.cards[0]!.slot]).toEqual(["bench", "S2"]);
+  });
+});
+
 describe("the one test of a machine among many of others", () => {
   const revisions = [
     { id: "1", tell: "t" },

@@ -28,11 +28,14 @@ export function representatives(
   const { frame } = compiled;
   const group = groupVariables(frame);
   const found = new Map<string, Candidate>();
-  const add = (solution: Solution) => {
+  const add = (solution: Solution, provenBetter = false) => {
     const key = group.map((v) => solution[v]).join(",");
     const candidate = { solution, effects: effectsOf(compiled, solution), open: compiled.unsettled.some((u) => applies(u, solution)) };
     const before = found.get(key);
-    if (!before || compare(effectRank(candidate), effectRank(before)) < 0) found.set(key, candidate);
+    const better = before ? compare(effectRank(candidate), effectRank(before)) : -1;
+    if (better < 0 || (better === 0 && provenBetter)) found.set(key, candidate);
+    // Milder in the same group and better proven in other slots: both are told.
+    else if (provenBetter) found.set(`${key} proven`, candidate);
   };
   const cost = changeCost(frame);
   const proven = provenModes(compiled.question);
@@ -53,7 +56,7 @@ export function representatives(
         add(s.solution);
     }
     const better = betterProven(compiled, problem, [...found.values()], proven, budget);
-    if (better) add(better);
+    if (better) add(better, true);
     if (found.size > 0) break;
   }
   const told = [...found.values()].map((c) => ({
