@@ -28,7 +28,7 @@ export function conditionalSentence(conditions: readonly ConditionFacts[]): stri
         ? ` ${others === 1 ? "Another way to the same stands" : `${capital(countText(others, "other way"))} to the same stand`} below.`
         : "";
     const also = losses.length > 0 ? ` ${losses.length === 1 ? "A loss is" : "Losses are"} named below.` : "";
-    return `${ended(first)}${or}${also}`;
+    return `${first}${or}${also}`;
   }
   if (lost) {
     const { says, suspected } = lost.loss ?? { says: lost.says, suspected: false };
@@ -37,11 +37,7 @@ export function conditionalSentence(conditions: readonly ConditionFacts[]): stri
       losses.length > 1
         ? ` ${losses.length === 2 ? "One more is" : `${countText(losses.length - 1, "more", "more")} are`} named below.`
         : "";
-    return `${ended(`Yes, ${suspected ? "perhaps with a loss" : "with a loss"}: ${says}`)}${away ? ` Against it: ${ended(away.says)}` : ""}${more}`;
+    return `Yes, ${suspected ? "perhaps with a loss" : "with a loss"}: ${says}${away ? ` Against it: ${away.says}` : ""}${more}`;
   }
-  return conditions[0] ? `Yes, but first: ${ended(conditions[0].says)}` : "Yes, with what is told below.";
-}
-
-function ended(text: string): string {
-  return /[.!?]$/.test(text) ? text : `${text}.`;
+  return conditions[0] ? `Yes, but first: ${conditions[0].says}` : "Yes, with what is told below.";
 }

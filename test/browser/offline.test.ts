@@ -300,7 +300,7 @@ describe("the single file", () => {
     await page.goto("about:blank");
     await page.goto(address);
     await answered(page);
-    expect(await page.locator(".mode").count()).toBe(2);
+    expect(await page.locator("#modes [role=tab]").count()).toBe(2);
     expect(wrong).toEqual([]);
     await context.close();
   });

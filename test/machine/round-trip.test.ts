@@ -56,7 +56,11 @@ function provenBy(question: Build): string {
   if (!best) return before.verdict;
   const filled = fillBuild(question, best);
   expect(holesOf(filled, club.boards.get(filled.board), (card) => (club.cards.get(card)?.settings ?? []).map((s) => s.id))).toEqual([]);
-  const test = testedBuild(filled, "round-trip", "Round trip", { by: "A tester", date: "2020-01-01", outcome: "worked" });
+  const test = testedBuild(filled, club.boards.get(filled.board), "round-trip", "Round trip", {
+    by: "A tester",
+    date: "2020-01-01",
+    outcome: "worked",
+  });
   const read = readBuild(club, { text: writeBuild({ build: test }), file: "builds/round-trip.yaml" });
   if (read.kind !== "read") throw new Error(`${question.id}: ${read.findings.map((f) => f.says).join(" ")}`);
   expect(meaning(read.build), "the tested build").toEqual(meaning(test));

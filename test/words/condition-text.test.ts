@@ -5,8 +5,8 @@ import { type ConditionFacts, conditionalSentence } from "../../src/words/index.
 const way = (says: string) => ({ says });
 const pullUps: ConditionFacts = { kind: "remedy", says: "Bank lines float", ways: [way("Solder a pull-up to each bank line.")] };
 const pin: ConditionFacts = { kind: "remedy", says: "Upper half only", ways: [way("Use an adapter."), way("Lift pin 1."), way("Cut it.")] };
-const slow: ConditionFacts = { kind: "loss", says: "Slow.", loss: { says: "Slow.", suspected: false }, ways: [way("Use H2")] };
-const late: ConditionFacts = { kind: "loss", says: "Perhaps: Late", loss: { says: "Late", suspected: true }, ways: [] };
+const slow: ConditionFacts = { kind: "loss", says: "Slow.", loss: { says: "Slow.", suspected: false }, ways: [way("Use H2.")] };
+const late: ConditionFacts = { kind: "loss", says: "Perhaps: Late.", loss: { says: "Late.", suspected: true }, ways: [] };
 const looks: ConditionFacts = { kind: "cosmetic", says: "Keys exchanged", ways: [way("Relabel them.")] };
 
 describe("works if", () => {

@@ -63,7 +63,7 @@ export const registerResult: Register = (program, { terminal, action }) => {
         const result = await resultFrom(options, build.modes?.map((mode) => mode.id) ?? [], terminal);
         const id = options.id ?? `${asked.build.id}-${result.date}`;
         checkId(id);
-        const record = testedBuild(build, id, options.name, result);
+        const record = testedBuild(build, club.catalogue.boards.get(build.board), id, options.name, result);
         const text = writeRecord("build", record);
         const { findings } = readOne("build", text, `${kinds.build.folder}/${id}.yaml`);
         const wrong = findings.filter((finding) => finding.level === "error");
