@@ -43,9 +43,11 @@ export function findExactTests(frame: Frame): ExactTests | undefined {
   const variable = frame.variables.length;
   const copies = standAmong(frame, variable + 1);
   const ids = cards.map((c) => c.card.id);
-  const tested = testedOn(catalogue, board.id, ids).flatMap((build) =>
-    pinsOf(frame, build, copies.standsAs).map((t): Tested => ({ build, ...t })),
-  );
+  // In the order of what stood on the bench: what the tests are called decides nothing, not even between equals.
+  const builds = testedOn(catalogue, board.id, ids)
+    .map((build) => ({ build, stood: stoodAs(frame, build) }))
+    .sort((a, b) => (a.stood < b.stood ? -1 : a.stood > b.stood ? 1 : 0));
+  const tested = builds.flatMap(({ build }) => pinsOf(frame, build, copies.standsAs).map((t): Tested => ({ build, ...t })));
   const key = ({ pins }: Tested) => JSON.stringify([...pins].sort((a, b) => a.variable - b.variable));
   const failed = new Set(tested.filter((t) => !t.worked).map(key));
   // A machine that ran on one bench and not on another is not known to work; one that ran twice is one machine.
@@ -67,6 +69,21 @@ export function findExactTests(frame: Frame): ExactTests | undefined {
     rules: [...copies.rules, ...rules],
     untested: { variable, values: [0] },
   };
+}
+
+/** A tested machine by places alone: of its revision, versions, slots and positions in the records, whatever they are called. */
+function stoodAs({ question }: Frame, { revision, memory, modes = [], cards }: Build): string {
+  const settingsOf = (card: BuildCard) => question.cards.find((c) => c.card.id === card.card)?.settings ?? [];
+  return JSON.stringify([
+    question.revisions.indexOf(String(revision)),
+    memory === undefined ? -1 : bytes(memory),
+    modes.map((m) => question.versions.findIndex((v) => v.id === m.firmware)),
+    cards.map((c) => [
+      question.cards.findIndex((asked) => asked.card.id === c.card),
+      question.slots.findIndex((s) => s.id === c.slot),
+      settingsOf(c).map((s) => s.positions.findIndex((p) => p.id === c.settings?.[s.id])),
+    ]),
+  ]);
 }
 
 /** Bench results that could not be read and may be of this very machine, with another outcome. */
