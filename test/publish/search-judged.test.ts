@@ -1,15 +1,9 @@
 // The search held against questions judged by hand: the first find must serve the one who asked.
 import { describe, expect, it } from "vitest";
-import type { SearchEntry } from "../../src/pages/search/entries.js";
 import { finder } from "../../src/pages/search/find.js";
-import { read } from "../pages/site-folder.js";
 import { afterwards, english, french, german, type Judged } from "./judged-queries.js";
+import { entries } from "./search-entries.js";
 
-const entries = JSON.parse(
-  read("assets/search-data.js")
-    .replace(/^[^[]*/, "")
-    .replace(/;\s*$/, ""),
-) as SearchEntry[];
 const { find } = finder(entries);
 const pageOf = (href: string | undefined) => href?.replace(/\.html$/, "") ?? "nothing";
 

@@ -1,15 +1,9 @@
 // The small search index: exact numbers, symptoms in people's own words, typing errors, filters.
 import { describe, expect, it } from "vitest";
-import type { SearchEntry } from "../../src/pages/search/entries.js";
 import { finder } from "../../src/pages/search/find.js";
 import { askedTerms, asName, root, termsOf } from "../../src/pages/search/terms.js";
-import { read } from "../pages/site-folder.js";
+import { entries } from "./search-entries.js";
 
-const entries = JSON.parse(
-  read("assets/search-data.js")
-    .replace(/^[^[]*/, "")
-    .replace(/;\s*$/, ""),
-) as SearchEntry[];
 const { find } = finder(entries);
 
 describe("terms", () => {

@@ -19,6 +19,7 @@ const numbers: Readonly<Record<string, string>> = {
 export function evenFigures(text: string): string {
   return text
     .toLowerCase()
+    .replaceAll(/\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b/g, (word) => numbers[word]!)
     .replaceAll(/\b([0-9a-f]{3,4}):([0-9a-f]{1,4})\b/g, (_, segment: string, offset: string) =>
       (Number.parseInt(segment, 16) * 16 + Number.parseInt(offset, 16)).toString(16),
     )
@@ -26,8 +27,6 @@ export function evenFigures(text: string): string {
     .replaceAll(/\b([0-9][0-9a-f]{1,5}|[a-f][0-9a-f]{2,4})h\b/g, "$1")
     .replaceAll(/\b(\d+) ?(?:k|kb|kib|kbytes?|kilobytes?)\b/g, "$1k")
     .replaceAll(/\b(\d+) ?(?:m|mb|mib|mbytes?|megabytes?)\b/g, "$1m")
-    .replaceAll(/\b(one|two|four) megabytes?\b/g, (_, word: string) => `${numbers[word]}m`)
     .replaceAll(/(^|[^a-z0-9.])[-\u2212\u2013](\d+) ?(?:v|volts?)?\b/g, "$1minus $2 volt")
-    .replaceAll(/(^|[^a-z0-9.])\+?(\d+) ?(?:v|volts?)\b/g, "$1$2 volt")
-    .replaceAll(/\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b/g, (word) => numbers[word]!);
+    .replaceAll(/(^|[^a-z0-9.])\+?(\d+) ?(?:v|volts?)\b/g, "$1$2 volt");
 }

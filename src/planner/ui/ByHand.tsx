@@ -22,25 +22,11 @@ export function ByHand({ repair }: { repair: Repair }) {
             <>
               <div ref={card}>
                 <div class="lid">
-                  {lid.ways.map((way) => (
-                    <div key={way.title} class="lid-card">
-                      <h4>{way.title}</h4>
-                      <ul>
-                        {way.cards.map((line) => (
-                          <li key={line}>{line}</li>
-                        ))}
-                      </ul>
-                    </div>
+                  {lid.ways.map(({ title, cards }) => (
+                    <OneCard key={title} title={title} as="ul" lines={cards} />
                   ))}
-                  {lid.changes.map((change) => (
-                    <div key={change.title} class="lid-card">
-                      <h4>{change.title}</h4>
-                      <ol>
-                        {change.steps.map((step) => (
-                          <li key={step}>{step}</li>
-                        ))}
-                      </ol>
-                    </div>
+                  {lid.changes.map(({ title, steps }) => (
+                    <OneCard key={title} title={title} as="ol" lines={steps} />
                   ))}
                 </div>
               </div>
@@ -54,6 +40,20 @@ export function ByHand({ repair }: { repair: Repair }) {
           ) : null}
         </details>
       ) : null}
+    </div>
+  );
+}
+
+/** A heading with its lines: cards in any order, steps in theirs. */
+function OneCard({ title, as: List, lines }: { readonly title: string; readonly as: "ul" | "ol"; readonly lines: readonly string[] }) {
+  return (
+    <div class="lid-card">
+      <h4>{title}</h4>
+      <List>
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </List>
     </div>
   );
 }
