@@ -14,7 +14,7 @@ import { Cards } from "./Cards.js";
 import { type Desk, DeskContext, type Places } from "./desk.js";
 import { Known, Machine } from "./Machine.js";
 import { Modes } from "./Modes.js";
-import { afterPaint, Paced } from "./pace.js";
+import { afterPaint, Paced, useHeldHeight } from "./pace.js";
 import { Said } from "./Said.js";
 import { Share } from "./Share.js";
 import { Sheet } from "./Sheet.js";
@@ -56,6 +56,7 @@ export function App({ shelf, store, solve, bench, places, lost }: AppProps) {
   const current = useRef(build);
   current.current = build;
   const onSheet = useCallback((combination: Combination) => setSheet({ build: current.current, combination }), []);
+  const answerPlace = useHeldHeight<HTMLDivElement>();
   const told = answer !== undefined && of === build && !working.now;
   return (
     <DeskContext.Provider value={desk}>
@@ -66,7 +67,7 @@ export function App({ shelf, store, solve, bench, places, lost }: AppProps) {
           {build.board ? <Paced order={2} piece={Known} given={none} /> : null}
           {build.board ? <Paced order={5} piece={Modes} given={none} /> : null}
         </div>
-        <div class="told">
+        <div class="told" ref={answerPlace}>
           {shown ? (
             <Sheet combination={shown.combination} onClose={closeSheet} />
           ) : (

@@ -1,17 +1,42 @@
 // The pace of setting the page anew: piece by piece, each in a turn of its own, so that a tap in between is answered at once however large
 // the machine. While pieces are waiting, the page says so.
 
-import type { ComponentType } from "preact";
-import { useLayoutEffect, useMemo, useState } from "preact/hooks";
+import type { ComponentType, RefObject } from "preact";
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import { DeskContext, useDesk } from "./desk.js";
 
 let due = 0;
+const watchers = new Set<(waiting: boolean) => void>();
 
 function owe(change: 1 | -1): void {
+  const before = due;
   due += change;
-  const page = document.getElementById("planner");
-  if (due === 0) page?.removeAttribute("data-due");
-  else page?.setAttribute("data-due", "");
+  if (before > 0 === due > 0) return;
+  document.getElementById("planner")?.toggleAttribute("data-due", due > 0);
+  for (const watcher of watchers) watcher(due > 0);
+}
+
+/** Keeps a part of the page as high as it was until its last piece is set, so that what stands below it does not leap up and down again. */
+export function useHeldHeight<E extends HTMLElement>(): RefObject<E | null> {
+  const place = useRef<E>(null);
+  useEffect(() => {
+    const part = place.current;
+    if (!part) return;
+    let height = 0;
+    const seen = new ResizeObserver(() => {
+      height = part.offsetHeight;
+    });
+    seen.observe(part);
+    const hold = (waiting: boolean) => {
+      part.style.minHeight = waiting ? `${height}px` : "";
+    };
+    watchers.add(hold);
+    return () => {
+      seen.disconnect();
+      watchers.delete(hold);
+    };
+  }, []);
+  return place;
 }
 
 /** What was tapped is shown by the browser at once; all that follows from it is set after that. While something is due, the page says so. */
