@@ -1,6 +1,7 @@
 // A board's page: which cards it takes, how to tell its revisions apart, its slots, addresses, rails and firmware.
 import { mainMemory, mainMemoryLiesAnywhere, runsOn } from "../catalogue/index.js";
 import { type Board, bytes, hex, known, sizeText } from "../records/index.js";
+import { laneText } from "../wiring/index.js";
 import { mainMemoryLies, type Verdict, verdictOrder } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
@@ -175,7 +176,7 @@ function socketsOf(board: Board): BoardPage["sockets"] {
   return board.firmware_sockets.map((s) => ({
     id: s.id,
     on: onText(s.revisions),
-    says: `${s.pins} pins, ${s.data_width} data bits${s.lane && s.lane !== "whole" ? ` (the ${s.lane} bytes)` : ""}, wired for a ${s.wired_for}, seen at ${spanText(s.window.base, bytes(s.window.size))} (${sizeText(bytes(s.window.size))})`,
+    says: `${s.pins} pins, ${s.data_width} data bits${s.lane && s.lane !== "whole" ? ` (the ${laneText({ lane: s.lane, width: s.data_width })})` : ""}, wired for a ${s.wired_for}, seen at ${spanText(s.window.base, bytes(s.window.size))} (${sizeText(bytes(s.window.size))})`,
     slowest: value(s.slowest_ns, "ns"),
     pins: (s.upper_pins ?? []).map((p) => ({
       pin: p.pin,

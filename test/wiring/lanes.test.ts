@@ -1,6 +1,6 @@
 // A board with a socket for even and one for odd bytes: both devices follow the same lines.
 import { describe, expect, it } from "vitest";
-import { planWiring } from "../../src/wiring/index.js";
+import { buildSheet, planWiring } from "../../src/wiring/index.js";
 import { cable, combination, header, memory, resistor, rotary, socket32, world } from "./support/world.js";
 
 // Pin lists of the 27C256 and 27C512 from memory of the JEDEC 28-pin layout; they differ in pin 1.
@@ -63,5 +63,50 @@ describe("even and odd sockets of 32K each in a window of 64K", () => {
       ["IC21", "lift-and-switch"],
       ["IC22", "wire-in-place"],
     ]);
+  });
+});
+
+// Pin lists of the 27C1024 and 27C4096 from memory of the JEDEC 40-pin layout; they differ in pins 38 and 39.
+const low40 =
+  "VPP /CE D15 D14 D13 D12 D11 D10 D9 D8 GND D7 D6 D5 D4 D3 D2 D1 D0 /OE A0 A1 A2 A3 A4 A5 A6 A7 A8 GND A9 A10 A11 A12 A13 A14 A15";
+const m27c1024 = memory("27C1024", `${low40} NC /PGM VCC`.split(" "), 128, 16);
+const m27c4096 = memory("27C4096", `${low40} A16 A17 VCC`.split(" "), 512, 16);
+
+describe("even and odd sockets of 16 bits", () => {
+  const socket = (id: string, which: "even" | "odd") => ({
+    ...socket32,
+    id,
+    pins: 40,
+    data_width: 16,
+    window: { base: 0xc0000, size: 0x40000 },
+    wired_for: "27C1024",
+    lane: which,
+    upper_pins: undefined,
+  });
+  const catalogue = world({
+    parts: [m27c1024, m27c4096, rotary(1, 2, "toggle"), ...header(10), cable(4), resistor],
+    versions: { R5: 0x40000, R6: 0x40000 },
+    sockets: [socket("IC1", "even"), socket("IC2", "odd")],
+  });
+  const modes = combination([{ firmware: "R5" }, { firmware: "R6" }], []);
+  const wiring = planWiring(catalogue, modes);
+  if (wiring.kind !== "wiring") throw new Error(wiring.says);
+  it("hold words, and the sheet says so", () => {
+    expect(buildSheet(catalogue, modes, wiring.plan, "Skiff").burn?.sockets).toEqual(["IC1: even words", "IC2: odd words"]);
+  });
+});
+
+describe("the ground of the loom", () => {
+  it("is taken where the socket has it, though the device has its own elsewhere", () => {
+    const names = m27c512.pins.map((p) => (p.pin === 14 ? "/OE" : p.pin === 22 ? "GND" : p.name));
+    const other = memory("27X512", names, 64);
+    const catalogue = world({
+      parts: [m27c256, other, rotary(1, 2, "toggle"), ...header(10), cable(4), resistor],
+      versions: { R5: 0x8000, R6: 0x8000 },
+      sockets: [{ ...lane("IC21", "even", "supply"), lane: "whole", window: { base: 0xf8000, size: "32K" } }],
+    });
+    const wiring = planWiring(catalogue, combination([{ firmware: "R5" }, { firmware: "R6" }], []));
+    if (wiring.kind !== "wiring") throw new Error(wiring.says);
+    expect(wiring.plan.wires.filter((w) => w.net === "GND")[0]?.from).toEqual({ at: "socket", socket: "IC21", pin: 14 });
   });
 });

@@ -70,6 +70,21 @@ describe("one version in one socket", () => {
     });
   });
 
+  it("takes no line above the window for one that the board drives, where nobody said so", () => {
+    const silent = { ...socket32, upper_pins: upper.filter((p) => p.pin !== 2) };
+    expect(planned({ sockets: [silent] }).pinWork.find((w) => w.pin === 2)).toMatchObject({ does: "lift-and-tie", to: "ground" });
+  });
+
+  it("is refused where a line within the window is another line of the board", () => {
+    const carries = (line: string) => ({
+      ...socket32,
+      window: { base: 0xe0000, size: 2 * K64 },
+      upper_pins: [...upper.filter((p) => p.pin !== 2), { pin: 2, carries: "driven" as const, line }],
+    });
+    expect(planned({ sockets: [carries("A16")] }).pinWork).toEqual([]);
+    expect(refusal({ sockets: [carries("A17")] })).toContain("pin 2 (A16) finds no signal A16 in IC7");
+  });
+
   it("lifts what stands over another supply than +5 V, and never takes that for a level", () => {
     const rail = { ...socket32, upper_pins: [{ pin: 1, carries: "rail" as const, line: "+12" }, ...upper.slice(1)] };
     expect(planned({ sockets: [rail] }, "27c010").pinWork).toContainEqual(

@@ -1,11 +1,13 @@
 // A firmware socket's window is what its address lines can make: a power of two, on a multiple of itself.
-import { bytes, hex } from "../../records/index.js";
+import { bytes, type FirmwareSocket, hex } from "../../records/index.js";
+import type { Catalogue } from "../catalogue.js";
+import { partsOfType } from "../lookups.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
 export const socketWindow: Rule = {
   name: "socket-window",
-  says: "A firmware window is a power of two long and begins on a multiple of its length; upper pins are pins of the socket.",
+  says: "A firmware window is a power of two long and begins on a multiple of its length; upper pins are pins of the socket, and within the window they carry the line that its device has there.",
   why: "Address lines halve a space and halve it again; a window of another length or place is a slip.",
   mend: "Correct the length, the first address or the pin.",
   scope: ["board"],
@@ -44,6 +46,15 @@ export const socketWindow: Rule = {
               at: at("upper_pins", j, "carries"),
               hint: "Add line: A15, say.",
             };
+          const wanted = p.carries === "driven" ? lineFor(catalogue, s, p.pin) : undefined;
+          if (wanted !== undefined && p.line !== undefined && /^A\d+$/.test(p.line) && p.line !== wanted.board)
+            yield {
+              says: `Pin ${p.pin} carries ${p.line}, and the ${s.wired_for} has its ${wanted.device} there, which is ${wanted.board} of the board.`,
+              at: at("upper_pins", j, "line"),
+              expected: wanted.board,
+              related: [{ says: "What it is wired for.", at: at("wired_for") }],
+              hint: "Follow the trace of that pin; a device in a socket that is wired otherwise shows its bytes in another order.",
+            };
           if (p.carries === "rail" && p.line === undefined)
             yield {
               says: `Pin ${p.pin} carries another supply than +5 V, but which is not said.`,
@@ -54,3 +65,15 @@ export const socketWindow: Rule = {
       }
   },
 };
+
+/** The address line that a pin within the window has in the device the socket is wired for, and which line of the board that is. */
+function lineFor(catalogue: Catalogue, s: FirmwareSocket, pin: number): { readonly device: string; readonly board: string } | undefined {
+  const device = partsOfType(catalogue, "memory").find((m) => m.family === s.wired_for);
+  const name = device?.pins.find((p) => p.pin + (s.pins - device.pins.length) / 2 === pin)?.name;
+  const line = /^A(\d+)$/.exec(name ?? "")?.[1];
+  if (!device || line === undefined) return undefined;
+  // The lines of a device count its words; one of 16 bits that is read by bytes has a line below A0.
+  const word = Math.max(...device.organisations.map((o) => o.width), s.data_width) / 8;
+  const board = Number(line) + Math.log2(word * (s.lane === undefined || s.lane === "whole" ? 1 : 2));
+  return board < Math.log2(bytes(s.window.size)) ? { device: `A${line}`, board: `A${board}` } : undefined;
+}

@@ -37,6 +37,7 @@ export interface DeviceFit {
   /** Work that has to be done whatever is switched. */
   readonly pinWork: readonly PinWork[];
   readonly grade: { readonly marking: string; readonly access_ns: number } | "unknown";
+  /** Of the first socket, not of the device. */
   readonly groundPin: number;
 }
 
@@ -71,7 +72,7 @@ export function fitDevice(device: MemoryDevice, at: Sockets, families: ReadonlyM
       return unfit(`${device.pins.length} pins do not go into the ${socket.pins} of ${socket.id}.`);
     let rewired = 0;
     for (const pin of device.pins) {
-      const meets = provided(socket, wired, pin.pin + offset, at);
+      const meets = provided(socket, wired, pin.pin + offset, at, inside);
       const signal = canonical(pin.name, at.width, device);
       if (bankNames.includes(signal)) {
         const list = lines.get(signal) ?? [];
@@ -85,7 +86,7 @@ export function fitDevice(device: MemoryDevice, at: Sockets, families: ReadonlyM
       }
       const want = needOf(signal, device, pin.pin, at.width);
       if (want === undefined || satisfies(want, meets)) continue;
-      const step = workFor(device, pin.pin, pin.name, want, meets, socket, wired);
+      const step = workFor({ device, pin: pin.pin, name: pin.name, need: want, meets, socket, wired, at, inside });
       if (!step) return unfit(`pin ${pin.pin} (${pin.name}) finds no ${want} in ${socket.id}.`);
       rewired += 1;
       work.push(step);
@@ -94,8 +95,9 @@ export function fitDevice(device: MemoryDevice, at: Sockets, families: ReadonlyM
       return unfit(`${rewired} of its pins would have to be crossed in ${socket.id}; that wants an adapter board.`);
   }
   const fits = bankNames.map((line, bit): LineFit => lineFit(line, bit, pinOf(device, line, at.width), lines.get(line) ?? [], at));
-  const ground = device.pins.find((p) => isGround(p.name));
-  if (!ground) return unfit("its pin list names no ground pin.");
+  if (!device.pins.some((p) => isGround(p.name))) return unfit("its pin list names no ground pin.");
+  const ground = groundOf(at.sockets[0]!.socket, families);
+  if (ground === undefined) return unfit(`the pin order of ${at.sockets[0]!.socket.wired_for} names no ground pin.`);
   return {
     kind: "fits",
     fit: {
@@ -107,9 +109,15 @@ export function fitDevice(device: MemoryDevice, at: Sockets, families: ReadonlyM
       lines: fits,
       pinWork: work,
       grade,
-      groundPin: ground.pin,
+      groundPin: ground,
     },
   };
+}
+
+function groundOf(socket: FirmwareSocket, families: ReadonlyMap<string, MemoryDevice>): number | undefined {
+  const wired = families.get(socket.wired_for);
+  const found = wired?.pins.find((p) => isGround(p.name) && !socket.upper_pins?.some((u) => u.pin === p.pin && u.carries !== "low"));
+  return wired && found && found.pin + (socket.pins - wired.pins.length) / 2;
 }
 
 function lineFit(line: string, bit: number, pin: number, at: readonly LineAt[], sockets: Sockets): LineFit {
@@ -223,21 +231,30 @@ interface Meets {
   /** Signal of the family the socket is wired for, or the line the record names. */
   readonly signal: string;
   readonly detail: string;
+  /** It is the line of the board by another number than the one that must come to this pin. */
+  readonly otherLine?: boolean;
 }
 
-function provided(socket: FirmwareSocket, wired: MemoryDevice, pin: number, at: Sockets): Meets {
+function provided(socket: FirmwareSocket, wired: MemoryDevice, pin: number, at: Sockets, inside: number): Meets {
   if (pin < 1 || pin > socket.pins) return { carries: "overhangs", signal: "", detail: "" };
   const offset = (socket.pins - wired.pins.length) / 2;
   const name = wired.pins.find((p) => p.pin + offset === pin)?.name;
   const signal = name === undefined ? "" : canonical(name, at.width, wired);
   const listed = socket.upper_pins?.find((u) => u.pin === pin);
-  if (listed) return { pin, carries: listed.carries, signal, detail: listed.line ?? "" };
+  const line = addressLines(wired, at.width).indexOf(signal);
+  if (listed) {
+    const told = /^A(\d+)$/.exec(listed.line ?? "")?.[1];
+    const otherLine = line >= 0 && line < inside && told !== undefined && Number(told) !== line + Math.log2(at.totalWidth / 8);
+    return { pin, carries: listed.carries, signal, detail: listed.line ?? "", otherLine };
+  }
   if (signal === "VCC") return { pin, carries: "supply", signal, detail: "" };
   if (signal === "GND") return { pin, carries: "low", signal, detail: "" };
   if (signal === "VPP" || signal === "PGM" || signal === "WE") return { pin, carries: "high", signal, detail: "" };
   if (signal === "BYTE") return { pin, carries: at.width === 16 ? "high" : "low", signal, detail: "" };
   if (signal === "" || signal === "NC" || signal === "OUT") return { pin, carries: "unknown", signal, detail: "" };
   if (isRail(signal)) return { pin, carries: "rail", signal, detail: signal };
+  // The window asks for no line above it: what the board has there nobody has said.
+  if (line >= inside) return { pin, carries: "unknown", signal, detail: "" };
   return { pin, carries: "driven", signal, detail: "" };
 }
 
@@ -256,20 +273,24 @@ function satisfies(need: Need, meets: Meets): boolean {
       const signal = need.slice("signal ".length);
       // A select or output-enable held low for good is how some boards wire a single device.
       if ((signal === "OE" || signal === "CE") && meets.signal === signal) return meets.carries === "driven" || meets.carries === "low";
-      return meets.signal === signal && meets.carries === "driven";
+      return meets.signal === signal && meets.carries === "driven" && !meets.otherLine;
     }
   }
 }
 
-function workFor(
-  device: MemoryDevice,
-  pin: number,
-  name: string,
-  need: Need,
-  meets: Meets,
-  socket: FirmwareSocket,
-  wired: MemoryDevice,
-): PinWork | undefined {
+interface Unsatisfied {
+  readonly device: MemoryDevice;
+  readonly pin: number;
+  readonly name: string;
+  readonly need: Need;
+  readonly meets: Meets;
+  readonly socket: FirmwareSocket;
+  readonly wired: MemoryDevice;
+  readonly at: Sockets;
+  readonly inside: number;
+}
+
+function workFor({ device, pin, name, need, meets, socket, wired, at, inside }: Unsatisfied): PinWork | undefined {
   const offset = (socket.pins - wired.pins.length) / 2;
   const find = (signal: string) => {
     const found = wired.pins.find((p) => canonical(p.name, socket.data_width, wired) === signal);
@@ -298,8 +319,7 @@ function workFor(
   const signal = need.slice("signal ".length);
   const source = find(signal);
   if (source === undefined) return undefined;
-  const listed = socket.upper_pins?.find((u) => u.pin === source);
-  if (listed && listed.carries !== "driven") return undefined;
+  if (!satisfies(need, provided(socket, wired, source, at, inside))) return undefined;
   return make(`socket pin ${source} (${signal})`, `${name} needs the board's ${signal}`);
 }
 

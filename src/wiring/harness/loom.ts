@@ -218,7 +218,7 @@ function netPaths({ candidate, demands, sockets }: LoomInput): NetPath[] {
 /** One ground return for all: the memory socket's ground, or the card's own where no memory device is switched. */
 function groundEnd(fit: Candidate["fit"], sockets: Sockets | undefined, demands: Demands): End {
   const socket = sockets?.sockets[0]?.socket;
-  if (fit && socket) return { at: "socket", socket: socket.id, pin: fit.groundPin + (socket.pins - fit.device.pins.length) / 2 };
+  if (fit && socket) return { at: "socket", socket: socket.id, pin: fit.groundPin };
   const card = demands.cards.find((c) => c.kind === "ground" && c.groundPoint !== undefined);
   if (card?.kind === "ground" && card.groundPoint !== undefined) return { at: "card", card: card.card, point: card.groundPoint };
   return { at: "ground", says: "ground of the board" };

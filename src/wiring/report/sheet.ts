@@ -4,6 +4,7 @@ import { type Catalogue, labelCopies } from "../../catalogue/index.js";
 import type { Combination } from "../../planning/index.js";
 import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
 import { type PanelPart, panelParts } from "../harness/panel-parts.js";
+import { laneText } from "../images/lay-out.js";
 import { isRecorded } from "../images/word.js";
 import type { Caution, FaultGroup, WiringPlan } from "../types.js";
 
@@ -187,7 +188,7 @@ function burnSheet(plan: WiringPlan, family: Firmware | undefined): BurnSheet | 
       device.grade === unknown
         ? "the fastest grade; how fast it must be is not known"
         : `${device.grade.marking} (${device.grade.access_ns}${thin}ns) or faster`,
-    sockets: device.sockets.map((s) => (s.lane === "whole" ? s.socket : `${s.socket}: ${s.lane} bytes`)),
+    sockets: device.sockets.map((s) => (s.lane === "whole" ? s.socket : `${s.socket}: ${laneText({ ...s, width: device.width })}`)),
     banks: plan.banks.map((bank) => ({
       bank: bank.index,
       offset: hex(bank.offset, 5),

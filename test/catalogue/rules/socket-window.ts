@@ -6,6 +6,13 @@ export default {
     "another window": (c) => {
       c.board["tb-1"]!.firmware_sockets[0]!.window = { base: 0xf8000, size: "32K" };
     },
+    "a line of one of two sockets, which counts pairs of bytes": (c) => {
+      Object.assign(c.board["tb-1"]?.firmware_sockets[0] ?? {}, {
+        lane: "even",
+        window: { base: 0xf0000, size: "64K" },
+        upper_pins: [{ pin: 27, carries: "driven", line: "A15" }],
+      });
+    },
     "a rail of another voltage": (c) => {
       Object.assign(c.board["tb-1"]?.firmware_sockets[0] ?? {}, { upper_pins: [{ pin: 1, carries: "rail", line: "+12" }] });
     },
@@ -25,6 +32,9 @@ export default {
     },
     "a driven pin without its line": (c) => {
       c.board["tb-1"]!.firmware_sockets[0]!.upper_pins = [{ pin: 27, carries: "driven" }];
+    },
+    "a line within the window that is another line of the board": (c) => {
+      c.board["tb-1"]!.firmware_sockets[0]!.upper_pins = [{ pin: 27, carries: "driven", line: "A15" }];
     },
   },
 } satisfies RuleCases;
