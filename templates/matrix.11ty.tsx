@@ -1,8 +1,7 @@
 // The matrix of one board revision. On a wide page a grid; on a phone the same table reads as a list by card, its firmware line as a bar.
 
 import { verdictMarkSymbols } from "../src/drawing/index.js";
-import type { MatrixPage } from "../src/pages/index.js";
-import { markUse } from "../src/pages/index.js";
+import { type MatrixPage, markUse } from "../src/pages/index.js";
 import { evidenceWords, verdictWords } from "../src/words/index.js";
 import { counted, Link, Svg, stated } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";

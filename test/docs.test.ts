@@ -18,11 +18,10 @@ describe.each(documents)("%s", (file) => {
 
   it("names only paths that exist", () => {
     const named = [...text.matchAll(/`((?:src|test|templates|data|\.ci)\/[\w./-]*)`/g)].map((m) => m[1] as string);
-    // A room's own document names its files from where it lies; `rules/` is short for the constraints of planning.
+    // A room's own document names its files from where it lies.
     const folder = folderOf(file);
     const own = folder === "" ? [] : [...text.matchAll(/`((?:[\w-]+\/)*[\w.-]+\.(?:ts|tsx|mjs))`/g)].map((m) => m[1] as string);
-    const there = (path: string) =>
-      [path, `${folder}${path}`, `${folder}encode/${path}`, `src/${path}`].some((at) => existsSync(join(top, at)));
+    const there = (path: string) => [path, `${folder}${path}`, `src/${path}`].some((at) => existsSync(join(top, at)));
     expect([...named, ...own].filter((path) => !there(path))).toEqual([]);
     if (file === "DEVELOPERS.md") expect(named.length).toBeGreaterThan(10);
   });

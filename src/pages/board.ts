@@ -1,7 +1,8 @@
 // A board's page: which cards it takes, how to tell its revisions apart, its slots, addresses, rails and firmware.
+
 import { mainMemory, mainMemoryLiesAnywhere, runsOn } from "../catalogue/index.js";
+import { laneText } from "../images/index.js";
 import { type Board, bytes, hex, known, sizeText } from "../records/index.js";
-import { laneText } from "../wiring/index.js";
 import { mainMemoryLies, type Verdict, verdictOrder } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";

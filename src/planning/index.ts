@@ -6,8 +6,6 @@ export { answer, type PlanOptions, plan } from "./answer/plan.js";
 export { withCounts } from "./answer/sentence.js";
 export { answerUnread } from "./answer/unread.js";
 export { verdictOf } from "./answer/verdict.js";
-export { type Compiled, compile } from "./encode/compile.js";
-export { tradeRules } from "./encode/rules/index.js";
 export * from "./questions/audit.js";
 export { beforeYouBuy, type Purchase, type VersionVerdict, type Wanted } from "./questions/buying.js";
 export * from "./questions/cell.js";

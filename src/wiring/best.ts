@@ -2,9 +2,8 @@
 // first that planning ranks may be one that no switch can do, or one that asks more of the switch than another as good.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Combination, Offer, Round } from "../planning/index.js";
+import { demandsOf, socketsOf } from "../switching/index.js";
 import type { WayOut, Wiring, WiringOptions, WiringReason } from "./answer-types.js";
-import { demandsOf } from "./demand/demands.js";
-import { socketsOf } from "./demand/sockets.js";
 import { betterIn, compareFigures, type FigureDifference, type Figures, figuresOf, type WiringFigures, wiringFigures } from "./figures.js";
 import { imageRepeats } from "./harness/banks.js";
 import { planWiring } from "./plan.js";

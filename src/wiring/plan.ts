@@ -2,13 +2,20 @@
 // Nothing that fails the simulation leaves this file.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Combination } from "../planning/index.js";
+import {
+  type Called,
+  type Candidate,
+  type Candidates,
+  candidates,
+  type Demands,
+  demandsOf,
+  hasStop,
+  optimalityOf,
+  runnerUpOf,
+  type Sockets,
+  socketsOf,
+} from "../switching/index.js";
 import { benchTest } from "./bench-test/bench-test.js";
-import { hasStop } from "./contacts/contact-plan.js";
-import { type Candidate, type Candidates, candidates } from "./contacts/design.js";
-import { optimalityOf, runnerUpOf } from "./contacts/optimality.js";
-import type { Called } from "./demand/called.js";
-import { type Demands, demandsOf } from "./demand/demands.js";
-import { type Sockets, socketsOf } from "./demand/sockets.js";
 import type { FaultInput } from "./faults/fault-case.js";
 import { faultTable } from "./faults/fault-table.js";
 import { singleFaults } from "./faults/faults.js";

@@ -3,9 +3,8 @@
 import type { Catalogue } from "../catalogue/index.js";
 import type { Combination } from "../planning/index.js";
 import type { MemoryDevice } from "../records/index.js";
+import { type DeviceFit, fitDevice, type LineAt, type Sockets, socketsOf } from "../switching/index.js";
 import type { WayOut, WiringOptions, WiringReason } from "./answer-types.js";
-import { type DeviceFit, fitDevice, type LineAt } from "./contacts/device.js";
-import { type Sockets, socketsOf } from "./demand/sockets.js";
 import { imageRepeats } from "./harness/banks.js";
 import { devicePlan, speedText } from "./report/describe.js";
 import type { Bank, DevicePlan, PinWork } from "./types.js";

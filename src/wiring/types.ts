@@ -1,10 +1,12 @@
 // What a wiring plan is: plain data, so that it crosses a worker boundary and goes to drawings, pages and sheets as it is.
 // Every word a person reads stands in fields named `says`, `label`, `text` or `name`; the rest is for programs.
 
+import type { BankLine, Optimality, PinWork, RunnerUp } from "../switching/index.js";
 import type { BenchStep, FaultTable, Proof } from "./bench-types.js";
 
 export type * from "./answer-types.js";
 export type * from "./bench-types.js";
+export type { BankLine, Optimality, PinWork, RunnerUp };
 
 /** A line a contact can pull down. `floating`: nothing decides it. `short`: supply meets ground, or two drivers fight. */
 export type Level = "low" | "high" | "floating" | "short";
@@ -75,33 +77,6 @@ export interface Bank {
   /** mode: a position selects it; copy: a further copy that a position selects; safe: filled so that no fault reaches an empty bank. */
   readonly use: "mode" | "copy" | "safe";
   readonly modes: readonly string[];
-}
-
-/** A line of the device above those used inside one bank. */
-export interface BankLine {
-  /** As the data sheet names it: A17. */
-  readonly line: string;
-  /** Its weight in the bank number: 0 for the lowest bank line. */
-  readonly bit: number;
-  readonly pin: number;
-  /** Pin of the socket it stands over; left out when it overhangs. */
-  readonly socketPin?: number;
-  readonly carries: "driven" | "high" | "low" | "open" | "supply" | "rail" | "overhangs" | "unknown";
-  readonly role: "switched" | "fixed-high" | "fixed-low";
-  readonly net?: string;
-  readonly says: string;
-}
-
-/** Work on one pin of one device. */
-export interface PinWork {
-  readonly socket: string;
-  readonly pin: number;
-  readonly signal: string;
-  readonly does: "lift-and-switch" | "wire-in-place" | "overhang-and-switch" | "lift-and-tie" | "tie" | "lift-and-wire" | "lift";
-  readonly to?: string;
-  readonly says: string;
-  /** Why: what the socket carries there and what would happen otherwise. */
-  readonly why: string;
 }
 
 export interface SwitchPlan {
@@ -234,26 +209,6 @@ export interface Caution {
   readonly title: string;
   readonly text: string;
   readonly source: string;
-}
-
-export interface RunnerUp {
-  readonly says: string;
-  readonly switchPart: string;
-  readonly device?: string;
-  readonly poles: number;
-  readonly lines: number;
-  readonly saves: readonly string[];
-  readonly costs: readonly string[];
-}
-
-export interface Optimality {
-  readonly poles: number;
-  readonly lines: number;
-  readonly lifted: number;
-  /** Why nothing smaller exists among what was searched. */
-  readonly says: string;
-  readonly proven: boolean;
-  readonly searched: { readonly switches: number; readonly devices: number; readonly candidates: number };
 }
 
 export interface Electrical {

@@ -1,7 +1,6 @@
 // The frame of every page: head, menu, search box, the page's own content, foot. It decides nothing about what is shown.
 import type { ComponentChildren } from "preact";
-import type { PageHead } from "../../src/pages/index.js";
-import { menu, policy } from "../../src/pages/index.js";
+import { menu, type PageHead, policy } from "../../src/pages/index.js";
 
 export interface LayoutProps {
   readonly page: PageHead;

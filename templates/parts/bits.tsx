@@ -1,18 +1,19 @@
 // Small pieces that many pages set: marks, values, links to records, lists of builds and problems, sources.
 import type { ComponentChildren } from "preact";
-import type {
-  BoardPage,
-  ClaimLine,
-  ConflictLine,
-  Figure,
-  LinkView,
-  MarkView,
-  RefView,
-  SourceView,
-  TestedView,
-  ValueView,
+import {
+  type BoardPage,
+  type ClaimLine,
+  type ConflictLine,
+  type Figure,
+  type LinkView,
+  listed,
+  type MarkView,
+  markSvg,
+  type RefView,
+  type SourceView,
+  type TestedView,
+  type ValueView,
 } from "../../src/pages/index.js";
-import { listed, markSvg } from "../../src/pages/index.js";
 
 /** Text that is already SVG, made by our own drawing functions, which escape every word they are given. */
 export function Svg({ svg, as = "span", css }: { readonly svg: string; readonly as?: "span" | "div"; readonly css?: string }) {

@@ -2,8 +2,9 @@
 // the change-over by hand beside it. Held against a known piece of work on the same machines in the same run: whether all the cards can be
 // on at once. Clingo's optimisation divides the same machines.
 import { gather } from "../../src/catalogue/index.js";
+import { compile } from "../../src/encoding/index.js";
 import { ask, type Question } from "../../src/machine/index.js";
-import { changeOver, compile, verdictOf, withSwitch } from "../../src/planning/index.js";
+import { changeOver, verdictOf, withSwitch } from "../../src/planning/index.js";
 import { asked, openWays } from "../../src/planning/ways/open-ways.js";
 import { wishesOf } from "../../src/planning/ways/wishes.js";
 import type { Build, Card, Loaded } from "../../src/records/index.js";

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { repeatTo, sameBytes } from "../../src/wiring/index.js";
+import { repeatTo, sameBytes } from "../../src/images/index.js";
 import { image } from "../support/demo-images.js";
 import { freshFolder, slotwright } from "../support/recorder.js";
 

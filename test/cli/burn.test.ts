@@ -2,10 +2,10 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { joinLanes, readMemoryFile, sameBytes, swapBytes, takeLane } from "../../src/wiring/index.js";
+import { joinLanes, readMemoryFile, sameBytes, swapBytes, takeLane } from "../../src/images/index.js";
+import { stream } from "../images/world.js";
 import { image } from "../support/demo-images.js";
 import { freshFolder, slotwright } from "../support/recorder.js";
-import { stream } from "../wiring/images/world.js";
 
 const headline = "saltmarsh-three-mode-skerry";
 

@@ -1,6 +1,7 @@
 // What the planner's workers answer, asked directly: the shelf, answers with counts, reasons with one-tap repairs, sheets, files in and out.
 import { describe, expect, it } from "vitest";
 import { gather, type PlannerRecords } from "../../src/catalogue/index.js";
+import { compile } from "../../src/encoding/index.js";
 import { ask } from "../../src/machine/index.js";
 import { forumText } from "../../src/planner/state/forum.js";
 import { blank, buildOf, editsBetween } from "../../src/planner/state/moves.js";
@@ -8,7 +9,7 @@ import { matching, type Offer } from "../../src/planner/ui/Combobox.js";
 import { readBuild, writeBuild } from "../../src/planner/worker/files.js";
 import { sheetOf } from "../../src/planner/worker/sheet.js";
 import { shelfOf } from "../../src/planner/worker/shelf.js";
-import { compile, countsOf, plan } from "../../src/planning/index.js";
+import { countsOf, plan } from "../../src/planning/index.js";
 import { plannerRecords } from "../../src/publish/exports/index.js";
 import { type Build, readOne, readRecords } from "../../src/records/index.js";
 import { demo, demoFiles } from "../support/demo.js";

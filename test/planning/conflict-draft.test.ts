@@ -1,9 +1,9 @@
 // A conflict drafted from a failed test holds for exactly that machine: for it, and for none that differs in one respect.
 import { describe, expect, it } from "vitest";
 import { cardsOn, mainMemory, modesOf } from "../../src/catalogue/index.js";
+import { compile, withRules } from "../../src/encoding/compile.js";
+import { occurrences } from "../../src/encoding/rules/conflicts.js";
 import { ask } from "../../src/machine/resolve.js";
-import { compile, withRules } from "../../src/planning/encode/compile.js";
-import { occurrences } from "../../src/planning/encode/rules/conflicts.js";
 import { draftConflict } from "../../src/planning/index.js";
 import { type Build, bytes, type Conflict, readOne, writeRecord } from "../../src/records/index.js";
 import { decide } from "../../src/solver/index.js";

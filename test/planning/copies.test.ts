@@ -1,7 +1,8 @@
 // Two of one card in a machine: which of them a mode has on, which was tested, which stands already, and how they are told apart.
 import { describe, expect, it } from "vitest";
+import { compile } from "../../src/encoding/index.js";
 import { ask, withChoice } from "../../src/machine/index.js";
-import { type Answer, beforeYouBuy, compile, countsOf, plan } from "../../src/planning/index.js";
+import { type Answer, beforeYouBuy, countsOf, plan } from "../../src/planning/index.js";
 import type { Build, BuildCard } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
 import { asked, card, smallClub, tested } from "./support/small-club.js";

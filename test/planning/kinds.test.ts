@@ -2,8 +2,9 @@
 // and random papers. Ways of one kind are of that kind, and there are some whenever the count says so.
 import { describe, expect, it } from "vitest";
 import { type Catalogue, gather } from "../../src/catalogue/index.js";
+import { type Compiled, compile } from "../../src/encoding/index.js";
 import { ask } from "../../src/machine/index.js";
-import { type Compiled, compile, countsOf, grades, waysOf, workables } from "../../src/planning/index.js";
+import { countsOf, grades, waysOf, workables } from "../../src/planning/index.js";
 import type { Build, Card, Loaded } from "../../src/records/index.js";
 import { Random } from "../support/solver/random.js";
 import { judge, type Machine, type World } from "./support/checker/index.js";

@@ -1,8 +1,9 @@
 // What is on in which way: each cell against the machine with that one card switched over, asked by itself.
 import { describe, expect, it } from "vitest";
+import { compile } from "../../src/encoding/index.js";
 import { ask, withChoice } from "../../src/machine/index.js";
 import { findWhyNot } from "../../src/planner/worker/why-not.js";
-import { compile, findOnOff, verdictOf } from "../../src/planning/index.js";
+import { findOnOff, verdictOf } from "../../src/planning/index.js";
 import type { Build, Mode } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
 import { Random } from "../support/solver/random.js";

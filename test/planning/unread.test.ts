@@ -1,18 +1,9 @@
 // Records that could not be read: an answer one could bear on is not known, names the file, and is never better than it was.
 import { describe, expect, it } from "vitest";
 import type { Catalogue } from "../../src/catalogue/index.js";
+import { compile } from "../../src/encoding/index.js";
 import { ask } from "../../src/machine/index.js";
-import {
-  type Answer,
-  beforeYouBuy,
-  cell,
-  compile,
-  countsOf,
-  matrix,
-  openFacts,
-  plan,
-  whatWouldFit as wouldFit,
-} from "../../src/planning/index.js";
+import { type Answer, beforeYouBuy, cell, countsOf, matrix, openFacts, plan, whatWouldFit as wouldFit } from "../../src/planning/index.js";
 import type { Build, Unread } from "../../src/records/index.js";
 import { demo, demoWith } from "../support/demo.js";
 import { Random } from "../support/solver/random.js";

@@ -1,7 +1,8 @@
 // Random small problems against brute force: every task, both outcomes. LONG=1 runs ten times as many.
 import { expect, test } from "vitest";
-import type { Choice, Cost, Problem } from "../../src/solver/index.js";
 import {
+  type Choice,
+  type Cost,
   cheapest,
   count,
   countPerValue,
@@ -12,6 +13,7 @@ import {
   oneReason,
   oneRepair,
   openSession,
+  type Problem,
   possible,
   reasons,
   repairs,

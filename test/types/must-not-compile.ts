@@ -1,9 +1,7 @@
 // Lines that must not compile: what the types promise. The compiler reads this file with the build and fails on a line that
 // is allowed after all; the test beside it proves that every mark stands before a true mistake.
-import type { Catalogue, LinkedId } from "../../src/catalogue/index.js";
-import { recordOf } from "../../src/catalogue/index.js";
-import type { Answer, Combination, PlanOptions, Verdict } from "../../src/planning/index.js";
-import { plan } from "../../src/planning/index.js";
+import { type Catalogue, type LinkedId, recordOf } from "../../src/catalogue/index.js";
+import { type Answer, type Combination, type PlanOptions, plan, type Verdict } from "../../src/planning/index.js";
 import { type Build, type Finding, hex, known, type RecordOf } from "../../src/records/index.js";
 import type { Problem, Rule } from "../../src/solver/index.js";
 

@@ -1,10 +1,11 @@
 // The best of all combinations against brute force: every one that the rules allow is put together and wired by itself.
 import { describe, expect, it } from "vitest";
 import type { Catalogue } from "../../src/catalogue/index.js";
+import { compile } from "../../src/encoding/index.js";
 import { ask } from "../../src/machine/index.js";
 import { combinationOf } from "../../src/planning/answer/combination.js";
 import { provenModes } from "../../src/planning/answer/evidence.js";
-import { type Combination, combinationsToWire, compile } from "../../src/planning/index.js";
+import { type Combination, combinationsToWire } from "../../src/planning/index.js";
 import type { Build } from "../../src/records/index.js";
 import { list } from "../../src/solver/index.js";
 import { bestWiring, planWiring, type Wiring, wiringOptions } from "../../src/wiring/index.js";

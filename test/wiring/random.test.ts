@@ -2,7 +2,7 @@
 // planned modes, or refused, and then brute force finds no wiring either. LONG=1 tries 20,000 of them.
 import { expect, it } from "vitest";
 import type { Switch } from "../../src/records/index.js";
-import { isPowerOfTwo } from "../../src/wiring/demand/sockets.js";
+import { isPowerOfTwo } from "../../src/switching/demand/sockets.js";
 import { planWiring, type WiringPlan } from "../../src/wiring/index.js";
 import { type BruteInput, uniformWorks, unusualWorks } from "./support/brute-force.js";
 import { plainState } from "./support/plain-simulation.js";

@@ -1,7 +1,8 @@
 // One version in the device that really stands there: every byte of it told, every pin with a level, and a refusal where that cannot be.
 import { describe, expect, it } from "vitest";
-import { type BurnPlan, joinLanes, layOut, planSingleVersion, sameBytes } from "../../src/wiring/index.js";
-import { stream } from "./images/world.js";
+import { type BurnPlan, joinLanes, layOut, sameBytes } from "../../src/images/index.js";
+import { planSingleVersion } from "../../src/wiring/index.js";
+import { stream } from "../images/world.js";
 import { combination, m27c010, m27c020, m27c040, m27c080, memory, socket32, world } from "./support/world.js";
 
 const K64 = 0x10000;

@@ -16,7 +16,7 @@ import {
   readMemoryFile,
   verify,
   writeMemoryFile,
-} from "../../wiring/index.js";
+} from "../../images/index.js";
 import { type Everywhere, gathered, type Register } from "../command.js";
 import { type BurnReport, type ReadBack, tellBurn } from "../printing/print-burn.js";
 import type { Terminal } from "../printing/terminal.js";

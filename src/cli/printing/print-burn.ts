@@ -1,5 +1,6 @@
 // What slotwright burn tells: what each dump is, which device holds what, what is to be done to its pins, what was written and verified.
-import { type BurnDevice, type Identification, laneText, type PinWork, type Verification } from "../../wiring/index.js";
+import { type BurnDevice, type Identification, laneText, type Verification } from "../../images/index.js";
+import type { PinWork } from "../../wiring/index.js";
 import { json } from "../command.js";
 import type { TriedRom } from "../reading/card-rom.js";
 import type { ExitCode } from "../wrong-use.js";

@@ -1,6 +1,5 @@
 // The ways of a machine, as text: how many, why no fewer, every division, and the wishes it grants.
-import type { Catalogue } from "../../catalogue/index.js";
-import { labelCopies } from "../../catalogue/index.js";
+import { type Catalogue, labelCopies } from "../../catalogue/index.js";
 import type { ChangeOver, Division, NotGranted, Ref, Ways } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import { cautions } from "../../wiring/index.js";

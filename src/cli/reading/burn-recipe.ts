@@ -1,7 +1,9 @@
 // What is to be burned for a build: the wiring plan's device and banks, or, when every mode runs one version, that version
 // alone in the device that stands in the socket.
+
+import type { BurnPlan } from "../../images/index.js";
 import type { Firmware } from "../../records/index.js";
-import { type BurnPlan, type PinWork, planSingleVersion, wiringOptions } from "../../wiring/index.js";
+import { type PinWork, planSingleVersion, wiringOptions } from "../../wiring/index.js";
 import { WrongUse } from "../wrong-use.js";
 import type { AskedBuild } from "./build-question.js";
 import type { Club } from "./club.js";

@@ -1,7 +1,7 @@
 // The part of slotwright burn that asks about a card's own ROM: --card-rom <card>=<file>.
 import type { Catalogue } from "../../catalogue/index.js";
+import { type CardRom, cardRom, type NamedBytes } from "../../images/index.js";
 import { nearest } from "../../records/index.js";
-import { type CardRom, cardRom, type NamedBytes } from "../../wiring/index.js";
 import { WrongUse } from "../wrong-use.js";
 
 export type TriedRom = CardRom & { readonly file: string };

@@ -1,6 +1,6 @@
 // Files that slotwright burn takes for a version on the owner's word. Bytes that miss a recorded checksum want that word twice: once which
 // version they are, and once that they may differ.
-import { identify, type NamedBytes, takeWord } from "../../wiring/index.js";
+import { identify, type NamedBytes, takeWord } from "../../images/index.js";
 import { WrongUse } from "../wrong-use.js";
 import type { BurnRecipe } from "./burn-recipe.js";
 import type { Club } from "./club.js";

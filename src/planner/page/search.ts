@@ -1,7 +1,6 @@
 // The search page: the small index answers at once and also from a disk; over a web server Pagefind adds the full text of the pages.
 import { verdictMark } from "../../drawing/index.js";
-import type { SearchEntry } from "../../pages/index.js";
-import { type Filters, finder, fits, type Hit } from "../../pages/index.js";
+import { type Filters, finder, fits, type Hit, type SearchEntry } from "../../pages/index.js";
 
 interface PagefindResult {
   readonly id: string;

@@ -1,7 +1,6 @@
 // Search in the single file: the same index and the same order of finds as on the site, without the full text.
 import { verdictMark } from "../../drawing/index.js";
-import type { SearchEntry } from "../../pages/index.js";
-import { type Finder, finder, type Hit } from "../../pages/index.js";
+import { type Finder, finder, type Hit, type SearchEntry } from "../../pages/index.js";
 import { piece } from "./pieces.js";
 
 const most = 40;

@@ -1,14 +1,13 @@
 // The solving worker: holds the catalogue and answers builds, so that the page itself never waits.
 import type { Catalogue } from "../../catalogue/index.js";
+import { type Compiled, compile } from "../../encoding/index.js";
 import { type AskedUnread, ask, type Misasked } from "../../machine/index.js";
 import {
   type Answer,
   answer,
   answerUnread,
   beforeYouBuy,
-  type Compiled,
   type Counts,
-  compile,
   countsOf,
   findOnOff,
   waysOf,

@@ -1,25 +1,10 @@
 // What the planner answers: verdicts, evidence, combinations, reasons, repairs, all naming the records behind them.
 // Plain data: it goes to pages, to the command line and over a worker boundary as it is.
-import type { Kind, Unread } from "../../records/index.js";
+import type { Condition, Fact, OwnersChoice, Ref, ToGet } from "../../encoding/index.js";
+import type { Unread } from "../../records/index.js";
 import type { Evidence, LidCard, Verdict } from "../../words/index.js";
 
-export type { Evidence, Verdict };
-
-/** A pointer to a fact in a record. */
-export interface Ref {
-  readonly kind: Kind;
-  readonly id: string;
-  /** JSON pointer into the record; "" is the record itself. */
-  readonly pointer: string;
-}
-
-/** One fact in trade words, with the records it rests on. The leaf of every refusal. */
-export interface Fact {
-  /** Name of the trade rule: "io-windows", "needs-firmware", "conflict". */
-  readonly rule: string;
-  readonly says: string;
-  readonly refs: readonly Ref[];
-}
+export type { Condition, Evidence, Fact, OwnersChoice, Ref, ToGet, Verdict };
 
 /** A fact that is missing and would decide. */
 export interface UnknownFact {
@@ -31,34 +16,11 @@ export interface UnknownFact {
   readonly settles: number;
 }
 
-/** Something of the records that the owner lacks: a card, a part, or one version of a firmware family. */
-export interface ToGet {
-  readonly kind: "card" | "part" | "firmware";
-  readonly id: string;
-  /** The version, of a firmware family. */
-  readonly version?: string;
-  /** How many, when more than one. */
-  readonly count?: number;
-}
-
 /** What a card needs beside the machine, in its record's own words. No rule judges it, and nobody can tell whether it is at hand. */
 export interface AlsoNeeded {
   /** Name of the copy that needs it. */
   readonly as: string;
   readonly says: string;
-  readonly refs: readonly Ref[];
-}
-
-/** Something that holds a combination back from plain "workable". */
-export interface Condition {
-  readonly kind: "remedy" | "loss" | "cosmetic" | "to-get";
-  readonly says: string;
-  /** The loss itself, and whether it is only suspected, when that is the condition. */
-  readonly loss?: { readonly says: string; readonly suspected: boolean };
-  /** What to get, when that is the condition. */
-  readonly get?: ToGet;
-  /** Ways to meet it, cheapest first. */
-  readonly ways: readonly { readonly says: string; readonly costs: string; readonly part?: string }[];
   readonly refs: readonly Ref[];
 }
 
@@ -136,17 +98,6 @@ export interface OpenChoice {
   readonly label: string;
   readonly chosen?: string;
   readonly values: readonly PossibleValue[];
-}
-
-/** Something the owner chose and could give up. */
-export interface OwnersChoice {
-  readonly id: string;
-  readonly kind: "card" | "mode" | "revision" | "memory" | "firmware" | "slot" | "setting" | "card-revision";
-  /** Name of the copy it is a choice of: a card, its slot, its revision, its settings. */
-  readonly card?: string;
-  /** The mode it is a choice of: a mode, its firmware. */
-  readonly mode?: string;
-  readonly says: string;
 }
 
 /** Choices that cannot all stand, with the facts that make it so. */

@@ -1,9 +1,9 @@
 // A changed build put to the rules again: what a way out promises is found by solving, never guessed.
 
+import { type Compiled, compile } from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { type Budget, count, decide } from "../../solver/index.js";
-import { type Compiled, compile } from "../encode/compile.js";
 import type { Verdict } from "./answer.js";
 import { verdictOf } from "./verdict.js";
 

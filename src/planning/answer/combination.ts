@@ -1,14 +1,21 @@
 // One solution told in trade words: where every card stands, what holds it back, what it rests on.
 import { allOf, type Catalogue } from "../../catalogue/index.js";
+import {
+  allowed_nano,
+  applies,
+  type Compiled,
+  changesOf,
+  drawn_nano,
+  draws,
+  eachCard,
+  eachMode,
+  ofNano,
+  ref,
+  toGet,
+} from "../../encoding/index.js";
 import { type Card, known, unknown } from "../../records/index.js";
 import type { Solution } from "../../solver/index.js";
 import { exactTestText } from "../../words/index.js";
-import { changesOf, toGet } from "../encode/changes.js";
-import { applies, type Compiled } from "../encode/compile.js";
-import { ref } from "../encode/draft.js";
-import { allowed_nano, drawn_nano, ofNano } from "../encode/exact-amounts.js";
-import { eachCard, eachMode } from "../encode/frame.js";
-import { draws } from "../encode/rules/rails.js";
 import type { AlsoNeeded, Combination, Condition, EvidenceNote, PlacedCard, ToGet, UnknownFact, Verdict } from "./answer.js";
 import { evidenceOf, nearMatches, type Proven } from "./evidence.js";
 import { conditionalFrom } from "./verdict.js";

@@ -1,10 +1,9 @@
 // How sure a combination is: the weakest link of each card on this board and firmware, each pair running together, and
 // the whole. A tested build covers exactly what it had: board revision, firmware, cards, slots and settings of a mode that worked.
 import { cardsOn, inRange, pairCopies } from "../../catalogue/index.js";
+import { ref, testedOn } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
 import { type Build, type BuildCard, bytes, type Card, type Source, sizeText } from "../../records/index.js";
-import { ref } from "../encode/draft.js";
-import { testedOn } from "../encode/lookup.js";
 import type { Combination, Evidence, EvidenceNote, ModePlan, PlacedCard, Ref } from "./answer.js";
 
 const order: readonly Evidence[] = ["bench", "documented", "reported", "inferred"];

@@ -1,8 +1,7 @@
 // Disproved conflicts that somebody who has these cards may have heard of: shown as history, counting for nothing.
 
+import { conflictsAmong, fact, ref } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
-import { fact, ref } from "../encode/draft.js";
-import { conflictsAmong } from "../encode/lookup.js";
 import type { Fact } from "./answer.js";
 
 export function disproved(question: Question): Fact[] {

@@ -1,7 +1,7 @@
 // Kinds of combination: by verdict and by evidence. Counts every kind exactly, as far as the budget goes, and finds ways of one kind alone.
+
+import type { Compiled, Frame } from "../../encoding/index.js";
 import { type Budget, type Count, count, countPerValue, type Problem } from "../../solver/index.js";
-import type { Compiled } from "../encode/compile.js";
-import type { Frame } from "../encode/frame.js";
 import type { Combination, Evidence, Verdict } from "./answer.js";
 import { evidenceRank } from "./evidence.js";
 import { atLeastProven, oneOf } from "./proofs.js";

@@ -1,9 +1,9 @@
 // The planner: one build and the catalogue in, one answer out. Everything it says is found by solving; nothing is guessed.
 import type { Catalogue } from "../../catalogue/index.js";
+import { type Compiled, compile } from "../../encoding/index.js";
 import { ask, type Misasked } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { type Budget, count, reasonsAndRepairs } from "../../solver/index.js";
-import { type Compiled, compile } from "../encode/compile.js";
 import type { Answer, Combination, UnknownFact, Verdict } from "./answer.js";
 import { disproved } from "./history.js";
 import { openChoices } from "./possible.js";

@@ -1,10 +1,9 @@
 // What may still be chosen: for every hole (and every pin, as if it were taken back) the values that some combination takes.
 
+import { type Compiled, eachCard, eachMode, type Frame, forbids, withRules } from "../../encoding/index.js";
 import { orElse } from "../../machine/index.js";
 import { bytes, sizeText } from "../../records/index.js";
 import { type Budget, type Possible, possible } from "../../solver/index.js";
-import { type Compiled, forbids, withRules } from "../encode/compile.js";
-import { eachCard, eachMode, type Frame } from "../encode/frame.js";
 import type { OpenChoice, PossibleValue } from "./answer.js";
 
 interface Hole {

@@ -1,9 +1,9 @@
 // Evidence as rules of the problem: for every link of the chain (a card, a pair, the whole, in each mode) the conditions under which it is at
 // least so well proven. The same meaning as `evidenceOf`, which judges one machine; here all of them are sifted or counted at once.
+
+import { conjunctions, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../../encoding/index.js";
 import type { BuildCard } from "../../records/index.js";
 import type { Literal, Problem, Rule } from "../../solver/index.js";
-import { conjunctions } from "../encode/draft.js";
-import { type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../encode/frame.js";
 import type { Evidence } from "./answer.js";
 import { evidenceRank, paperGrade, provenModes, sameMemory } from "./evidence.js";
 

@@ -1,6 +1,7 @@
 // Why nothing works: every minimal set of the owner's choices that cannot stand together, each opened down to the facts behind it.
+
+import { type Compiled, withRules } from "../../encoding/index.js";
 import { type Budget, type ChoiceSets, type Explanation, explain, type Problem } from "../../solver/index.js";
-import { type Compiled, withRules } from "../encode/compile.js";
 import type { Fact, OwnersChoice, Reason } from "./answer.js";
 
 /** Most reasons that are opened down to their facts; the sets themselves are all given. */

@@ -1,9 +1,9 @@
 // The smallest changes that help: every minimal set of the owner's choices to give up, and a second mode with a switch.
 // Each is verified by solving the changed build again; what that gives is told with it, and how far was looked.
 
+import type { Compiled } from "../../encoding/index.js";
 import { withChoice } from "../../machine/index.js";
 import { type Budget, type ChoiceSets, possible } from "../../solver/index.js";
-import type { Compiled } from "../encode/compile.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
 import { attempt } from "./attempt.js";
 import { valuesOf } from "./possible.js";

@@ -1,11 +1,24 @@
 // Ranked representatives: groups of combinations that differ in more than slots, best first, from three sources:
 // the cheapest changes at each level of remaining effect, and what members had running (so that a proven way is never missed).
+
+import {
+  applies,
+  type Compiled,
+  changeCost,
+  eachCard,
+  type Frame,
+  forbids,
+  inSlot,
+  ofRevision,
+  onRevisions,
+  runsVersion,
+  setTo,
+  withMemory,
+  withRules,
+} from "../../encoding/index.js";
 import type { AskedCard } from "../../machine/index.js";
 import { type BuildCard, bytes } from "../../records/index.js";
 import { type Budget, cheapest, decide, type Problem, possible, type Rule, type Solution } from "../../solver/index.js";
-import { changeCost } from "../encode/changes.js";
-import { applies, type Compiled, forbids, withRules } from "../encode/compile.js";
-import { eachCard, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../encode/frame.js";
 import type { Combination } from "./answer.js";
 import { combinationOf } from "./combination.js";
 import { evidenceRank, type Proven, provenModes } from "./evidence.js";

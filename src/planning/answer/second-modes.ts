@@ -1,10 +1,10 @@
 // One mode run as two, with a switch: some cards off in the one, others off in the other, so that every card is on in one of them at least.
 // The fewest cards off are tried first; a way that works is not widened. What was not tried is told as such.
 
+import type { Compiled } from "../../encoding/index.js";
 import { type AskedMode, type Question, switchable, withChoice, withSecondMode } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
-import type { Compiled } from "../encode/compile.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
 import { attempt, provenHopeless } from "./attempt.js";
 

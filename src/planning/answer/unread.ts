@@ -1,8 +1,7 @@
 // Unread records in an answer: which of them bear on it, and the answer to a question that names one.
 import type { Catalogue } from "../../catalogue/index.js";
+import { type Compiled, unreadWords } from "../../encoding/index.js";
 import type { Unread } from "../../records/index.js";
-import type { Compiled } from "../encode/compile.js";
-import { unreadWords } from "../encode/rules/unread.js";
 import type { Answer, UnknownFact, UnreadRecord } from "./answer.js";
 import { nothingTried } from "./repairs.js";
 import { unknownSentence } from "./sentence.js";

@@ -1,6 +1,7 @@
 // The verdict of a build: what certainly works, works under a condition, hangs on a missing fact, or is ruled out.
+
+import { type Compiled, forbids, withRules } from "../../encoding/index.js";
 import { type Budget, decide } from "../../solver/index.js";
-import { type Compiled, forbids, withRules } from "../encode/compile.js";
 import type { Verdict } from "./answer.js";
 
 /** Soft drafts from this level on make a combination conditional; a cosmetic note does not. */

@@ -1,8 +1,9 @@
 // A machine that cannot run everything at once, run in several ways: with one switch, or changed over by hand. One line a division.
+
+import type { Compiled } from "../../encoding/index.js";
 import { switchable, withChoice } from "../../machine/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
 import { byHandLine, divisionLine, lidCard } from "../../words/index.js";
-import type { Compiled } from "../encode/compile.js";
 import { changeOver } from "../ways/change-over.js";
 import type { Division } from "../ways/division.js";
 import { type Switched, withSwitch } from "../ways/with-switch.js";

@@ -1,10 +1,10 @@
 // The bench audits the rules: a tested build that worked though the rules rule it out, or failed though they allow it,
 // means that a record is wrong. Both places are named; nobody is believed beforehand.
 import type { Catalogue } from "../../catalogue/index.js";
+import { ref } from "../../encoding/index.js";
 import type { Build, Conflict } from "../../records/index.js";
 import type { Reason, Ref, Verdict } from "../answer/answer.js";
 import { plan } from "../answer/plan.js";
-import { ref } from "../encode/draft.js";
 import { draftConflict } from "./conflict-draft.js";
 
 export interface Disagreement {

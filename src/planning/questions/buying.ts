@@ -1,8 +1,8 @@
 // Before you buy: would this card work in that machine, with which firmware, what would have to change, what else would you
 // have to get, and what remains at risk. Every line comes from the planner's own answers.
 import { type Catalogue, defaultMode, modesOf } from "../../catalogue/index.js";
-import type { Misasked } from "../../machine/index.js";
-import { asStanding, countAtHand, findFaults, findRecordFault, withCard, withChoice } from "../../machine/index.js";
+import { ref } from "../../encoding/index.js";
+import { asStanding, countAtHand, findFaults, findRecordFault, type Misasked, withCard, withChoice } from "../../machine/index.js";
 import type { Build, Card } from "../../records/index.js";
 import type {
   Answer,
@@ -18,7 +18,6 @@ import type {
 } from "../answer/answer.js";
 import { nameToGet, needsBeside } from "../answer/combination.js";
 import { plan } from "../answer/plan.js";
-import { ref } from "../encode/draft.js";
 
 export interface VersionVerdict {
   readonly version: string;

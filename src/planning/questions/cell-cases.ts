@@ -1,13 +1,13 @@
 // The cases of a cell: one answer for each thing the owner has and the question does not name, the memory fitted and the revision of the
 // card, so that the best of them does not stand for all. Slot and settings are the owner's to choose: each case says for which it holds.
 import { type Catalogue, mainMemory } from "../../catalogue/index.js";
+import { type Compiled, compile } from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
 import { type Build, bytes } from "../../records/index.js";
 import { possible, scopeOf } from "../../solver/index.js";
 import type { Answer, Verdict } from "../answer/answer.js";
 import { answer } from "../answer/plan.js";
 import { problemOf } from "../answer/verdict.js";
-import { type Compiled, compile } from "../encode/compile.js";
 import { type CellQuestion, cellBuild, cellOptions } from "./cell.js";
 
 /** One choice left to the owner, with the values for which a case's verdict holds, whatever the other choices come to. */

@@ -1,13 +1,12 @@
 // The other way round: which cards of the catalogue would work in a machine as it stands, without touching anything that is in it,
 // with one change, with two. The count is proven least by the engine.
 import { type Catalogue, unreadIds } from "../../catalogue/index.js";
+import { applies, changeCount, changesOf, compile, possibleChanges, standing } from "../../encoding/index.js";
 import { ask, asStanding, findFaults, type Misasked, withCard } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { cheapest } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
-import { changeCount, changesOf, possibleChanges, standing } from "../encode/changes.js";
-import { applies, compile } from "../encode/compile.js";
 
 export interface Fitting {
   readonly card: string;

@@ -1,11 +1,12 @@
 // What is on in which way of a machine that is run in several: for each card and way what switching just that would come to, all else of the
 // build as it stands.
+
+import { type Compiled, compile, withRules } from "../../encoding/index.js";
 import { type Question, switchable, withChoice } from "../../machine/index.js";
 import { type Budget, decide, type Rule } from "../../solver/index.js";
 import type { PossibleValue, Repair } from "../answer/answer.js";
 import { attempt } from "../answer/attempt.js";
 import { verdictOf } from "../answer/verdict.js";
-import { type Compiled, compile, withRules } from "../encode/compile.js";
 
 export interface OnOff {
   /** Id of the mode. */

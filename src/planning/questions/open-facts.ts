@@ -1,12 +1,11 @@
 // What is worth finding out: the missing facts behind unknown verdicts over a part of the matrix, those that settle most first.
 // A fact settles a cell when knowing it alone could make the cell certain; else it is one of several that would be needed.
-import type { Catalogue } from "../../catalogue/index.js";
-import { allOf } from "../../catalogue/index.js";
+import { allOf, type Catalogue } from "../../catalogue/index.js";
+import { compile, forbids, type Unsettled, withRules } from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
 import { type Budget, decide } from "../../solver/index.js";
 import type { Ref } from "../answer/answer.js";
 import { verdictOf } from "../answer/verdict.js";
-import { compile, forbids, type Unsettled, withRules } from "../encode/compile.js";
 import { type CellQuestion, cellBuild } from "./cell.js";
 
 export interface OpenFact {

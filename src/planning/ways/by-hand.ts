@@ -3,11 +3,11 @@
 //
 //   way 1   firmware R4A   tracer S3 J2=300 on    disk out            one problem over all copies; a variable for each
 //   way 2   firmware R5.1  tracer out             disk S5 J2=320 on   thing that differs, so that the fewest can be asked for
+
+import { type Compiled, cardIn, complement, eachCard, type Frame, runsVersion, withRules } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
 import type { Cost, Literal, Problem, Rule, Variable } from "../../solver/index.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
-import { type Compiled, withRules } from "../encode/compile.js";
-import { cardIn, complement, eachCard, type Frame, runsVersion } from "../encode/frame.js";
 import { openMachine } from "./open-machine.js";
 import { isGranted, type Wish } from "./wishes.js";
 

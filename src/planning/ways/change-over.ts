@@ -1,12 +1,12 @@
 // The change-over by hand: the fewest ways in which a machine can be run when it is opened between them, and for each two of them what the
 // hand does, in the order in which it is safe to do it. Steps are data; words and cautions come later.
+
+import { compile, eachCard, holds } from "../../encoding/index.js";
 import { ask, type Question } from "../../machine/index.js";
 import type { Build, BuildCard, Card } from "../../records/index.js";
 import { type Budget, cheapest, decide, type Solution } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
 import { verdictOf } from "../answer/verdict.js";
-import { compile } from "../encode/compile.js";
-import { eachCard, holds } from "../encode/frame.js";
 import { type ByHand, byHand, handProblem, type Sureness } from "./by-hand.js";
 import { isGranted, type Wish, wishesOf } from "./wishes.js";
 

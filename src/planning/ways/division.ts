@@ -1,12 +1,13 @@
 // A division as it is told: what is on in each way and under which firmware, the build that has its ways as modes, and its best combination.
 // The build is put to the rules again by itself, so that nothing rests on the search that found it.
+
+import { type Compiled, compile } from "../../encoding/index.js";
 import { ask, switchable } from "../../machine/index.js";
 import type { Build, Mode } from "../../records/index.js";
 import { type Budget, possible, type Solution } from "../../solver/index.js";
 import type { Combination, Verdict } from "../answer/answer.js";
 import { representatives } from "../answer/representatives.js";
 import { verdictOf } from "../answer/verdict.js";
-import { type Compiled, compile } from "../encode/compile.js";
 import { cardsOnIn, type OpenWays } from "./open-ways.js";
 import { isGranted } from "./wishes.js";
 

@@ -1,9 +1,9 @@
 // A machine with so many ways to run, and nothing said of what is on in which: whether a card is on in a way is a hole like its slot. So the
 // ways share slots, jumpers, revisions and wiring, and one search is exact over all of them at once.
+
+import { type Compiled, eachCard, type Frame, holds, ofRevision, runsVersion } from "../../encoding/index.js";
 import { type Question, running } from "../../machine/index.js";
 import type { Cost, Literal, Problem, Rule, Solution, Variable } from "../../solver/index.js";
-import type { Compiled } from "../encode/compile.js";
-import { eachCard, type Frame, holds, ofRevision, runsVersion } from "../encode/frame.js";
 import { openMachine } from "./open-machine.js";
 import type { Wish } from "./wishes.js";
 

@@ -1,10 +1,11 @@
 // Why fewer ways cannot do. The plainest proof names wishes of which no two fit into one way, as many as there are ways: each needs a way of
 // its own. Where there is none, a smallest set of wishes that fewer ways cannot grant, found by searching every division.
+
+import { cardIn, type Frame, modeKept } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
 import { type Budget, type Choice, decide, oneReason, type Rule } from "../../solver/index.js";
 import type { Fact, OwnersChoice } from "../answer/answer.js";
 import { factsAgainst } from "../answer/reasons.js";
-import { cardIn, type Frame, modeKept } from "../encode/frame.js";
 import { asked, type OpenWays, openWays } from "./open-ways.js";
 import { type Granted, isGranted, type Wish } from "./wishes.js";
 

@@ -2,6 +2,17 @@
 // equally many versions over their ways, and are proven at least so well; no round holds anything better than one before it. Within a round
 // only what a switch can tell apart makes two combinations: board revision, the version of each way, revisions that a card is switched in.
 import type { Catalogue } from "../../catalogue/index.js";
+import {
+  applies,
+  type Compiled,
+  changeCost,
+  compile,
+  complement,
+  type Frame,
+  modeKept,
+  possibleChanges,
+  withRules,
+} from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { type Budget, type Cost, cheapest, type Problem, type Rule, type Solution, type Variable } from "../../solver/index.js";
@@ -12,9 +23,6 @@ import { grades } from "../answer/kinds.js";
 import { atLeastProven } from "../answer/proofs.js";
 import { slotFreedom, slotsAt } from "../answer/representatives.js";
 import { atMostLevel } from "../answer/verdict.js";
-import { changeCost, possibleChanges } from "../encode/changes.js";
-import { applies, type Compiled, compile, withRules } from "../encode/compile.js";
-import { complement, type Frame, modeKept } from "../encode/frame.js";
 
 export interface Round {
   readonly offers: readonly Offer[];

@@ -1,11 +1,12 @@
 // The ways of a machine with one switch: from what is wanted to the fewest ways that grant it, why fewer cannot, and every division of the
 // cards among them. What is claimed was searched to its end; what hangs on a missing fact is told as such.
+
+import { testedOn } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
 import { type Budget, decide, type Problem, type Solution } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
 import { evidenceRank } from "../answer/evidence.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
-import { testedOn } from "../encode/lookup.js";
 import { type Division, divisionOf } from "./division.js";
 import { divide } from "./divisions.js";
 import { asked, cardsOnIn, type OpenWays, openWays } from "./open-ways.js";

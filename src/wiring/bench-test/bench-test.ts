@@ -1,6 +1,6 @@
 // The bench test: steps in the order that hurts nobody and nothing. Power off and continuity first, then power without device and
 // cards, then the device, then the cards, with what must be seen at every position.
-import type { Called } from "../demand/called.js";
+import type { Called } from "../../switching/index.js";
 import type { Loom } from "../harness/loom.js";
 import type { BenchStep, ContactRow, PinWork, SwitchPlan } from "../types.js";
 

@@ -1,6 +1,6 @@
 // One fault as a variant of the build, and what the makers of faults are given.
 
-import type { Candidate } from "../contacts/design.js";
+import type { Candidate } from "../../switching/index.js";
 import type { Loom } from "../harness/loom.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import type { Variant } from "../simulate/model.js";

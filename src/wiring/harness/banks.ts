@@ -1,9 +1,7 @@
 // The bank table: which version lies at which offset of the device, how often it is repeated, and why it is there.
 // Banks that no position selects hold the safest version, so that no single fault reaches an empty bank.
 import { bytes, type Firmware, known } from "../../records/index.js";
-import type { Candidate } from "../contacts/design.js";
-import type { Demands } from "../demand/demands.js";
-import type { Sockets } from "../demand/sockets.js";
+import type { Candidate, Demands, Sockets } from "../../switching/index.js";
 import type { Bank, WiringReason } from "../types.js";
 
 /** Bank numbers: bit of the device's line for each switched line, and what the fixed ones add. */

@@ -2,6 +2,7 @@
 // A face seen from behind is the mirror image of the mating face; so is the mating face of the other half.
 import type { Catalogue } from "../../catalogue/index.js";
 import { type Cable, type Connector, known } from "../../records/index.js";
+import { compare } from "../../switching/index.js";
 import type { ConnectorPlan, Face, FaceContact } from "../types.js";
 
 export interface ConnectorPair {
@@ -166,15 +167,6 @@ export function pickCable(catalogue: Catalogue, conductors: number, options: Cab
   const best = fitting[0];
   const kind = options.ribbon ? "ribbon" : "cable";
   return best ? { kind: "picked", value: best } : { kind: "none", says: `No ${kind} in the parts records has ${conductors} conductors.` };
-}
-
-export function compare(a: readonly (number | string)[], b: readonly (number | string)[]): number {
-  for (let i = 0; i < Math.max(a.length, b.length); i += 1) {
-    const x = a[i] ?? 0;
-    const y = b[i] ?? 0;
-    if (x !== y) return x < y ? -1 : 1;
-  }
-  return 0;
 }
 
 /** Contacts in the order of their numbers. */

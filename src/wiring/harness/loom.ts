@@ -3,10 +3,7 @@
 import type { Catalogue } from "../../catalogue/index.js";
 import type { Combination } from "../../planning/index.js";
 import { type Cable, known } from "../../records/index.js";
-import type { TerminalUse } from "../contacts/contact-plan.js";
-import type { Candidate } from "../contacts/design.js";
-import type { Demands } from "../demand/demands.js";
-import type { Sockets } from "../demand/sockets.js";
+import type { Candidate, Demands, Sockets, TerminalUse } from "../../switching/index.js";
 import type { CablePlan, ConnectorPlan, End, Net, PullUp, WayOut, WiringOptions, WiringReason } from "../types.js";
 import { type ConnectorPair, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
 import { ohmPerMetre, rounded } from "./electrical.js";

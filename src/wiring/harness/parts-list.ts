@@ -1,7 +1,6 @@
 // Everything to have on the bench before the work begins: counted, with what each is for and whether it is at hand.
 import type { Catalogue } from "../../catalogue/index.js";
-import type { Candidate } from "../contacts/design.js";
-import type { Sockets } from "../demand/sockets.js";
+import type { Candidate, Sockets } from "../../switching/index.js";
 import type { DevicePlan, PartLine, PinWork } from "../types.js";
 import type { Loom } from "./loom.js";
 

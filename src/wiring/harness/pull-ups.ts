@@ -1,10 +1,8 @@
 // The resistors that hold open lines high: one for each switched line, one for each line that finds no level in its socket.
 import type { Catalogue } from "../../catalogue/index.js";
 import type { Resistor } from "../../records/index.js";
-import type { Candidate, LineUse } from "../contacts/design.js";
-import type { Sockets } from "../demand/sockets.js";
+import { type Candidate, compare, type LineUse, type Sockets } from "../../switching/index.js";
 import type { PullUp, WiringOptions } from "../types.js";
-import { compare } from "./connectors.js";
 import { leakage_uA, openVolts, pullUp_mA, rounded } from "./electrical.js";
 
 export interface PullUpInput {

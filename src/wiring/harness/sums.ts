@@ -1,7 +1,6 @@
 // Currents on every wire, and the checks of a plan: switch and connector ratings, levels of open and closed lines, drop in the cable.
 import { known } from "../../records/index.js";
-import type { Candidate } from "../contacts/design.js";
-import type { Demands } from "../demand/demands.js";
+import type { Candidate, Demands } from "../../switching/index.js";
 import type { ContactRow, Electrical, Wire, WiringOptions } from "../types.js";
 import { cmosHigh, drop_mV, rounded, ttlHigh_V, ttlLow_V } from "./electrical.js";
 import type { Loom } from "./loom.js";

@@ -1,6 +1,6 @@
 // The wires of a plan: for every net the path from the machine over the connector to the switch, numbered, with both ends.
 // Currents, lengths and drops are put on by electrical.ts.
-import type { Called } from "../demand/called.js";
+import type { Called } from "../../switching/index.js";
 import type { End, Net, Wire } from "../types.js";
 
 /** What a net joins on each side of the connector. */

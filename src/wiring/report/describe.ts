@@ -1,9 +1,6 @@
 // The tables of a plan that say what was chosen: modes, device, bank lines, pin work, switch and contact table.
 
-import type { Candidate, LineUse } from "../contacts/design.js";
-import type { DeviceFit } from "../contacts/device.js";
-import type { Demands } from "../demand/demands.js";
-import type { Sockets } from "../demand/sockets.js";
+import type { Candidate, Demands, DeviceFit, LineUse, Sockets } from "../../switching/index.js";
 import type { Loom } from "../harness/loom.js";
 import { isLifted } from "../harness/pull-ups.js";
 import type { BuiltModel } from "../simulate/build-model.js";

@@ -1,11 +1,10 @@
 // The build sheet as rows of text: what to get, how to set, where to put, what to burn, which wires to tick, what must be seen.
 // It words what the plan says and decides nothing; drawings and the page around it are made elsewhere.
 import { type Catalogue, labelCopies } from "../../catalogue/index.js";
+import { isRecorded, laneText } from "../../images/index.js";
 import type { Combination } from "../../planning/index.js";
 import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
 import { type PanelPart, panelParts } from "../harness/panel-parts.js";
-import { laneText } from "../images/lay-out.js";
-import { isRecorded } from "../images/word.js";
 import type { Caution, FaultGroup, WiringPlan } from "../types.js";
 
 export interface SheetSlot {

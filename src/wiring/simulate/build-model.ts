@@ -1,8 +1,6 @@
 // Turns a candidate and its loom into the model that is simulated, and into the variant that is as planned.
 
-import type { Candidate } from "../contacts/design.js";
-import type { Demands } from "../demand/demands.js";
-import type { Sockets } from "../demand/sockets.js";
+import type { Candidate, Demands, Sockets } from "../../switching/index.js";
 import { bankOf } from "../harness/banks.js";
 import type { Loom } from "../harness/loom.js";
 import { switchConnector } from "../harness/loom.js";

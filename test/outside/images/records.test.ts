@@ -1,6 +1,6 @@
 // Intel HEX and S-records against published records; CRC-32 and SHA-256 against their published check values.
 import { describe, expect, it } from "vitest";
-import { checksums, crc32, readHexRecord, readIntelHex, readSRecord, readSRecords } from "../../../src/wiring/index.js";
+import { checksums, crc32, readHexRecord, readIntelHex, readSRecord, readSRecords } from "../../../src/images/index.js";
 import { badRecords, checkValues, hexRecords, sRecords } from "./published.js";
 
 const bytesOf = (text: string) => Uint8Array.from(text, (c) => c.charCodeAt(0));

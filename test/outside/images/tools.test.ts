@@ -19,7 +19,7 @@ import {
   takeLane,
   writeIntelHex,
   writeSRecords,
-} from "../../../src/wiring/index.js";
+} from "../../../src/images/index.js";
 import { inputs, outputs, stream } from "./published.js";
 
 const bank = (index: number, version: string) => ({

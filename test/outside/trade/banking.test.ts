@@ -2,7 +2,7 @@
 // (27C400, 27C4096 and 29F040 from memory); the banking itself is arithmetic.
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { addressLines } from "../../../src/wiring/contacts/device.js";
+import { addressLines } from "../../../src/switching/contacts/device.js";
 import { families, fitOf, socketFor, unfitText } from "./devices.js";
 
 interface Case {

@@ -2,10 +2,10 @@
 // sockets stand in banking.test.ts and substitution.test.ts.
 import { describe, expect, it } from "vitest";
 import { meetIo } from "../../../src/catalogue/index.js";
+import { layOut } from "../../../src/images/index.js";
 import type { FirmwareSocket } from "../../../src/records/index.js";
-import type { Sockets } from "../../../src/wiring/demand/sockets.js";
+import type { Sockets } from "../../../src/switching/demand/sockets.js";
 import { imageRepeats } from "../../../src/wiring/harness/banks.js";
-import { layOut } from "../../../src/wiring/images/index.js";
 import { answerOf, firmwareFor, plainBoard, plainCard } from "./support.js";
 
 const KiB = 1024;
@@ -52,7 +52,7 @@ describe("an image repeated to fill its window", () => {
     const made = layOut(
       {
         device: { family: "x", capacity: window, width: 8, sockets: [{ socket: "U1", lane: "whole" }] as never },
-        banks: [{ index: 0, offset: 0, size: window, version: "1", repeats: window / image, use: "mode", modes: ["m"] }],
+        banks: [{ index: 0, offset: 0, size: window, version: "1", repeats: window / image }],
       },
       new Map([["1", bytes]]),
     );

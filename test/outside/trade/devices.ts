@@ -1,8 +1,8 @@
 // Memory devices and sockets made from the fixture pin lists, and what a device makes of a socket.
 import { readFileSync } from "node:fs";
 import type { FirmwareSocket, MemoryDevice } from "../../../src/records/index.js";
-import { type DeviceFit, fitDevice } from "../../../src/wiring/contacts/device.js";
-import type { Sockets } from "../../../src/wiring/demand/sockets.js";
+import { type DeviceFit, fitDevice } from "../../../src/switching/contacts/device.js";
+import type { Sockets } from "../../../src/switching/demand/sockets.js";
 
 interface Listed {
   readonly package: string;

@@ -2,8 +2,8 @@
 // Facts: public descriptions of the option-ROM header (55 AA, blocks of 512, sum 0, scan in 2 KiB steps); cases worked by hand.
 import { describe, expect, it } from "vitest";
 import { link } from "../../../src/catalogue/index.js";
+import { optionRom } from "../../../src/images/option-rom.js";
 import type { Loaded } from "../../../src/records/index.js";
-import { optionRom } from "../../../src/wiring/images/option-rom.js";
 import { answerOf, plainBoard, plainCard } from "./support.js";
 
 /** A file of `size` bytes of `fill`, with some bytes set. */

@@ -1,7 +1,7 @@
 // A device in a socket wired for another: what lifts, what floats, which part of the device is seen. Derived by hand from the
 // published pin lists (JEDEC 28- and 32-pin layouts); no source prints the outcomes.
 import { describe, expect, it } from "vitest";
-import type { LineFit } from "../../../src/wiring/contacts/device.js";
+import type { LineFit } from "../../../src/switching/contacts/device.js";
 import { fitOf, socketFor, unfitText } from "./devices.js";
 
 /** First byte seen when nothing but resistors to +5 V is added. */

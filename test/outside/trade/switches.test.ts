@@ -2,7 +2,7 @@
 // words and the binary code: common practice.
 import { describe, expect, it } from "vitest";
 import type { Switch } from "../../../src/records/index.js";
-import { isUniform, sectionsOf } from "../../../src/wiring/contacts/sections.js";
+import { isUniform, sectionsOf } from "../../../src/switching/contacts/sections.js";
 import { demo } from "../../wiring/support/demo.js";
 
 const { parts } = demo();

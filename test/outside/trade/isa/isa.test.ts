@@ -1,7 +1,8 @@
 // The 16-bit ISA bus as an outside check: published jumper tables, worked coexistence cases and exact counts.
 import { describe, expect, it } from "vitest";
+import { compile } from "../../../../src/encoding/index.js";
 import { ask } from "../../../../src/machine/index.js";
-import { compile, plan } from "../../../../src/planning/index.js";
+import { plan } from "../../../../src/planning/index.js";
 import { type Card, hex, listed } from "../../../../src/records/index.js";
 import { spellOutCard } from "../../../support/spell-out.js";
 import { board, buildOf, cardTaking, catalogueOf, published } from "./catalogue.js";

@@ -1,0 +1,89 @@
+// What the owner chose and could give up: cards wanted, modes wanted, and everything pinned. All else is fact.
+
+import { orElse } from "../machine/index.js";
+import { bytes, sizeText } from "../records/index.js";
+import type { Choice, Literal, Rule } from "../solver/index.js";
+import type { OwnersChoice } from "./facts.js";
+import {
+  cardIn,
+  eachCard,
+  eachMode,
+  type Frame,
+  inSlot,
+  modeKept,
+  ofRevision,
+  onRevisions,
+  runsVersion,
+  setTo,
+  withMemory,
+} from "./frame.js";
+
+/** What a choice belongs to, when not to the machine as a whole. */
+type Owner = Pick<OwnersChoice, "card" | "mode">;
+
+type Told = Choice & { readonly told: OwnersChoice };
+
+/** In the order of the build: machine first, then modes, then cards. */
+export function ownersChoices(frame: Frame): Told[] {
+  const { question } = frame;
+  const out: Told[] = [];
+  const add = (kind: OwnersChoice["kind"], id: string, says: string, literal: Literal | undefined, of: Owner = {}, unless?: Literal) => {
+    if (!literal) return;
+    const rules: Rule[] = unless ? [{ kind: "clause", literals: [unless, literal] }] : [{ kind: "unary", ...literal }];
+    out.push({ id, rules, told: { id, kind, ...of, says } });
+  };
+  const { build, board } = question;
+  if (question.chosenRevisions.length < question.revisions.length)
+    add(
+      "revision",
+      "revision",
+      `${board.name} is revision ${question.chosenRevisions.join(orElse)}`,
+      onRevisions(frame, (r) => question.chosenRevisions.includes(r)),
+    );
+  if (build.memory !== undefined && question.memories.length > 1)
+    add(
+      "memory",
+      "memory",
+      `${sizeText(bytes(build.memory))} of memory`,
+      withMemory(frame, (m) => m === bytes(build.memory!)),
+    );
+  for (const { at, mode } of eachMode(frame)) {
+    // A machine with one way to run cannot give that one up, so it is no choice.
+    if (question.modes.length > 1) add("mode", `mode:${mode.id}`, `mode "${mode.name}"`, modeKept(frame, at), { mode: mode.id });
+    if (mode.firmware !== undefined) {
+      const off = question.versions.length;
+      const pinned = runsVersion(frame, at, (v) => v === mode.firmware);
+      add(
+        "firmware",
+        `firmware:${mode.id}`,
+        `${question.family.name} ${mode.firmware}${question.modes.length > 1 ? ` in mode "${mode.name}"` : ""}`,
+        { ...pinned, values: [...pinned.values, off] },
+        { mode: mode.id },
+      );
+    }
+  }
+  for (const { at, asked } of eachCard(frame)) {
+    const { chosen, card, as } = asked;
+    const out = frame.question.slots.length;
+    // A card that is left out takes its pins with it: giving up the card is then one thing, not several.
+    const gone: Literal = { variable: frame.cards[at]!.slot, values: [out] };
+    const own: Owner = { card: as };
+    add("card", `card:${as}`, card.name, cardIn(frame, at), own);
+    if (chosen.slot !== undefined) {
+      const pinned = inSlot(frame, at, (s) => s.id === chosen.slot);
+      add("slot", `slot:${as}`, `${card.name} in ${chosen.slot}`, { ...pinned, values: [...pinned.values, out] }, own);
+    }
+    if (chosen.revision !== undefined && asked.revisions.length > 1)
+      add(
+        "card-revision",
+        `card-revision:${as}`,
+        `${card.name} of revision ${chosen.revision}`,
+        ofRevision(frame, at, (r) => r === chosen.revision),
+        own,
+        gone,
+      );
+    for (const [id, position] of Object.entries(chosen.settings ?? {}))
+      add("setting", `setting:${as}:${id}`, `${card.name} with ${id} at ${position}`, setTo(frame, at, id, [position]), own, gone);
+  }
+  return out;
+}

@@ -1,0 +1,59 @@
+// Firmware on the board: which versions run on which revision, and how much memory they need.
+
+import { memoryNeeded, runsOn, versionIndex } from "../../catalogue/index.js";
+import { knowsMemory } from "../../machine/index.js";
+import { type FirmwareVersion, sizeText } from "../../records/index.js";
+import { type Draft, fact, memoryUnknown, never, ref, type TradeRule } from "../draft.js";
+import { eachMode, type Frame, onRevisions, runsVersion, withMemory } from "../frame.js";
+
+export const firmware: TradeRule = {
+  name: "firmware",
+  says: "A firmware version runs only on boards and revisions its record names, with the memory it needs.",
+  drafts: (frame) => [...strangers(frame), ...hungry(frame)],
+};
+
+/** Versions that the same revisions do not take are one fact. */
+function strangers(frame: Frame): Draft[] {
+  const { family, board, versions, revisions } = frame.question;
+  const groups = new Map<string, FirmwareVersion[]>();
+  for (const version of versions) {
+    const key = revisions.filter((r) => !runsOn(family, version, board, r)).join(", ");
+    if (key !== "") groups.set(key, [...(groups.get(key) ?? []), version]);
+  }
+  return [...groups].flatMap(([key, group]) => {
+    const refused = onRevisions(frame, (r) => key.split(", ").includes(r));
+    const says = `${family.name} ${spanText(frame, group)} ${group.length === 1 ? "is" : "are"} not for ${board.name} revision ${key}.`;
+    const refs = group.map((v) => ref("firmware", family.id, `/versions/${versionIndex(family, v.id)}`));
+    return never(
+      frame,
+      fact("firmware", says, ...refs),
+      ...eachMode(frame).map(({ at }) => [runsVersion(frame, at, (id) => group.some((v) => v.id === id)), refused]),
+    );
+  });
+}
+
+/** "R2", "R2 to R4A", "R2 and R5 to R6": versions in the declared order, runs of three or more drawn together. */
+function spanText(frame: Frame, group: readonly FirmwareVersion[]): string {
+  const { versions } = frame.question;
+  const runs: FirmwareVersion[][] = [];
+  for (const version of group) {
+    const last = runs.at(-1);
+    if (last && versions.indexOf(version) === versions.indexOf(last.at(-1)!) + 1) last.push(version);
+    else runs.push([version]);
+  }
+  const words = runs.flatMap((run) => (run.length > 2 ? [`${run[0]!.id} to ${run.at(-1)!.id}`] : run.map((v) => v.id)));
+  return words.length === 1 ? words[0]! : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+}
+
+function hungry(frame: Frame): Draft[] {
+  const { family, versions } = frame.question;
+  return versions.flatMap((version) => {
+    const pointer = ref("firmware", family.id, `/versions/${versionIndex(family, version.id)}`);
+    if (memoryNeeded(version) === 0) return [];
+    const says = `${family.name} ${version.id} needs ${sizeText(memoryNeeded(version))} of memory.`;
+    const modes = eachMode(frame).map(({ at }) => runsVersion(frame, at, (id) => id === version.id));
+    if (!knowsMemory(frame.question)) return memoryUnknown(frame, fact("firmware", says, pointer), ...modes.map((runs) => [runs]));
+    const short = withMemory(frame, (m) => m < memoryNeeded(version));
+    return never(frame, fact("firmware", says, pointer), ...modes.map((runs) => [runs, short]));
+  });
+}
