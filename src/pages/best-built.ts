@@ -1,6 +1,6 @@
 // Which combination of a machine is built where nobody names one: sheets, the site, the command line and the planner all ask here.
 import type { Catalogue } from "../catalogue/index.js";
-import { type Combination, combinationsToWire } from "../planning/index.js";
+import { type Combination, combinationsToWire, judgeRunning } from "../planning/index.js";
 import type { Build } from "../records/index.js";
 import { type BestWiring, bestWiring, wiringOptions } from "../wiring/index.js";
 
@@ -17,7 +17,7 @@ export function bestBuilt(catalogue: Catalogue, asked: readonly ToBeBuilt[], tab
     asked.map(({ build, told = [] }) => ({
       rounds: combinationsToWire(catalogue, build),
       told,
-      options: wiringOptions(build, { tables }),
+      options: wiringOptions(build, { tables, judge: (combination) => judgeRunning(catalogue, combination) }),
     })),
   );
 }

@@ -15,7 +15,7 @@ import {
   switchWiring,
 } from "../drawing/index.js";
 import { fillBuild } from "../machine/index.js";
-import { type Combination, plan as planBuild } from "../planning/index.js";
+import { type Combination, judgeRunning, plan as planBuild } from "../planning/index.js";
 import type { Build } from "../records/index.js";
 import { type BestWiring, type BuildSheet, buildSheet, type Face, planWiring, type WiringPlan, wiringOptions } from "../wiring/index.js";
 import { bestSentence, betterSentence, runnerUpSentence } from "../words/index.js";
@@ -80,7 +80,8 @@ export function sheetOf(catalogue: Context["catalogue"], build: Build, given?: C
   const answer = planBuild(catalogue, build, { brief: true });
   if (answer.kind !== "answer") return noSheet(answer.faults.map((f) => f.says).join(" "));
   const best = bestBuilt(catalogue, [{ build, told: answer.combinations }]);
-  const wiring = given && planWiring(catalogue, given, wiringOptions(build));
+  const wiring =
+    given && planWiring(catalogue, given, wiringOptions(build, { judge: (combination) => judgeRunning(catalogue, combination) }));
   if (given && wiring?.kind === "wiring")
     return { kind: "sheet", page: sheetView(catalogue, build, given, wiring.plan, givenText(catalogue, given, best)) };
   if (wiring?.kind === "not-needed") return noSheet(wiring.says);

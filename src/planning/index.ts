@@ -15,6 +15,7 @@ export { type Fitting, whatWouldFit } from "./questions/fitting.js";
 export { matrix, type Region } from "./questions/matrix.js";
 export { findOnOff, findSwitchedOff, type OnOff } from "./questions/on-off.js";
 export { type OpenFact, openFacts } from "./questions/open-facts.js";
+export { type JudgeRunning, judgeRunning, type Running, type RunningVerdict } from "./questions/running.js";
 export { type ChangeOver, type ChangeOverResult, changeOver, type HandStep, type HandWay } from "./ways/change-over.js";
 export type { Division, Way } from "./ways/division.js";
 export type { FewerProof, NotGranted } from "./ways/proof.js";

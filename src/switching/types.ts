@@ -1,4 +1,5 @@
 // What a choice of contacts is asked with and told in: options, reasons, lines and pins of the device, why nothing smaller does.
+import type { Combination, JudgeRunning } from "../planning/index.js";
 
 export interface WiringOptions {
   /** Parts the owner chose. */
@@ -14,6 +15,8 @@ export interface WiringOptions {
   readonly safest?: string;
   /** Length of the cable between connector and switch, in m. */
   readonly length_m?: number;
+  /** What the rules say of a state that no mode plans; left out: nobody has judged those. */
+  readonly judge?: (combination: Combination) => JudgeRunning;
   /** False leaves the fault tables out: quicker while choices are still changing. Left out: they are made. */
   readonly tables?: boolean;
 }

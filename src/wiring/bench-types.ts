@@ -1,4 +1,5 @@
 // What proof, bench test and fault table say of a wiring plan: plain data like the plan itself.
+import type { Verdict } from "../planning/index.js";
 import type { CardState, Level } from "./types.js";
 
 /** A state of the whole machine as the simulation sees it. */
@@ -12,6 +13,19 @@ export interface MachineState {
   /** The mode it equals, when planned. */
   readonly mode?: string;
   readonly says: string;
+}
+
+/** States that no mode plans, that one fault can leave, and that the rules do not call workable: alike in what runs and what is on. */
+export interface Hazard {
+  /** "R4A; Tallow on; Gannet off". */
+  readonly says: string;
+  readonly verdict: Verdict;
+  /** What rules it out, or what is not known about it. */
+  readonly why: readonly string[];
+  /** The single faults of the proof that leave it: wires open, the plug pulled. */
+  readonly after: readonly string[];
+  /** Wires that need only come open. */
+  readonly wires: readonly number[];
 }
 
 export interface ProofCase {
@@ -33,6 +47,8 @@ export interface Proof {
   /** Every position simulates to its planned mode. Always true in a plan that is handed out. */
   readonly holds: boolean;
   readonly cases: readonly ProofCase[];
+  /** Worst first; empty where nobody judged. */
+  readonly hazards: readonly Hazard[];
   readonly unsafe: readonly { readonly says: string; readonly cure: string; readonly count: number }[];
   readonly simulated: number;
   readonly says: string;
@@ -95,6 +111,10 @@ export interface FaultGroup {
   /** What is seen, position by position; only where it differs from the plan is marked. */
   readonly seen: readonly (Observation & { readonly differs: boolean })[];
   readonly says: string;
+  /** What cards do that the records rule out is not known; so this may look like the good build. */
+  readonly mayLookRight: boolean;
+  /** What the rules hold against the states it leaves the machine in. */
+  readonly harm: readonly string[];
   readonly faults: readonly Fault[];
   readonly measurements: readonly Measurement[];
   /** Faults no measurement offered here tells apart; they share a fix or are looked for one by one. */

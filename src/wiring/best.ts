@@ -121,7 +121,7 @@ function searched(catalogue: Catalogue, { rounds, told = [], options = {} }: ToB
     if (refusals.has(key)) return;
     const alike = wiredAlike(catalogue, combination, options) ?? key;
     const known = wired.get(alike);
-    const result = known ?? resultOf(planWiring(catalogue, combination, { ...options, tables: false }));
+    const result = known ?? resultOf(planWiring(catalogue, combination, { ...options, tables: false, judge: undefined }));
     if (!known) wired.set(alike, result);
     if ("kind" in result) {
       refusals.set(key, result);

@@ -2,7 +2,7 @@
 import type { Build } from "../records/index.js";
 import type { WiringOptions } from "./types.js";
 
-export function wiringOptions(build: Build, more: Pick<WiringOptions, "length_m" | "tables"> = {}): WiringOptions {
+export function wiringOptions(build: Build, more: Pick<WiringOptions, "length_m" | "tables" | "judge"> = {}): WiringOptions {
   return {
     ...(build.switch ? { switch: build.switch } : {}),
     ...(build.at_hand?.parts ? { atHand: build.at_hand.parts } : {}),

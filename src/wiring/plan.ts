@@ -28,6 +28,7 @@ import { endKey, endText } from "./harness/wires.js";
 import { cautionsOf } from "./report/cautions.js";
 import { contactRows, devicePlan, lineTable, pinWorkOf, plannedModes, switchPlanOf } from "./report/describe.js";
 import { type BuiltModel, buildModel } from "./simulate/build-model.js";
+import { stateJudge } from "./simulate/judged.js";
 import { prove } from "./simulate/proof.js";
 import type { Bank, FaultTable, WayOut, Wiring, WiringOptions, WiringPlan, WiringReason } from "./types.js";
 
@@ -49,7 +50,8 @@ export function planWiring(catalogue: Catalogue, combination: Combination, optio
       continue;
     }
     const banks = sockets ? bankTable(candidate, sockets, demands, repeats) : [];
-    const built = buildModel(candidate, loomed.loom, banks, demands, sockets);
+    const model = buildModel(candidate, loomed.loom, banks, demands, sockets);
+    const built = options.judge ? { ...model, judge: stateJudge(model.model, options.judge(combination), alwaysOn(combination)) } : model;
     const hubs = candidate.contacts.uses.flatMap((use, s) => (use ? [candidate.contacts.sections[s]!.hub] : []));
     const proof = prove(built, candidate.contacts.part.transit, hubs, hasStop(candidate.contacts.part));
     if (!proof.holds) {
@@ -68,6 +70,10 @@ export function planWiring(catalogue: Catalogue, combination: Combination, optio
     waysOut.push({ says: "Take parts of a higher rating, a shorter cable, or a thicker one." });
   }
   return refused(unique(reasons), unique(waysOut));
+}
+
+function alwaysOn({ modes: [first, ...others] }: Combination): string[] {
+  return (first?.enabled ?? []).filter((card) => others.every((mode) => mode.enabled.includes(card)));
 }
 
 type Ready = {
@@ -142,6 +148,8 @@ function finish(input: FinishInput): WiringPlan {
   const pointName = namer(loom, built, demands.called);
   const bench = benchTest({
     loom,
+    built,
+    closes: part.closes,
     switchPlan,
     contacts,
     pinWork,

@@ -178,6 +178,15 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           </ul>
         ) : null}
       </Section>
+      {sheet.hazards.length > 0 ? (
+        <Section id="hazards" title="What one broken wire could do">
+          <p>Ways to run that nobody planned and that the rules do not call workable: power off at once if one is seen.</p>
+          <Table heads={["Runs", "Why not", "After"]} rows={sheet.hazards.map((h) => [h.says, h.why, h.after])} />
+        </Section>
+      ) : null}
+      <Section id="checks" title="Electrical checks">
+        <Table heads={["Reckoned", "Comes to"]} rows={sheet.checks.map((c) => [c.says, c.state])} />
+      </Section>
       <Section id="bench" title="Bench test">
         <ol class="steps">
           {sheet.bench.map((s) => (
@@ -200,11 +209,21 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
       </Section>
       <Section id="faults" title="If something else is seen">
         <p>{sheet.faultsSay}</p>
+        {sheet.suggestion === undefined ? null : <p>{sheet.suggestion}</p>}
         <Table
           css="faults"
           heads={["Seen", "Likely fault and what to do", "To tell them apart"]}
           rows={sheet.faults.map((f) => [
-            f.seen,
+            f.warnings.length === 0 ? (
+              f.seen
+            ) : (
+              <div key="s">
+                {f.seen}
+                {f.warnings.map((w) => (
+                  <p key={w}>{w}</p>
+                ))}
+              </div>
+            ),
             <ol key="c">
               {f.causes.map((c) => (
                 <li key={c}>{c}</li>
@@ -216,9 +235,13 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
                   {m.measure} {m.outcomes.map((o) => `${o.sees}: ${o.causes}`).join("; ")}.
                 </li>
               ))}
+              {f.twins.map((t) => (
+                <li key={t}>Nothing measured here tells {t} apart.</li>
+              ))}
             </ul>,
           ])}
         />
+        {sheet.silentFaults.length > 0 ? <p>Nothing is seen of these: {sheet.silentFaults.join("; ")}.</p> : null}
       </Section>
       {sheet.doubleFaults.length > 0 ? (
         <Section id="two-faults" title="If two were swapped">

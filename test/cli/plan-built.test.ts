@@ -38,6 +38,19 @@ describe("the combination that is built", () => {
     for (const row of site.page.sheet.contacts) expect(row.version).toBe("R5.1");
   });
 
+  it("is told as JSON with its whole fault table, and in words with what one broken wire could do", async () => {
+    const { wiring } = JSON.parse((await slotwright(["plan", "saltmarsh-three-mode-skerry", "--json"])).out);
+    const { faults, doubleFaults } = wiring.plan;
+    const told = faults.groups.flatMap((g: { faults: unknown[] }) => g.faults).length + faults.silent.length;
+    expect(told).toBe(faults.faults);
+    expect(told).toBeGreaterThan(150);
+    expect(doubleFaults.groups.length).toBeGreaterThan(1);
+    const text = (await slotwright(["plan", "saltmarsh-three-mode-skerry"])).out.replaceAll(/\s+/g, " ");
+    expect(text).toMatch(
+      /after wires [\d, ]+ open: R4A; Tallow, Gannet on; Plover off\. Cannot run so: Gannet .* needs Skerry Monitor from R5\./,
+    );
+  });
+
   it("is not forced on who asks for another: that sheet is theirs, and says what is better", () => {
     const answer = plan(demo(), build, { brief: true });
     const first = answer.kind === "answer" ? answer.combinations[0]! : undefined;

@@ -71,11 +71,12 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         if (options.fits !== undefined) return tellFitting(club, asked, options.fits, options.json === true, terminal);
         terminal.progress("planning");
         const ways = asked.build.wishes && waysFor(club, asked);
-        const ofDivisions = ways && bestOfDivisions(club, ways);
+        const tables = options.json === true;
+        const ofDivisions = ways && bestOfDivisions(club, ways, tables);
         const division = ways?.divisions[ofDivisions?.kind === "best" ? ofDivisions.of : 0];
         // With wishes, the question is the machine with the ways that were found for them.
         const question = division ? { ...asked, build: division.build } : asked;
-        const { answer, built } = builtOf(club, question, answerFor(club, question), ofDivisions);
+        const { answer, built } = builtOf(club, question, answerFor(club, question), { given: ofDivisions, tables });
         terminal.progress("");
         const sheet = options.sheet && (await sheetWriter())(club, question, answer, options.sheet, options.replace === true, terminal);
         const costs = waysOutCosts(club.catalogue, answer);

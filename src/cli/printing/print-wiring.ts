@@ -1,5 +1,5 @@
 // A wiring plan in a few lines: which device, which switch, what each position gives, and what proves it. The sheet has the rest.
-import type { WiringPlan } from "../../wiring/index.js";
+import { hazardRows, type WiringPlan } from "../../wiring/index.js";
 import { bestSentence, countText, firmwareText, runnerUpSentence } from "../../words/index.js";
 import type { BuiltMachine } from "../reading/wiring-for.js";
 import { para } from "./terminal.js";
@@ -55,6 +55,7 @@ function planLines(plan: WiringPlan): string[] {
     ...used,
     ...plan.pinWork.map((work) => para("  ", `to do: ${work.says}`)),
     para("", `${plan.wires.length} wires. ${plan.proof.says}`),
+    ...hazardRows(plan).map(({ says, why, after }) => para("  ", `after ${after}: ${says}. ${why}`)),
     para("", plan.optimality.says),
     ...(plan.runnerUp ? [para("", `Other parts: ${plan.runnerUp.says}`)] : []),
     ...plan.cautions

@@ -11,11 +11,11 @@ export function wiringFor(club: Club, { build }: AskedBuild, combination: Combin
 }
 
 /** The best over all divisions of the cards, each a build of its own; undefined where there is nothing to choose. */
-export function bestOfDivisions({ catalogue }: Club, ways: Ways): BestWiring | undefined {
+export function bestOfDivisions({ catalogue }: Club, ways: Ways, tables = false): BestWiring | undefined {
   const { divisions, divisionsComplete } = ways;
   if (divisions.length < 2) return undefined;
   const asked = divisions.map(({ build, combination }) => ({ build, told: combination ? [combination] : [] }));
-  const best = bestBuilt(catalogue, asked, false);
+  const best = bestBuilt(catalogue, asked, tables);
   return best && { ...best, proven: best.proven && divisionsComplete };
 }
 
@@ -30,11 +30,22 @@ export interface AnswerBuilt {
   readonly built?: BuiltMachine;
 }
 
-/** `given` is what is known already to be the best. */
-export function builtOf({ catalogue }: Club, { build }: AskedBuild, answer: Answer, given?: BestWiring): AnswerBuilt {
+export interface BuiltOptions {
+  /** What is known already to be the best. */
+  readonly given?: BestWiring;
+  /** With the fault tables, which take longest. */
+  readonly tables?: boolean;
+}
+
+export function builtOf(
+  { catalogue }: Club,
+  { build }: AskedBuild,
+  answer: Answer,
+  { given, tables = false }: BuiltOptions = {},
+): AnswerBuilt {
   const { combinations } = answer;
   if (combinations.every((c) => c.modes.length < 2)) return { answer };
-  const best = given ?? bestBuilt(catalogue, [{ build, told: combinations }], false);
+  const best = given ?? bestBuilt(catalogue, [{ build, told: combinations }], tables);
   if (!best) return { answer };
   if (best.kind === "refused") return { answer, built: { kind: "refused", why: best } };
   const at = combinations.findIndex((c) => sameMachine(c, best.combination));

@@ -1,11 +1,19 @@
 // The bench test: steps in the order that hurts nobody and nothing. Power off and continuity first, then power without device and
 // cards, then the device, then the cards, with what must be seen at every position.
+import type { Switch } from "../../records/index.js";
 import type { Called } from "../../switching/index.js";
 import type { Loom } from "../harness/loom.js";
+import type { BuiltModel } from "../simulate/build-model.js";
+import { solvedAt } from "../simulate/model.js";
+import { groundNode, together } from "../simulate/netlist.js";
 import type { BenchStep, ContactRow, PinWork, SwitchPlan } from "../types.js";
 
 export interface BenchInput {
   readonly loom: Loom;
+  /** What a meter shows of the finished loom. */
+  readonly built: BuiltModel;
+  /** The contacts of the switch as its record has them. */
+  readonly closes: Switch["closes"];
   readonly switchPlan: SwitchPlan;
   readonly contacts: readonly ContactRow[];
   readonly pinWork: readonly PinWork[];
@@ -69,15 +77,55 @@ function powerOff({ cards, contacts, device, pinWork, switchPlan, stop }: BenchI
   return steps;
 }
 
-function continuity({ loom, contacts, switchPlan }: BenchInput): Draft[] {
+/** Terminals that a meter finds joined, in the order of the switch; those that are not named are apart from all others. */
+function joinedAt({ built }: BenchInput, position: string): string {
+  const { group } = solvedAt(built.model, built.good, built.model.positions.indexOf(position));
+  const sets = new Map<number, string[]>();
+  for (const [terminal, node] of built.terminal) sets.set(group[node]!, [...(sets.get(group[node]!) ?? []), terminal]);
+  const found = [...sets.values()].filter((set) => set.length > 1).map((set) => set.join(" with "));
+  return found.length === 0 ? "no two terminals joined" : `${found.join("; ")}; no others`;
+}
+
+/** What the meter shows at the card's end of its enable wires. */
+function enableAt({ built }: BenchInput, position: string): string {
+  const solved = solvedAt(built.model, built.good, built.model.positions.indexOf(position));
+  const word = (a: number, b: number) => (together(solved, a, b) ? "joined" : "apart");
+  return built.model.cards
+    .map(({ name, kind, nodes, points }) => {
+      const [a, b, c] = nodes as [number, number, number];
+      if (kind === "ground") return `${name} ${points[0]} and ground ${word(a, groundNode)}`;
+      if (kind === "pair") return `${name} ${points.join(" and ")} ${word(a, b)}`;
+      return `${name} ${points[0]} and ${points[1]} ${word(a, b)}, ${points[0]} and ${points[2]} ${word(a, c)}`;
+    })
+    .join("; ");
+}
+
+function continuity(input: BenchInput): Draft[] {
+  const { loom, contacts, closes, switchPlan, cards } = input;
   const wires = loom.wires.map((w) => ({ see: `Wire ${w.number} (${w.label}): ${w.fromText} to ${w.toText}, below 1 ohm.` }));
-  const rows = contacts.map((row) => ({
-    position: row.position,
-    see: row.joined.length === 0 ? "no wired contact is made" : `${row.joined.map(([a, b]) => `${a} to ${b}`).join(", ")} made, no other`,
-  }));
+  const bare = ({ position }: ContactRow) => (closes[position] ?? []).map(([a, b]) => `${a} to ${b}`).join(", ");
+  const rows = (see: (row: ContactRow) => string) => contacts.map((row) => ({ position: row.position, see: see(row) }));
   return [
+    off(
+      "continuity",
+      `Before a wire goes on it, measure the bare switch (${switchPlan.name}) at every position.`,
+      rows((row) => (bare(row) === "" ? "no contact made" : `${bare(row)} made, no other`)),
+    ),
     off("continuity", "With a meter on continuity, go along every wire from end to end.", wires, ["power-off-to-switch"]),
-    off("continuity", `At the switch (${switchPlan.name}), measure each hub against its terminals at every position.`, rows),
+    off(
+      "continuity",
+      "With the loom on and plugged in, device and switched cards out, measure every two terminals of the switch at every position.",
+      rows((row) => joinedAt(input, row.position)),
+    ),
+    ...(cards.length === 0
+      ? []
+      : [
+          off(
+            "continuity",
+            "The same, at the ends of the enable wires that go to the cards.",
+            rows((row) => enableAt(input, row.position)),
+          ),
+        ]),
     off(
       "continuity",
       "Measure from +5 V of the socket to ground, at every position.",

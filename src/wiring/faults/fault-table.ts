@@ -4,6 +4,7 @@
 import { separate } from "../bench-test/measure.js";
 import { suggest } from "../bench-test/suggest.js";
 import type { BuiltModel } from "../simulate/build-model.js";
+import { stateAt } from "../simulate/model.js";
 import { keyOf, observationText, observe } from "../simulate/observe.js";
 import type { FaultGroup, FaultTable, Observation } from "../types.js";
 import type { FaultCase } from "./fault-case.js";
@@ -32,12 +33,15 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
       const marked = seen.map((o, i) => ({ ...o, differs: keyOf([o]) !== keyOf([planned[i]!]) }));
       return {
         seen: marked,
+        mayLookRight: marked.every((o, i) => mayLook(o, planned[i]!)),
+        harm: harmOf(built, of, positions),
         says: marked.flatMap((o) => (o.differs ? [`${o.position}: ${observationText(built, o)}`] : [])).join("; "),
         faults: of.map((c) => c.fault),
         ...separate(built, of, positions, pointName),
       };
     })
     .sort((a, b) => differing(a) - differing(b) || (a.says < b.says ? -1 : 1));
+  const doubtful = made.filter((g) => g.mayLookRight).reduce((sum, g) => sum + g.faults.length, 0);
   const alone = made.filter((g) => g.faults.length === 1).length;
   const shown = cases.length - silent.length;
   const apart = shown - made.reduce((sum, g) => sum + g.twins.flat().length, 0);
@@ -46,7 +50,8 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
       ? "There is nothing to mistake here."
       : `Of ${cases.length} faults simulated, ${shown} show at some position, in ${made.length} different ways. ` +
         `${alone} are known from what is seen alone, ${apart} with the measurements given; the other ${shown - apart} have a twin that no meter tells apart. ` +
-        `${silent.length} change nothing that is seen.`;
+        `${silent.length} change nothing that is seen.` +
+        (doubtful === 0 ? "" : ` ${doubtful} may look like the good build, as no record says what their cards do then.`);
   const suggestion = suggest(built, cases, base, plannedKey, positions, made.length, pointName);
   return {
     groups: made,
@@ -58,6 +63,21 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
     says,
     ...(suggestion ? { suggestion } : {}),
   };
+}
+
+/** The same firmware, and cards that answer for certain or perhaps make up those that should. */
+function mayLook(seen: Observation, planned: Observation): boolean {
+  const perhaps = new Set([...seen.answers, ...seen.unsure]);
+  return (
+    seen.shows === planned.shows &&
+    seen.answers.every((card) => planned.answers.includes(card)) &&
+    planned.answers.every((card) => perhaps.has(card))
+  );
+}
+
+function harmOf(built: BuiltModel, cases: readonly FaultCase[], positions: readonly number[]): string[] {
+  const judged = cases.flatMap((c) => positions.map((p) => built.judge?.(stateAt(built.model, c.variant, p))));
+  return [...new Set(judged.flatMap((j) => (j?.verdict === "ruled-out" ? j.says : [])))];
 }
 
 function differing(group: FaultGroup): number {

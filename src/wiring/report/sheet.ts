@@ -5,7 +5,7 @@ import { isRecorded, laneText } from "../../images/index.js";
 import type { Combination } from "../../planning/index.js";
 import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
 import { type PanelPart, panelParts } from "../harness/panel-parts.js";
-import type { Caution, FaultGroup, WiringPlan } from "../types.js";
+import type { Caution, FaultGroup, Hazard, WiringPlan } from "../types.js";
 
 export interface SheetSlot {
   readonly slot: string;
@@ -61,8 +61,12 @@ export interface SheetContact {
 
 export interface SheetFault {
   readonly seen: string;
+  /** What the rules hold against it, and that it may look like the good build. */
+  readonly warnings: readonly string[];
   /** Numbered from 1; measurements refer to them by number. */
   readonly causes: readonly string[];
+  /** Numbers of causes that nothing measured here tells apart. */
+  readonly twins: readonly string[];
   readonly tellApart: readonly {
     readonly measure: string;
     readonly outcomes: readonly { readonly sees: string; readonly causes: string }[];
@@ -90,9 +94,17 @@ export interface BuildSheet {
   readonly pullUps: readonly string[];
   readonly proof: string;
   readonly unsafe: readonly { readonly says: string; readonly cure: string }[];
+  /** What one open wire, or the pulled plug, can leave the machine in that the rules do not call workable, worst first. */
+  readonly hazards: readonly { readonly says: string; readonly why: string; readonly after: string }[];
+  /** Electrical checks: what was reckoned, and what came of it. */
+  readonly checks: readonly { readonly says: string; readonly state: "holds" | "fails" | "not known" }[];
   readonly bench: WiringPlan["benchTest"];
   readonly faults: readonly SheetFault[];
   readonly faultsSay: string;
+  /** Faults that change nothing that is seen. */
+  readonly silentFaults: readonly string[];
+  /** The one further observation that would tell most of them apart. */
+  readonly suggestion?: string;
   /** The second table: two pairs of throws swapped at once, by what is seen. */
   readonly doubleFaults: readonly { readonly seen: string; readonly causes: readonly string[] }[];
   readonly doubleFaultsSay: string;
@@ -145,9 +157,13 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     pullUps: plan.pullUps.map((r) => r.says),
     proof: plan.proof.says,
     unsafe: plan.proof.unsafe.map(({ says, cure }) => ({ says, cure })),
+    hazards: hazardRows(plan),
+    checks: plan.electrical.checks.map(({ says, ok }) => ({ says, state: ok === "unknown" ? "not known" : ok ? "holds" : "fails" })),
     bench: benchRows(plan),
     faults: plan.faults.groups.map(faultRow),
     faultsSay: `${plan.faults.says} Every measurement: power off, device and cards out. Wires found swapped are exchanged back.`,
+    silentFaults: plan.faults.silent.map((f) => brief(f.says)),
+    ...(plan.faults.suggestion ? { suggestion: suggestionText(plan.faults.suggestion) } : {}),
     doubleFaults: plan.doubleFaults.groups.map((g) => ({ seen: g.says, causes: g.faults.map((f) => brief(f.says)) })),
     doubleFaultsSay: `Two swaps of throws at once: what is seen, and which they are. ${plan.doubleFaults.says} Put one right, look again, then the other.`,
     evidenceNotes: combination.rests.map((r) => r.says),
@@ -221,10 +237,41 @@ function brief(says: string): string {
 
 const measureFirst = /^Power off, device and cards out, /;
 
+/** What one open wire, or the pulled plug, can leave, with why the rules do not call it workable. */
+export function hazardRows(plan: WiringPlan): BuildSheet["hazards"] {
+  return plan.proof.hazards.map((h) => ({ says: h.says, why: hazardText(h), after: afterText(h) }));
+}
+
+const hazardWords = { "ruled-out": "Cannot run so", conditional: "Runs only if", unknown: "Not known", workable: "Works" } as const;
+
+function hazardText({ verdict, why }: Hazard): string {
+  return `${hazardWords[verdict]}${why.length > 0 ? `: ${why.map((says) => says.replace(/[.]$/, "")).join("; ")}` : ""}.`;
+}
+
+function afterText({ after, wires }: Hazard): string {
+  const others = after.filter((says) => !/^Wire \d+ open$/.test(says));
+  const open = wires.length === 0 ? [] : [`wire${wires.length === 1 ? "" : "s"} ${wires.join(", ")} open`];
+  return [...open, ...others.map((says) => says.charAt(0).toLowerCase() + says.slice(1))].join("; ");
+}
+
+function suggestionText({ says, distinct, alone }: NonNullable<WiringPlan["faults"]["suggestion"]>): string {
+  return `${says} That makes ${distinct} different things to be seen, ${alone} of them from one fault alone.`;
+}
+
 function faultRow(group: FaultGroup): SheetFault {
   const place = (id: string) => group.faults.findIndex((f) => f.id === id) + 1;
+  const numbers = (ids: readonly string[]) =>
+    ids
+      .map(place)
+      .sort((x, y) => x - y)
+      .join(", ");
   return {
     seen: group.says,
+    warnings: [
+      ...(group.mayLookRight ? ["May look like the good build: no record says what the uncertain cards do then."] : []),
+      ...group.harm.map(sentence),
+    ],
+    twins: group.twins.map(numbers),
     causes: group.faults.map((f) =>
       f.kind === "wires-swapped" || f.kind === "throws-swapped" ? brief(f.says) : `${brief(f.says)}: ${f.fix}`,
     ),
@@ -232,10 +279,7 @@ function faultRow(group: FaultGroup): SheetFault {
       measure: m.says.replace(measureFirst, ""),
       outcomes: m.outcomes.map((o) => ({
         sees: o.sees,
-        causes: o.faults
-          .map(place)
-          .sort((x, y) => x - y)
-          .join(", "),
+        causes: numbers(o.faults),
       })),
     })),
   };

@@ -6,6 +6,7 @@ import type { Loom } from "../harness/loom.js";
 import { switchConnector } from "../harness/loom.js";
 import { endKey } from "../harness/wires.js";
 import type { Bank } from "../types.js";
+import type { JudgeState } from "./judged.js";
 import type { Model, ModelCard, ModelLine, Variant } from "./model.js";
 import { groundNode, type Join, supplyNode } from "./netlist.js";
 
@@ -27,6 +28,8 @@ export interface BuiltModel {
   readonly terminal: ReadonlyMap<string, number>;
   /** Ends that are ground itself. */
   readonly grounds: readonly Join[];
+  /** Left out where nobody judges states that no mode plans. */
+  readonly judge?: JudgeState;
 }
 
 export function buildModel(
@@ -83,7 +86,7 @@ export function buildModel(
     const at = (point: string) => node(endKey({ at: "card", card: card.card, point }));
     const points = card.kind === "ground" ? [card.point] : card.kind === "pair" ? card.points : [card.common, card.on, card.off];
     const closedIs = card.kind === "change-over" ? "on" : card.closedIs;
-    return { card: card.card, name: demands.called(card.card), kind: card.kind, closedIs, nodes: points.map(at) };
+    return { card: card.card, name: demands.called(card.card), kind: card.kind, closedIs, nodes: points.map(at), points };
   });
   const lanes = candidate.fit ? (sockets?.sockets.length ?? 1) : 0;
   const content = banks.map((bank) => demands.versions.indexOf(bank.version));

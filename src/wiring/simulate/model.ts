@@ -19,6 +19,8 @@ export interface ModelCard {
   readonly closedIs: "on" | "off";
   /** ground: [point]; pair: [a, b]; change-over: [common, on, off]. */
   readonly nodes: readonly number[];
+  /** What the nodes are called on the card. */
+  readonly points: readonly string[];
 }
 
 export interface ModelMode {
@@ -187,9 +189,13 @@ export function shownText(model: Model, raw: RawState): string {
 
 function stateText(model: Model, raw: RawState): string {
   const floating = model.lines.flatMap((line, i) => (raw.levels[i] === "floating" ? [line.line] : []));
+  return runningText(model, raw, floating.length > 0 ? [`${floating.join(", ")} floating`] : []);
+}
+
+/** What runs and what is on. */
+export function runningText(model: Model, raw: RawState, more: readonly string[] = []): string {
   const of = (state: CardState) => model.cards.flatMap((card, i) => (raw.cards[i] === state ? [card.name] : []));
-  const parts = [shownText(model, raw)];
-  if (floating.length > 0) parts.push(`${floating.join(", ")} floating`);
+  const parts = [shownText(model, raw), ...more];
   if (of("on").length > 0) parts.push(`${of("on").join(", ")} on`);
   if (of("off").length > 0) parts.push(`${of("off").join(", ")} off`);
   if (of("undefined").length > 0) parts.push(`${of("undefined").join(", ")} neither on nor off`);

@@ -15,8 +15,15 @@ export function observation(built: BuiltModel, raw: RawState, position: string):
   const of = (state: string) => model.cards.flatMap((card, i) => (raw.cards[i] === state ? [card.card] : []));
   // A machine that does not start, or stands on a short, shows nothing of its cards.
   const dead = raw.short || raw.version === nothingRuns;
+  // What a card does under firmware, or beside a card, that the records rule out, nobody has seen.
+  const doubtful = new Set(dead ? [] : built.judge?.(raw)?.unsure);
   const shows = model.lanes === 0 && !raw.short ? "starts" : shownText(model, raw);
-  return { position, shows, answers: dead ? [] : of("on"), unsure: dead ? [] : of("undefined") };
+  return {
+    position,
+    shows,
+    answers: dead ? [] : of("on").filter((card) => !doubtful.has(card)),
+    unsure: dead ? [] : [...of("undefined"), ...doubtful],
+  };
 }
 
 export function keyOf(seen: readonly Observation[]): string {

@@ -1,9 +1,9 @@
 // The proof: every position, every way between two positions, every wire open, the plug pulled, each simulated and judged.
 // A state is safe when it is one of the planned modes. Everything else is named with its cure.
 
-import type { Proof, ProofCase } from "../types.js";
+import type { Hazard, Proof, ProofCase } from "../types.js";
 import type { BuiltModel } from "./build-model.js";
-import { isMode, machineState, modeOf, type RawState, rawState } from "./model.js";
+import { isMode, machineState, modeOf, type RawState, rawState, runningText } from "./model.js";
 import type { Join } from "./netlist.js";
 
 const moving = "Moving the switch";
@@ -17,6 +17,7 @@ export function prove(
 ): Proof {
   const { model, good } = built;
   const cases: ProofCase[] = [];
+  const hazards = new Map<string, Hazard>();
   let simulated = 0;
   const look = (joins: readonly Join[], closed: readonly Join[]): RawState => {
     simulated += 1;
@@ -28,6 +29,8 @@ export function prove(
     const states = [...seen.values()].map((raw) => machineState(model, raw));
     const safe = states.every((s) => s.verdict === "planned");
     cases.push({ ...of, states, safe, ...(safe ? {} : { cure }) });
+    if (of.kind !== "open-wire" && of.kind !== "pulled-plug") return;
+    for (const raw of seen.values()) addHazard(hazards, built, raw, of);
   };
 
   let holds = true;
@@ -72,7 +75,36 @@ export function prove(
   const says = holds
     ? `Every position gives its planned mode. ${simulated} states were simulated; ${unsafe.length === 0 ? "none" : "some"} outside the positions ${unsafe.length === 0 ? "is" : "are"} not a planned mode.`
     : "The simulation does not give the planned modes.";
-  return { holds, cases, unsafe, simulated, says };
+  return { holds, cases, hazards: [...hazards.values()].sort(byWorst), unsafe, simulated, says };
+}
+
+/** States are one where the same runs and the same is on, whatever the lines say. */
+function addHazard(
+  hazards: Map<string, Hazard>,
+  built: BuiltModel,
+  raw: RawState,
+  { says: after, wire }: Pick<ProofCase, "says" | "wire">,
+) {
+  const judged = built.judge?.(raw);
+  if (!judged || judged.verdict === "workable") return;
+  const says = runningText(built.model, raw);
+  const before = hazards.get(says);
+  const add = <T>(list: readonly T[] | undefined, item: T | undefined) => [
+    ...new Set([...(list ?? []), ...(item === undefined ? [] : [item])]),
+  ];
+  hazards.set(says, {
+    says,
+    verdict: judged.verdict,
+    why: judged.says,
+    after: add(before?.after, after),
+    wires: add(before?.wires, wire),
+  });
+}
+
+const worst = ["ruled-out", "unknown", "conditional", "workable"];
+
+function byWorst(a: Hazard, b: Hazard): number {
+  return worst.indexOf(a.verdict) - worst.indexOf(b.verdict);
 }
 
 /** Another order of the modes round the knob that passes through fewer unplanned states, in words; none for six modes and more. */

@@ -34,7 +34,8 @@ function name(end: End): string {
   }
 }
 
-export function plainState(plan: WiringPlan, part: Switch, enables: Readonly<Record<string, Enable>>, position: string): PlainState {
+/** Nodes and joins of the finished build at one position; what is changed in the plan's tables is changed here. */
+export function plainCircuit(plan: WiringPlan, part: Pick<Switch, "closes">, enables: Readonly<Record<string, Enable>>, position: string) {
   const names = ["ground", "supply"];
   const node = (key: string): number => {
     if (!names.includes(key)) names.push(key);
@@ -51,6 +52,26 @@ export function plainState(plan: WiringPlan, part: Switch, enables: Readonly<Rec
       else node(`${card} ${p.id}`);
     }
   }
+  return { names, node, joins };
+}
+
+/** Whether a meter between two places of the finished build shows a connection, power off, device and cards out. */
+export function plainMeter(plan: WiringPlan, part: Pick<Switch, "closes">, enables: Readonly<Record<string, Enable>>, position: string) {
+  const { names, joins } = plainCircuit(plan, part, enables, position);
+  const paths = pathTable({ nodes: names.length, joins, pullUps: [], strong: [] });
+  return (a: string, b: string): boolean => {
+    const [x, y] = [names.indexOf(a), names.indexOf(b)];
+    return a === b || (x >= 0 && y >= 0 && paths[x]![y]!);
+  };
+}
+
+export function plainState(
+  plan: WiringPlan,
+  part: Pick<Switch, "closes">,
+  enables: Readonly<Record<string, Enable>>,
+  position: string,
+): PlainState {
+  const { names, node, joins } = plainCircuit(plan, part, enables, position);
   const pullUps = plan.pullUps.map((r) => node(name(r.from)));
   const sockets = plan.device?.sockets.map((s) => s.socket) ?? [];
   const lines = plan.lines.map((l) => ({ ...l, nodes: sockets.map((s) => node(`${s} pin ${l.pin}`)) }));
