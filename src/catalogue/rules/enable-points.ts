@@ -9,7 +9,7 @@ export const enablePoints: Rule = {
   name: "enable-points",
   says: "The points of an enable contact go with its sense; an enable setting is one the card has.",
   why: "The cable is wired by these points; one that is missing or of the wrong sort cannot be wired, or switches the wrong way.",
-  mend: "Name the points that go with the sense: two ends of a contact, or common, on and off of a change-over.",
+  mend: "Name the points that go with the sense: two ends of a contact, one end and the ground it is switched to, or common, on and off of a change-over.",
   scope: ["card"],
   *check({ catalogue }): Iterable<Draft> {
     for (const card of catalogue.cards.values()) {
@@ -54,13 +54,16 @@ export const enablePoints: Rule = {
       const wanted: readonly string[] = roles[e.sense];
       const given = e.points.map((p) => p.role).filter((r) => r !== "ground");
       if (wanted.length === given.length && wanted.every((r) => given.includes(r as never))) continue;
+      // One end alone goes to the card's own ground, which cards wired so can share.
+      if (e.sense !== "change-over" && given.length === 1 && wanted.includes(given[0]!) && e.points.some((p) => p.role === "ground"))
+        continue;
       yield {
         says: `A contact of the sense ${e.sense} has the points ${wanted.join(", ")}.`,
         at: at("points"),
         expected: wanted.join(", "),
         actual: given.join(", ") || "ground only",
         related: [{ says: "The sense is given here.", at: at("sense") }],
-        hint: "Correct the roles or the sense; a wire drawn from this would be wrong.",
+        hint: "Correct the roles or the sense, or name the ground that a single end is switched to; a wire drawn from this would be wrong.",
       };
     }
   },

@@ -1,90 +1,148 @@
-// Faults of the burn: halves, banks, lanes or bytes in the wrong place. The wiring is right in all of them.
+// Faults of the burn: halves, banks, lanes or bytes in the wrong place, in every device or in one of two. The wiring is right in all of them.
 
 import { nothingRuns } from "../simulate/model.js";
 import type { Fault } from "../types.js";
 import type { FaultCase, FaultInput } from "./fault-case.js";
 
-export function burns({ built, banks, candidate }: FaultInput): FaultCase[] {
-  const { good, model } = built;
+type Content = readonly (number | undefined)[];
+
+interface Mistake {
+  readonly id: string;
+  readonly kind: Fault["kind"];
+  /** What is wrong, after the name of the device where it is but one of several: "the banks were burned in the reverse order". */
+  readonly says: string;
+  readonly fix: string;
+  readonly to: Content;
+}
+
+export function burns(input: FaultInput): FaultCase[] {
+  const { good, model } = input.built;
   if (model.lanes === 0) return [];
   const content = good.content[0]!;
-  const make = (id: string, kind: Fault["kind"], says: string, fix: string, to: readonly number[]): FaultCase => ({
+  const case_ = ({ id, kind, says, fix }: Omit<Mistake, "to">, to: readonly Content[]): FaultCase => ({
     fault: { id, kind, says, fix },
-    variant: { ...good, content: good.content.map(() => to) },
+    variant: { ...good, content: to },
     burn: true,
   });
-  const cases: FaultCase[] = [];
-  const used = [...new Set(content)];
-  const label = (v: number) => model.versions[v]!;
-  for (const v of used) {
-    // A repeated image has two equal halves: exchanging them changes nothing.
-    const repeats = banks.find((b) => b.version === label(v))?.repeats ?? 1;
-    const spoilt = repeats >= 2 ? content : content.map((c) => (c === v ? nothingRuns : c));
-    cases.push(
-      make(
-        `halves-swapped:${label(v)}`,
-        "halves-swapped",
-        `The halves of ${label(v)} are swapped in the burn`,
-        `Burn ${label(v)} again by the recipe.`,
-        spoilt,
-      ),
-    );
-    if (repeats < 2) continue;
-    cases.push(
-      make(
-        `image-not-repeated:${label(v)}`,
-        "image-not-repeated",
-        `${label(v)} lies once in its bank and the rest is blank`,
-        `Burn ${label(v)} ${repeats} times over, by the recipe.`,
-        content.map((c) => (c === v ? nothingRuns : c)),
-      ),
-    );
-  }
-  cases.push(
-    make(
-      "banks-reversed",
-      "banks-reversed",
-      "The banks were burned in the reverse order",
-      "Burn again by the recipe, bank 0 first.",
-      [...content].reverse(),
+  const banks = [...order(content), ...exchanges(input, content)];
+  const cases = [...spoilt(input, content), ...banks].map((m) =>
+    case_(
+      m,
+      Array.from(good.content, () => m.to),
     ),
   );
-  used.forEach((x, i) => {
-    for (const y of used.slice(i + 1)) {
-      const swapped = content.map((c) => (c === x ? y : c === y ? x : c));
+  // A device that holds its banks elsewhere than the others shows their halves of another version: that does not run.
+  const sockets = input.candidate.fit?.lines[0]?.at.map((at) => at.socket) ?? [];
+  if (model.lanes > 1)
+    for (const [lane, socket] of sockets.entries())
+      for (const m of banks)
+        cases.push(
+          case_(
+            { ...m, id: `${m.id}@${socket}`, says: `In the device for ${socket} alone: ${lowered(m.says)}` },
+            good.content.map((right, l) => (l === lane ? m.to : right)),
+          ),
+        );
+  const dead = good.content.map((right) => right.map(() => nothingRuns));
+  if (model.lanes > 1) {
+    cases.push(
+      case_(
+        {
+          id: "lanes-exchanged",
+          kind: "lanes-exchanged",
+          says: "The devices for even and odd bytes stand in one another's socket",
+          fix: "Exchange the two devices.",
+        },
+        dead,
+      ),
+    );
+    for (const socket of sockets)
       cases.push(
-        make(
-          `banks-exchanged:${label(x)}~${label(y)}`,
-          "banks-exchanged",
-          `${label(x)} and ${label(y)} were burned in one another's banks`,
-          "Burn again by the recipe.",
-          swapped,
+        case_(
+          {
+            id: `lane-twice:${socket}`,
+            kind: "lane-twice",
+            says: `The device in ${socket} holds what the other one does`,
+            fix: `Burn the device for ${socket} by its own file.`,
+          },
+          dead,
         ),
       );
-    }
-  });
-  const dead = content.map(() => nothingRuns);
-  if (model.lanes === 2) {
+  }
+  if (input.candidate.fit?.width === 16)
     cases.push(
-      make(
-        "lanes-exchanged",
-        "lanes-exchanged",
-        "The devices for even and odd bytes stand in one another's socket",
-        "Exchange the two devices.",
+      case_(
+        {
+          id: "bytes-swapped",
+          kind: "bytes-swapped",
+          says: "The bytes of every word are swapped in the burn",
+          fix: "Burn again with the bytes of each word the other way round.",
+        },
         dead,
       ),
     );
-  }
-  if (candidate.fit && candidate.fit.width === 16) {
-    cases.push(
-      make(
-        "bytes-swapped",
-        "bytes-swapped",
-        "The bytes of every word are swapped in the burn",
-        "Burn again with the bytes of each word the other way round.",
-        dead,
-      ),
-    );
-  }
   return cases;
+}
+
+/** The image itself is wrong, wherever it lies. */
+function spoilt({ built: { model }, banks }: FaultInput, content: Content): Mistake[] {
+  return [...new Set(content)].flatMap((v): Mistake[] => {
+    const label = model.versions[v ?? nothingRuns] ?? "";
+    // A repeated image has two equal halves: exchanging them changes nothing.
+    const repeats = banks.find((b) => b.version === label)?.repeats ?? 1;
+    const gone = content.map((c) => (c === v ? nothingRuns : c));
+    const halves: Mistake = {
+      id: `halves-swapped:${label}`,
+      kind: "halves-swapped",
+      says: `The halves of ${label} are swapped in the burn`,
+      fix: `Burn ${label} again by the recipe.`,
+      to: repeats >= 2 ? content : gone,
+    };
+    if (repeats < 2) return [halves];
+    const once: Mistake = {
+      id: `image-not-repeated:${label}`,
+      kind: "image-not-repeated",
+      says: `${label} lies once in its bank and the rest is blank`,
+      fix: `Burn ${label} ${repeats} times over, by the recipe.`,
+      to: gone,
+    };
+    return [halves, once];
+  });
+}
+
+/** Every bank in its turn, but not where it belongs. */
+function order(content: Content): Mistake[] {
+  const shifted = (by: number) => content.map((_, i) => content[(i - by + content.length) % content.length]);
+  const fix = "Burn again by the recipe, bank 0 first.";
+  const all: Mistake[] = [
+    { id: "banks-reversed", kind: "banks-reversed", says: "The banks were burned in the reverse order", fix, to: [...content].reverse() },
+    { id: "banks-shifted:+1", kind: "banks-shifted", says: "Every image was burned one bank too high", fix, to: shifted(1) },
+    { id: "banks-shifted:-1", kind: "banks-shifted", says: "Every image was burned one bank too low", fix, to: shifted(-1) },
+  ];
+  // Of two banks each of these is the same exchange.
+  return all.filter((m, i) => all.findIndex((other) => same(other.to, m.to)) === i);
+}
+
+function exchanges({ built: { model } }: FaultInput, content: Content): Mistake[] {
+  const used = [...new Set(content)];
+  const label = (v: number | undefined) => model.versions[v ?? nothingRuns] ?? "";
+  return used.flatMap((x, i) =>
+    used.slice(i + 1).map(
+      (y): Mistake => ({
+        id: `banks-exchanged:${label(x)}~${label(y)}`,
+        kind: "banks-exchanged",
+        says: `${label(x)} and ${label(y)} were burned in one another's banks`,
+        fix: "Burn again by the recipe.",
+        to: content.map((c) => (c === x ? y : c === y ? x : c)),
+      }),
+    ),
+  );
+}
+
+function same(a: Content, b: Content): boolean {
+  return a.every((v, i) => v === b[i]);
+}
+
+/** Inside a sentence; a version at its beginning keeps its letters. */
+function lowered(says: string): string {
+  return says.replace(/^(The|Every) /, (word) => word.toLowerCase());
 }

@@ -1,28 +1,30 @@
 // Faults of the switch itself: knob or lever set wrongly, contacts that never make or never open.
 
+import { hasStop } from "../../switching/index.js";
 import type { Join } from "../simulate/netlist.js";
 import type { Fault } from "../types.js";
 import type { FaultCase, FaultInput } from "./fault-case.js";
 
+/** A rotary turns from its first position to the last within the stop, and no further however the knob sits; a coded one turns round. */
 export function knobs({ built, candidate }: FaultInput): FaultCase[] {
   const { closed } = built.good;
+  const { part, modeAt } = candidate.contacts;
   const n = closed.length;
+  const last = modeAt.findLastIndex((m) => m !== undefined);
+  const within = (p: number) => (hasStop(part) ? Math.min(Math.max(p, 0), last) : (p + n) % n);
   const make = (id: string, kind: Fault["kind"], says: string, fix: string, order: (p: number) => number): FaultCase => ({
     fault: { id, kind, says, fix },
-    variant: { ...built.good, closed: closed.map((_, p) => closed[(order(p) + n) % n]!) },
+    variant: {
+      ...built.good,
+      closed: closed.map((_, p) => closed[within(order(p))]!),
+      unreached: new Set(closed.flatMap((_, p) => (hasStop(part) && within(order(p)) !== order(p) ? [p] : []))),
+    },
     burn: false,
   });
-  const reached = candidate.contacts.modeAt.filter((m) => m !== undefined).length;
   const cases = [
-    make(
-      "knob-reversed",
-      "knob-reversed",
-      "Positions counted from the wrong end",
-      "Turn the switch or its labels round.",
-      (p) => reached - 1 - p,
-    ),
+    make("knob-reversed", "knob-reversed", "Positions counted from the wrong end", "Turn the switch or its labels round.", (p) => last - p),
   ];
-  if (candidate.contacts.part.form === "rotary" || candidate.contacts.part.form === "coded-rotary") {
+  if (part.form === "rotary" || part.form === "coded-rotary") {
     cases.push(
       make("knob-offset:+1", "knob-offset", "Knob fixed one position too low", "Loosen the knob and set it one position up.", (p) => p + 1),
     );

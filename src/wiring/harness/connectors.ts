@@ -83,7 +83,7 @@ export function mirrorMap(part: Connector, axis: "x" | "y"): ReadonlyMap<string,
   return map;
 }
 
-/** Pairs of contacts that a blob of solder can join: each with those nearest to it. */
+/** Pairs of contacts that a blob of solder can join: each with those nearest to it, and across the corner with those little further. */
 export function neighbours(part: Connector): readonly (readonly [string, string])[] {
   const pairs: [string, string][] = [];
   const distance = (a: Coordinates[number], b: Coordinates[number]) => Math.hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm);
@@ -92,7 +92,7 @@ export function neighbours(part: Connector): readonly (readonly [string, string]
     for (let j = i + 1; j < face.length; j += 1) {
       const d = distance(face[i]!, face[j]!);
       const nearest = (k: number) => Math.min(...face.flatMap((c, n) => (n === k ? [] : [distance(face[k]!, c)])));
-      if (d <= Math.max(nearest(i), nearest(j)) * 1.1) pairs.push([face[i]!.contact, face[j]!.contact]);
+      if (d <= Math.max(nearest(i), nearest(j)) * 1.5) pairs.push([face[i]!.contact, face[j]!.contact]);
     }
   }
   return pairs;

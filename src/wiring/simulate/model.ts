@@ -54,8 +54,10 @@ export interface Variant {
   readonly strong: Netlist["strong"];
   /** Contacts made at each position of the knob. */
   readonly closed: readonly (readonly Join[])[];
-  /** Version in each bank, lane by lane. */
-  readonly content: readonly (readonly number[])[];
+  /** Version in each bank, lane by lane; undefined: nobody can say what is read there. */
+  readonly content: readonly (readonly (number | undefined)[])[];
+  /** Positions that the knob, set wrongly, does not turn to; the switch then stands at the last one it does. */
+  readonly unreached?: ReadonlySet<number>;
 }
 
 /** A state in numbers, as the fault table compares it. */

@@ -4,9 +4,15 @@ import type { Observation } from "../types.js";
 import type { BuiltModel } from "./build-model.js";
 import { nothingRuns, type RawState, shownText, stateAt, type Variant } from "./model.js";
 
+const notReached = "the knob does not turn so far";
+
 export function observe(built: BuiltModel, variant: Variant, positions: readonly number[]): Observation[] {
   const { model } = built;
-  return positions.map((p) => observation(built, stateAt(model, variant, p), model.positions[p]!));
+  return positions.map((p) => {
+    const position = model.positions[p]!;
+    if (variant.unreached?.has(p)) return { position, shows: notReached, answers: [], unsure: [] };
+    return observation(built, stateAt(model, variant, p), position);
+  });
 }
 
 /** What is seen in one state. */
@@ -34,7 +40,7 @@ export function observationText({ model }: BuiltModel, o: Observation): string {
   const named = (cards: readonly string[]) => cards.map((as) => model.cards.find((c) => c.card === as)?.name ?? as).join(", ");
   const parts = [o.shows];
   if (o.answers.length > 0) parts.push(`${named(o.answers)} answer${o.answers.length === 1 ? "s" : ""}`);
-  else if (o.shows !== "does not start" && o.shows !== "supply shorted") parts.push("no switched card answers");
+  else if (o.shows !== "does not start" && o.shows !== "supply shorted" && o.shows !== notReached) parts.push("no switched card answers");
   if (o.unsure.length > 0) parts.push(`${named(o.unsure)} uncertain`);
   return parts.join(", ");
 }

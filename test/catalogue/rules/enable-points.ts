@@ -16,6 +16,12 @@ export default {
         releases: ["io"],
       };
     },
+    "one contact to ground": (c) => {
+      c.card.tc!.enable!.points = [
+        { id: "J9-1", role: "a" },
+        { id: "J9-2", role: "ground" },
+      ];
+    },
     "a setting": (c) => {
       c.card.tc!.enable = { by: "setting", setting: "J1", off: "310", releases: ["io"] };
     },
@@ -23,6 +29,9 @@ export default {
   bad: {
     "a change-over with two points": (c) => {
       c.card.tc!.enable!.sense = "change-over";
+    },
+    "one end of a contact and no ground": (c) => {
+      c.card.tc!.enable!.points = [{ id: "J9-1", role: "a" }];
     },
     "contacts without points": (c) => {
       c.card.tc!.enable!.points = undefined;

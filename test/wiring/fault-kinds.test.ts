@@ -1,0 +1,117 @@
+// Faults that the table must hold, each against what it does by hand: knobs and stops, devices of a pair, images a bank too high, corners.
+import { describe, expect, it } from "vitest";
+import { type FaultTable, planWiring, type WiringPlan } from "../../src/wiring/index.js";
+import {
+  cable,
+  coded,
+  combination,
+  header,
+  m27c010,
+  m27c020,
+  m27c040,
+  memory,
+  resistor,
+  rotary,
+  socket32,
+  world,
+} from "./support/world.js";
+
+const versions = { R2: 0x10000, R4: 0x10000, R5: 0x10000, R6: 0x10000 };
+
+function planOf(modes: readonly string[], parts: Parameters<typeof world>[0]["parts"], more: Partial<Parameters<typeof world>[0]> = {}) {
+  const catalogue = world({ parts: [m27c010, ...parts, ...header(10), cable(10), resistor], versions, ...more });
+  const wiring = planWiring(
+    catalogue,
+    combination(
+      modes.map((firmware) => ({ firmware })),
+      [],
+    ),
+  );
+  if (wiring.kind !== "wiring") throw new Error(wiring.says);
+  return wiring.plan;
+}
+
+/** What is seen of a fault, position by position; the firmware of the plan where it is silent. */
+function shown({ faults, contacts }: WiringPlan, id: string): string[] {
+  const group = groupOf(faults, id);
+  if (group) return group.seen.map((o) => o.shows);
+  expect(faults.silent.map((f) => f.id)).toContain(id);
+  return contacts.map((row) => row.version);
+}
+
+function groupOf({ groups }: FaultTable, id: string) {
+  return groups.find((g) => g.faults.some((f) => f.id === id));
+}
+
+describe("a knob one position off", () => {
+  it("of a rotary stops one short at one end, and never passes the stop", () => {
+    const plan = planOf(["R4", "R5", "R6"], [m27c040, rotary(2, 6)]);
+    expect(shown(plan, "knob-offset:+1")).toEqual(["R5", "R6", "the knob does not turn so far"]);
+    expect(shown(plan, "knob-offset:-1")).toEqual(["the knob does not turn so far", "R4", "R5"]);
+    expect(groupOf(plan.faults, "knob-offset:+1")!.says).toContain("the knob does not turn so far");
+  });
+
+  it("of a coded rotary goes round", () => {
+    const plan = planOf(["R2", "R4", "R5", "R6", "R2", "R4", "R5", "R6", "R2", "R4"], [m27c040, coded(10)]);
+    const order = plan.contacts.map((row) => row.version);
+    expect(shown(plan, "knob-offset:+1")).toEqual([...order.slice(1), order[0]]);
+  });
+});
+
+describe("images in the wrong bank", () => {
+  it("are seen shifted by one, up and down", () => {
+    const plan = planOf(["R2", "R4", "R5", "R6"], [m27c020, rotary(2, 4)]);
+    const holds = (bank: number) => plan.banks[(bank + 4) % 4]!.version;
+    const at = (by: number) => plan.contacts.map((row) => holds(row.bank! + by));
+    // What lies one bank too high is read from the bank below it.
+    expect(shown(plan, "banks-shifted:+1")).toEqual(at(-1));
+    expect(shown(plan, "banks-shifted:-1")).toEqual(at(1));
+  });
+
+  it("of two are the same in whatever order they were exchanged, and told once", () => {
+    const plan = planOf(["R5", "R6"], [rotary(1, 2, "toggle")]);
+    const ids = [...plan.faults.groups.flatMap((g) => g.faults), ...plan.faults.silent].map((f) => f.id);
+    expect(ids.filter((id) => id.startsWith("banks-"))).toEqual(["banks-reversed", "banks-exchanged:R6~R5"]);
+  });
+});
+
+describe("one device of a pair", () => {
+  const rest = "A12 A7 A6 A5 A4 A3 A2 A1 A0 D0 D1 D2 GND D3 D4 D5 D6 D7 /CE A10 /OE A11 A9 A8 A13 A14 VCC".split(" ");
+  const m27c256 = memory("27C256", ["VPP", ...rest], 32);
+  const m27c512 = memory("27C512", ["A15", ...rest], 64);
+  const lane = (id: string, which: "even" | "odd") => ({
+    ...socket32,
+    id,
+    pins: 28,
+    wired_for: "27C256",
+    lane: which,
+    upper_pins: undefined,
+  });
+  const plan = planOf(["R5", "R6"], [m27c256, m27c512, rotary(1, 2, "toggle")], { sockets: [lane("IC1", "even"), lane("IC2", "odd")] });
+
+  it("with its banks reversed makes halves of two versions, which do not run", () => {
+    for (const socket of ["IC1", "IC2"]) expect(shown(plan, `banks-reversed@${socket}`)).toEqual(["does not start", "does not start"]);
+  });
+
+  it("with what the other holds does not run either", () => {
+    for (const socket of ["IC1", "IC2"]) expect(shown(plan, `lane-twice:${socket}`)).toEqual(["does not start", "does not start"]);
+  });
+
+  it("is never told of where one socket holds all", () => {
+    const whole = planOf(["R5", "R6"], [rotary(1, 2, "toggle")]);
+    const ids = [...whole.faults.groups.flatMap((g) => g.faults), ...whole.faults.silent].map((f) => f.id);
+    expect(ids.filter((id) => id.includes("@") || id.startsWith("lane"))).toEqual([]);
+  });
+});
+
+describe("a blob of solder at the connector", () => {
+  it("joins contacts across the corner too", () => {
+    const plan = planOf(["R4", "R5", "R6"], [m27c040, rotary(2, 6)]);
+    const pairs = [...plan.faults.groups.flatMap((g) => g.faults), ...plan.faults.silent].flatMap(
+      (f) => /^contacts-bridged:(.*)$/.exec(f.id)?.[1] ?? [],
+    );
+    // Two rows: 1 stands over 2, 3 over 4.
+    expect(pairs).toEqual(expect.arrayContaining(["1~2", "1~3", "2~3"]));
+    expect(pairs).not.toContain("1~5");
+  });
+});
