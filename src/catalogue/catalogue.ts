@@ -24,7 +24,7 @@ export interface PlannerRecords extends Flaws {
 }
 
 export interface Catalogue extends Flaws {
-  readonly club?: Club;
+  readonly club?: Club | undefined;
   readonly buses: ReadonlyMap<string, Bus>;
   readonly boards: ReadonlyMap<string, Board>;
   readonly firmware: ReadonlyMap<string, Firmware>;

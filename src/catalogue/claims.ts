@@ -8,7 +8,7 @@ export interface ClaimSite {
   readonly path: Path;
   readonly claims: Claims;
   /** Left out: all revisions of the record. */
-  readonly revisions?: readonly string[];
+  readonly revisions?: readonly string[] | undefined;
 }
 
 export function claimSites(card: Card): readonly ClaimSite[] {

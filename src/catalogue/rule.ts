@@ -7,7 +7,7 @@ import type { Ref } from "./ref.js";
 export interface Scene {
   readonly catalogue: Catalogue;
   /** YYYY-MM-DD; left out, rules about dates against today keep silent. */
-  readonly today?: string;
+  readonly today?: string | undefined;
   /** True for a record whose file could not be read: it is neither judged nor missed. */
   readonly failed: (kind: Kind, id: string) => boolean;
 }

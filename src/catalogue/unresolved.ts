@@ -22,7 +22,7 @@ export interface Unresolved {
   /** Names that would do. */
   readonly declared: readonly string[];
   /** Where they are declared, when in another record or elsewhere in this one. */
-  readonly home?: Ref;
+  readonly home?: Ref | undefined;
 }
 
 /** Types of part that the choices of a switched machine ask for. */

@@ -9,17 +9,17 @@ export interface MapWindow {
   /** Who answers there. */
   readonly owner: string;
   /** What answers: "option ROM", "registers". */
-  readonly what?: string;
+  readonly what?: string | undefined;
   /** Against the machine as it stands: new comes in, gone goes out. */
   readonly change?: "new" | "gone";
   /** It is the echo of another window, of a card that decodes few bits. */
   readonly alias?: boolean;
   /** Only while its card is switched on; it is off in the mode shown. */
-  readonly off?: boolean;
+  readonly off?: boolean | undefined;
   /** Something may answer there, as said here; it is not counted among what does. */
   readonly perhaps?: string;
   /** It answers in these modes of a switched machine only; left out: in all. */
-  readonly modes?: readonly string[];
+  readonly modes?: readonly string[] | undefined;
 }
 
 export interface AddressMap {

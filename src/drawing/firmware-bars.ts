@@ -29,7 +29,7 @@ export interface FirmwareRow {
 
 export interface FirmwareBars {
   readonly family: string;
-  readonly releases: readonly { readonly id: string; readonly date?: string }[];
+  readonly releases: readonly { readonly id: string; readonly date?: string | undefined }[];
   readonly rows: readonly FirmwareRow[];
 }
 

@@ -8,9 +8,9 @@ export interface PlanSlot {
   /** "long", "short": the edge in a word. */
   readonly edge: string;
   readonly position: number;
-  readonly longest_mm?: number | "unknown";
+  readonly longest_mm?: number | "unknown" | undefined;
   /** Rear opening; two slots that name the same one share it. */
-  readonly opening?: string;
+  readonly opening?: string | undefined;
 }
 
 export interface PlanCard {

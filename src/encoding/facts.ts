@@ -37,7 +37,7 @@ export interface Condition {
   /** What to get, when that is the condition. */
   readonly get?: ToGet;
   /** Ways to meet it, cheapest first. */
-  readonly ways: readonly { readonly says: string; readonly costs: string; readonly part?: string }[];
+  readonly ways: readonly { readonly says: string; readonly costs: string; readonly part?: string | undefined }[];
   readonly refs: readonly Ref[];
 }
 

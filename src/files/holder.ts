@@ -9,9 +9,9 @@ export interface Holder {
   readonly pid: number;
   readonly host: string;
   /** When the process began, as the system counts it: a number may be given to another process later. */
-  readonly began?: string;
+  readonly began?: string | undefined;
   /** Which start of the machine it runs under. */
-  readonly boot?: string;
+  readonly boot?: string | undefined;
   readonly since: string;
   readonly nonce: string;
 }

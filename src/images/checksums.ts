@@ -5,8 +5,8 @@ export interface Checksums {
   readonly size: number;
   readonly crc32: string;
   /** Left out where the platform offers no digests. */
-  readonly sha1?: string;
-  readonly sha256?: string;
+  readonly sha1?: string | undefined;
+  readonly sha256?: string | undefined;
 }
 
 async function sha(name: "SHA-1" | "SHA-256", bytes: Uint8Array): Promise<string | undefined> {

@@ -42,7 +42,7 @@ export interface Identification {
   readonly matches: readonly Match[];
   readonly looks: readonly string[];
   /** The known image it would be, read rightly. No match: nothing is burned from it. */
-  readonly misread?: Misreading;
+  readonly misread?: Misreading | undefined;
   readonly says: string;
 }
 

@@ -57,7 +57,7 @@ export interface LayOutOptions {
   /** Value of bytes no image fills; FF is what an erased device holds. */
   readonly fill?: number;
   /** For programmers that take the high byte of a 16-bit device first. */
-  readonly highByteFirst?: boolean;
+  readonly highByteFirst?: boolean | undefined;
 }
 
 /** What a device holds when two share the width: "even bytes", "odd words"; empty when it holds all. */

@@ -20,7 +20,7 @@ export type MemoryFile =
       /** Runs no record filled; they hold FF. */
       readonly gaps: readonly { readonly from: number; readonly to: number }[];
       /** Text of the header record, when there is one. */
-      readonly header?: string;
+      readonly header?: string | undefined;
     }
   | { readonly kind: "refused"; readonly format: FileFormat; readonly problems: readonly ReadProblem[] };
 

@@ -16,7 +16,7 @@ export interface Verification {
   readonly says: string;
   /** How many bytes differ, and the first of them. */
   readonly differ: number;
-  readonly first?: { readonly at: number; readonly wanted: number; readonly read: number };
+  readonly first?: { readonly at: number; readonly wanted: number; readonly read: number } | undefined;
   readonly banks: readonly BankVerdict[];
   /** What explains the difference, when something does. */
   readonly because: readonly string[];

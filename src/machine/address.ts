@@ -6,7 +6,7 @@
 // Names of one small letter are ours; settings stand after a "." so that no setting can be taken for one of ours.
 import { type Build, type BuildCard, bytes, type Mode, type Wishes } from "../records/index.js";
 
-type Open<T> = { -readonly [K in keyof T]?: T[K] };
+type Open<T> = { -readonly [K in keyof T]?: T[K] | undefined };
 
 function word(text: string): string {
   // Half of a pair is no letter and has no place in an address.
@@ -144,7 +144,7 @@ function modeOf(text: string): Mode {
 
 function togetherOf(text: string): Together {
   const { fields } = fieldsOf(text);
-  const wish: Open<Together> = {};
+  const wish: { -readonly [K in keyof Together]?: Together[K] } = {};
   for (const [k, v] of fields) {
     if (k === "c") wish.cards = words(v);
     else if (k === "f") wish.firmware = unword(v);

@@ -62,7 +62,7 @@ function put<T extends object, K extends keyof T>(object: T, key: K, value: T[K]
 }
 
 export function withoutMode(build: Build, mode: string): Build {
-  return { ...build, modes: build.modes?.filter((m) => m.id !== mode) };
+  return build.modes ? { ...build, modes: build.modes.filter((m) => m.id !== mode) } : build;
 }
 
 /** The build with one mode split in two: in the first `off` are switched off, in the second `others` are. Firmware becomes a hole in both. */

@@ -49,7 +49,7 @@ export interface AskedMode {
   readonly enabled: ReadonlySet<string>;
   /** Copies among them whose being on is itself a hole: asked when the ways to run a machine are to be found. */
   readonly free?: ReadonlySet<string>;
-  readonly firmware?: string;
+  readonly firmware?: string | undefined;
   readonly safest: boolean;
 }
 
@@ -76,7 +76,7 @@ export interface Fault {
   /** JSON pointer into the build. */
   readonly pointer: string;
   /** What is wrong is the field's name, not its value. */
-  readonly on?: "key";
+  readonly on?: "key" | undefined;
   readonly says: string;
   readonly hint: string;
 }

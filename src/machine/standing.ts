@@ -7,10 +7,10 @@ export function asStanding(build: Build): Build {
   const revision = build.revision ?? build.stands?.revision;
   const memory = build.memory ?? build.stands?.memory;
   const standing = build.stands?.cards ?? build.cards;
+  const { memory: _, modes, ...rest } = build;
   return {
-    ...build,
+    ...rest,
     ...(revision === undefined ? {} : { revision }),
-    memory: undefined,
     cards: build.cards.map(
       ({ card, as, revision: own }): BuildCard => ({
         card,
@@ -18,7 +18,7 @@ export function asStanding(build: Build): Build {
         ...(own === undefined ? {} : { revision: own }),
       }),
     ),
-    modes: build.modes?.map(({ firmware: _, ...mode }) => mode),
+    ...(modes ? { modes: modes.map(({ firmware: _, ...mode }) => mode) } : {}),
     stands: {
       ...(typeof revision === "string" ? { revision } : {}),
       ...(memory === undefined ? {} : { memory }),

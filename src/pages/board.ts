@@ -37,7 +37,7 @@ export interface BoardLine {
   readonly says: string;
   /** What it counts. */
   readonly counts?: Tally;
-  readonly summary?: string;
+  readonly summary?: string | undefined;
   readonly revisions: readonly { readonly id: string; readonly tell: string; readonly matrix: string }[];
 }
 
@@ -47,7 +47,7 @@ export interface BoardPage extends PageHead {
   /** What the answer counts. */
   readonly counts?: Tally;
   readonly sure: string;
-  readonly summary?: string;
+  readonly summary?: string | undefined;
   readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
   readonly revisions: readonly {
     readonly id: string;
@@ -68,7 +68,7 @@ export interface BoardPage extends PageHead {
     readonly lines: string;
   }[];
   readonly slotDrawing: Figure;
-  readonly chain?: string;
+  readonly chain?: string | undefined;
   readonly fixed: readonly {
     readonly name: string;
     readonly on: string;
@@ -99,8 +99,8 @@ export interface BoardPage extends PageHead {
   }[];
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
-  readonly timeDrawing?: Figure;
-  readonly notes?: string;
+  readonly timeDrawing?: Figure | undefined;
+  readonly notes?: string | undefined;
   readonly sources: readonly SourceView[];
   readonly planner?: string;
 }

@@ -28,7 +28,7 @@ import { outcomeMark, revisionOf, versionsOf } from "./tested.js";
 export interface PhotoView {
   /** A file that goes with the pages. */
   readonly src?: string;
-  readonly href?: string;
+  readonly href?: string | undefined;
   readonly alt: string;
   readonly says: string;
 }
@@ -50,19 +50,19 @@ export interface BuildPage extends PageHead {
   readonly tested: boolean;
   readonly answer: string;
   readonly sure: string;
-  readonly summary?: string;
+  readonly summary?: string | undefined;
   readonly board: LinkView;
   readonly revision: string;
   readonly memory: string;
   readonly firmware: LinkView;
   readonly cards: readonly { readonly link: LinkView; readonly revision: string; readonly slot: string; readonly settings: string }[];
-  readonly slotDrawing?: Figure;
+  readonly slotDrawing?: Figure | undefined;
   readonly modes: readonly {
     readonly id: string;
     readonly name: string;
     readonly firmware: string;
     readonly cards: string;
-    readonly mark?: MarkView;
+    readonly mark?: MarkView | undefined;
     readonly symptoms: readonly string[];
     readonly notes: string;
   }[];
@@ -70,18 +70,18 @@ export interface BuildPage extends PageHead {
   readonly faults: readonly string[];
   readonly conflicts: readonly LinkView[];
   readonly remedies: readonly string[];
-  readonly question?: string;
+  readonly question?: string | undefined;
   readonly proves: readonly string[];
-  readonly photo?: PhotoView;
+  readonly photo?: PhotoView | undefined;
   readonly by: string;
   readonly date: string;
-  readonly notes?: string;
+  readonly notes?: string | undefined;
   readonly sources: readonly SourceView[];
   readonly planner?: string;
   /** Each card over the releases, for a machine of several modes: why it has them. */
-  readonly lineDrawing?: Figure;
+  readonly lineDrawing?: Figure | undefined;
   /** Address of its build sheet, when it is a switched machine that can be wired. */
-  readonly sheet?: string;
+  readonly sheet?: string | undefined;
 }
 
 /** The cards that are on in a mode by what each copy is called; all cards of the build when no mode is given. */

@@ -23,10 +23,10 @@ export interface BusPage extends PageHead {
   readonly interrupts: readonly { readonly id: string; readonly also: string; readonly trigger: ValueView; readonly share: ValueView }[];
   readonly rails: readonly { readonly id: string; readonly volts: string }[];
   readonly dma: readonly { readonly id: string; readonly width: string }[];
-  readonly chain?: string;
+  readonly chain?: string | undefined;
   readonly boards: readonly LinkView[];
   readonly cards: number;
-  readonly notes?: string;
+  readonly notes?: string | undefined;
   readonly sources: readonly SourceView[];
 }
 

@@ -38,16 +38,16 @@ export interface SettingView {
   readonly id: string;
   readonly name: string;
   readonly by: string;
-  readonly on?: string;
+  readonly on?: string | undefined;
   readonly positions: readonly { readonly id: string; readonly how: string; readonly takes: string; readonly factory: boolean }[];
 }
 
 export interface CardPage extends PageHead {
   readonly name: string;
-  readonly mark?: MarkView;
+  readonly mark?: MarkView | undefined;
   readonly answer: string;
   readonly sure: string;
-  readonly summary?: string;
+  readonly summary?: string | undefined;
   readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
   readonly where: readonly CellView[];
   readonly picker: Picker;
@@ -69,20 +69,22 @@ export interface CardPage extends PageHead {
     readonly basis: string;
   }[];
   readonly revisions: readonly { readonly id: string; readonly date: string; readonly tell: string; readonly changes: string }[];
-  readonly enable?: {
-    readonly how: string;
-    readonly points: readonly { readonly id: string; readonly role: string; readonly current: string }[];
-    readonly releases: string;
-  };
+  readonly enable?:
+    | {
+        readonly how: string;
+        readonly points: readonly { readonly id: string; readonly role: string; readonly current: string }[];
+        readonly releases: string;
+      }
+    | undefined;
   readonly panel: readonly { readonly name: string; readonly says: string; readonly signals: readonly string[] }[];
-  readonly termination?: string;
-  readonly cooling?: string;
+  readonly termination?: string | undefined;
+  readonly cooling?: string | undefined;
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
-  readonly timeDrawing?: Figure;
+  readonly timeDrawing?: Figure | undefined;
   /** The same over the years. */
-  readonly testsDrawing?: Figure;
-  readonly notes?: string;
+  readonly testsDrawing?: Figure | undefined;
+  readonly notes?: string | undefined;
   readonly sources: readonly SourceView[];
   readonly planner?: string;
 }

@@ -7,7 +7,7 @@ import { spanText } from "./common.js";
 export interface ClaimLine {
   readonly kind: "ports" | "memory" | "interrupt" | "DMA";
   readonly what: string;
-  readonly note?: string;
+  readonly note?: string | undefined;
 }
 
 const answers: Readonly<Record<string, string>> = { ram: "RAM", rom: "ROM", registers: "registers", "option-rom": "option ROM" };

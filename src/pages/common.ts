@@ -16,7 +16,7 @@ export interface PageHead {
   /** Which entry of the menu it belongs to. */
   readonly part: string;
   /** What the reader of any page must know first: records that could not be read. */
-  readonly notice?: string;
+  readonly notice?: string | undefined;
   /** File of the record, and the page that shows it line by line. */
   readonly written?: { readonly file: string; readonly href: string };
   /** What the search index says of the page; left out, the page is not searched. */
@@ -27,7 +27,7 @@ export interface SearchHead {
   readonly kind: string;
   readonly answer: string;
   readonly boards: readonly string[];
-  readonly verdict?: string;
+  readonly verdict?: string | undefined;
   /** The verdict's word on each board, where that differs: `verdict` is then the best of them. */
   readonly verdictOn?: Readonly<Record<string, string>>;
   /** Exact names: model numbers, ids, markings. */
@@ -38,7 +38,7 @@ export interface SearchHead {
 /** A verdict with its evidence, as the mark shows it. */
 export interface MarkView {
   readonly verdict: Verdict;
-  readonly evidence?: Evidence;
+  readonly evidence?: Evidence | undefined;
   readonly css: string;
   readonly word: string;
   readonly evidenceWord: string;
@@ -77,16 +77,16 @@ export interface FactView {
 export interface ValueView {
   readonly text: string;
   readonly known: boolean;
-  readonly find?: string;
-  readonly source?: string;
+  readonly find?: string | undefined;
+  readonly source?: string | undefined;
 }
 
 export interface SourceView {
   readonly kind: string;
   readonly says: string;
-  readonly by?: string;
-  readonly date?: string;
-  readonly url?: string;
+  readonly by?: string | undefined;
+  readonly date?: string | undefined;
+  readonly url?: string | undefined;
   readonly id: string;
 }
 
@@ -97,7 +97,7 @@ export interface Context {
   readonly catalogue: Catalogue;
   readonly lineOf: LineOf;
   /** Names of the picture files that go with the pages. */
-  readonly pictures?: ReadonlySet<string>;
+  readonly pictures?: ReadonlySet<string> | undefined;
 }
 
 export function head(href: string, title: string, description: string, part: string): PageHead {

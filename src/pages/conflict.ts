@@ -33,16 +33,16 @@ export interface ConflictPage extends PageHead {
   readonly answer: string;
   readonly symptoms: readonly string[];
   readonly effect: string;
-  readonly loss?: string;
+  readonly loss?: string | undefined;
   readonly status: { readonly word: string; readonly means: string; readonly css: string };
-  readonly settle?: string;
+  readonly settle?: string | undefined;
   readonly conditions: readonly { readonly says: string; readonly link?: LinkView }[];
   readonly remedies: readonly { readonly says: string; readonly leaves: string; readonly costs: string; readonly part?: LinkView }[];
   readonly cause: string;
   readonly kind: string;
   readonly evidence: readonly { readonly grade: string; readonly says: string; readonly by: string; readonly build?: LinkView }[];
   readonly tested: readonly TestedView[];
-  readonly notes?: string;
+  readonly notes?: string | undefined;
   readonly sources: readonly SourceView[];
 }
 

@@ -55,7 +55,7 @@ export interface FirmwarePage extends PageHead {
   readonly name: string;
   readonly maker: string;
   readonly answer: string;
-  readonly summary?: string;
+  readonly summary?: string | undefined;
   readonly boards: readonly { readonly link: LinkView; readonly says: string }[];
   readonly order: readonly LinkView[];
   readonly releases: readonly ReleaseView[];
@@ -67,10 +67,10 @@ export interface FirmwarePage extends PageHead {
     readonly best: readonly BestOn[];
   }[];
   /** The best answer for each of those cards on any board that runs a release. */
-  readonly boundDrawing?: Figure;
+  readonly boundDrawing?: Figure | undefined;
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
-  readonly notes?: string;
+  readonly notes?: string | undefined;
   readonly sources: readonly SourceView[];
 }
 

@@ -51,7 +51,7 @@ function onlyIn(combination: Combination, mode: string | undefined, as: string):
 
 /** Ports, with the number of address bits the card looks at when that is not all of them. */
 interface PortWindow extends MapWindow {
-  readonly decoded?: number;
+  readonly decoded?: number | undefined;
 }
 
 interface Windows {

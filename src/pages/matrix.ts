@@ -13,7 +13,7 @@ export interface MatrixCell {
   readonly version: string;
   readonly href: string;
   /** The first of a run of cells with the same answer: "R4 to R5.1". On a phone the run is one line, the others are not set. */
-  readonly run?: string;
+  readonly run?: string | undefined;
 }
 
 export interface MatrixRow {

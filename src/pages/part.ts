@@ -29,16 +29,16 @@ export interface PartPage extends PageHead {
   readonly type: string;
   readonly answer: string;
   readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
-  readonly pinDrawing?: Figure;
+  readonly pinDrawing?: Figure | undefined;
   /** The same as a list, in the order of the pins. */
   readonly pins: readonly PinView[];
   readonly faces: readonly { readonly title: string; readonly figure: Figure }[];
-  readonly key?: string;
+  readonly key?: string | undefined;
   readonly tables: readonly PartTable[];
-  readonly mates?: LinkView;
+  readonly mates?: LinkView | undefined;
   readonly used: readonly LinkView[];
   readonly tested: readonly TestedView[];
-  readonly notes?: string;
+  readonly notes?: string | undefined;
   readonly sources: readonly SourceView[];
 }
 

@@ -35,7 +35,7 @@ export interface PanelView {
   /** Full size; left out when a hole is not known. */
   readonly svg?: string;
   /** The same for a machine, as the address of a download. */
-  readonly dxf?: string;
+  readonly dxf?: string | undefined;
   readonly problems: readonly string[];
 }
 
@@ -45,20 +45,20 @@ export interface SheetPage extends PageHead {
   readonly of: string;
   /** Of the board. */
   readonly revision: string;
-  readonly build?: LinkView;
+  readonly build?: LinkView | undefined;
   /** Why this combination, and what the next best would save and cost. */
   readonly why: readonly string[];
   readonly sheet: BuildSheet;
   readonly switchDrawing: Figure;
-  readonly bankDrawing?: Figure;
+  readonly bankDrawing?: Figure | undefined;
   readonly pinDrawings: readonly FaceView[];
   readonly faces: readonly FaceView[];
   readonly panel: PanelView;
-  readonly slotDrawing?: Figure;
-  readonly memoryDrawing?: Figure;
-  readonly portDrawing?: Figure;
-  readonly railDrawing?: Figure;
-  readonly changeOver?: ChangeOverView;
+  readonly slotDrawing?: Figure | undefined;
+  readonly memoryDrawing?: Figure | undefined;
+  readonly portDrawing?: Figure | undefined;
+  readonly railDrawing?: Figure | undefined;
+  readonly changeOver?: ChangeOverView | undefined;
 }
 
 /** Why there is no sheet, in words. */

@@ -16,7 +16,7 @@ export interface TestedView {
   readonly by: string;
   readonly date: string;
   readonly on: string;
-  readonly says?: string;
+  readonly says?: string | undefined;
 }
 
 export function outcomeMark(outcome: "worked" | "partly" | "failed", build: string, mode?: string): MarkView {

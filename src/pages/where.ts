@@ -36,7 +36,7 @@ export interface GroupView {
   readonly matrix: readonly LinkView[];
   /** The firmware line as a bar, one stretch a version; a long line is drawn without names, which a phone has no room for. */
   readonly segments: readonly { readonly version: string; readonly css: string }[];
-  readonly line?: string;
+  readonly line?: string | undefined;
   readonly runs: readonly RunView[];
 }
 

@@ -28,7 +28,7 @@ export interface BuildSiteOptions {
   /** Told as the work goes on: what is being done, and how much of it. */
   readonly say?: (line: string) => void;
   /** Address the site will be served from, for the feed; left out, links in it stay relative. */
-  readonly address?: string;
+  readonly address?: string | undefined;
 }
 
 export interface BuiltSite {

@@ -24,7 +24,7 @@ export interface ShellParts {
   /** Content of the first page, shown before any script has run. */
   readonly first: string;
   /** Said above every page, those made when asked for among them. */
-  readonly notice?: string;
+  readonly notice?: string | undefined;
   readonly made: string;
 }
 

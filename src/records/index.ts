@@ -1,4 +1,6 @@
 // Records: shapes, values, findings, reading. Imports nothing of ours.
+
+export { definedFields } from "./defined-fields.js";
 export { type Explanation, readingExplanations } from "./explanations.js";
 export * from "./finding.js";
 export { formatFinding, where } from "./format.js";

@@ -6,7 +6,7 @@ import { steps } from "./pointer.js";
 
 export interface Spot {
   /** Point at the key instead of its value. */
-  readonly on?: "key" | "value";
+  readonly on?: "key" | "value" | undefined;
   /** The key itself, when the parser refused the file before a pointer could reach it. */
   readonly offset?: readonly [number, number];
 }

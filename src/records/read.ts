@@ -63,7 +63,7 @@ export function readOne<K extends Kind>(
   kind: K,
   content: string | Uint8Array,
   file = `${kinds[kind].folder}/pasted.yaml`,
-): { readonly record?: RecordOf[K]; readonly findings: readonly Finding[] } {
+): { readonly record?: RecordOf[K] | undefined; readonly findings: readonly Finding[] } {
   const { record, findings } = readText(kind, content, file);
   // A pasted record has no editor to name its schema to.
   return { record: record as RecordOf[K] | undefined, findings: findings.filter((f) => f.code !== "file-schema-line") };

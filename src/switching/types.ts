@@ -16,7 +16,7 @@ export interface WiringOptions {
   /** Length of the cable between connector and switch, in m. */
   readonly length_m?: number;
   /** What the rules say of a state that no mode plans; left out: nobody has judged those. */
-  readonly judge?: (combination: Combination) => JudgeRunning;
+  readonly judge?: ((combination: Combination) => JudgeRunning) | undefined;
   /** False leaves the fault tables out: quicker while choices are still changing. Left out: they are made. */
   readonly tables?: boolean;
 }

@@ -160,7 +160,7 @@ export interface ConnectorPlan {
   readonly contacts: readonly { readonly contact: string; readonly net?: string; readonly label: string }[];
   readonly spare: readonly string[];
   readonly faces: readonly Face[];
-  readonly key?: string;
+  readonly key?: string | undefined;
   readonly rating_A: number | "unknown";
   readonly atHand: boolean;
 }

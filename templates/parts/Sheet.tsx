@@ -144,7 +144,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
         </div>
       </Section>
       <Section id="panel" title="Panel">
-        {view.panel.svg ? (
+        {view.panel.svg !== undefined && view.panel.dxf !== undefined ? (
           <>
             {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so the keyboard must reach it. */}
             <section class="panel scroll" tabIndex={0} aria-label="The panel at its own size">

@@ -74,7 +74,7 @@ export function Answer({
   sure,
   root,
 }: {
-  readonly mark?: MarkView;
+  readonly mark?: MarkView | undefined;
   readonly counts?: BoardPage["counts"];
   readonly says: string;
   readonly sure?: string;
@@ -97,7 +97,15 @@ export function Answer({
 }
 
 /** Something to do next; nothing when there is nowhere to go. */
-export function Act({ href, root, children }: { readonly href?: string; readonly root: string; readonly children: ComponentChildren }) {
+export function Act({
+  href,
+  root,
+  children,
+}: {
+  readonly href?: string | undefined;
+  readonly root: string;
+  readonly children: ComponentChildren;
+}) {
   if (href === undefined) return null;
   return (
     <p>
@@ -127,7 +135,7 @@ export function Section({
   );
 }
 
-export function Value({ value, code }: { readonly value: ValueView; readonly code?: boolean }) {
+export function Value({ value, code }: { readonly value: ValueView; readonly code?: boolean | undefined }) {
   if (value.known && code) return <code>{value.text}</code>;
   if (value.known) return <span>{value.text}</span>;
   return (
@@ -141,7 +149,7 @@ export function Value({ value, code }: { readonly value: ValueView; readonly cod
 export function Facts({
   facts,
 }: {
-  readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean }[];
+  readonly facts: readonly { readonly name: string; readonly value: ValueView; readonly code?: boolean | undefined }[];
 }) {
   return (
     <dl class="facts">
@@ -280,7 +288,7 @@ export function Sources({ sources }: { readonly sources: readonly SourceView[] }
   );
 }
 
-export function Notes({ notes }: { readonly notes?: string }) {
+export function Notes({ notes }: { readonly notes?: string | undefined }) {
   return notes ? (
     <Section title="Notes">
       <p>{notes}</p>

@@ -13,11 +13,10 @@ function ports(w: { base: number; size: number; decoded_bits?: number }): Readon
 
 test("port windows with aliases", () => {
   const window = fc
-    .record({
-      base: fc.nat(255),
-      size: fc.integer({ min: 1, max: 12 }),
-      decoded_bits: fc.option(fc.integer({ min: 4, max: 8 }), { nil: undefined }),
-    })
+    .record(
+      { base: fc.nat(255), size: fc.integer({ min: 1, max: 12 }), decoded_bits: fc.integer({ min: 4, max: 8 }) },
+      { requiredKeys: ["base", "size"] },
+    )
     .map((w) => ({ ...w, base: Math.min(w.base, 2 ** (w.decoded_bits ?? bits) - w.size) }))
     .filter((w) => w.base >= 0);
   const seen = { meet: 0, apart: 0 };

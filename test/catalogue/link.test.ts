@@ -48,8 +48,8 @@ test("the order of files changes no finding", () => {
 describe("exceptions", () => {
   const allowed = (rule: string, until?: string) => {
     const club = testClub();
-    club.conflict.tx!.settle = undefined;
-    club.conflict.tx!.allow = [{ rule, reason: "The tracer is on loan until spring.", until }];
+    delete club.conflict.tx!.settle;
+    club.conflict.tx!.allow = [{ rule, reason: "The tracer is on loan until spring.", ...(until === undefined ? {} : { until }) }];
     return club;
   };
 

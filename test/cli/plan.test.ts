@@ -165,7 +165,7 @@ describe("a question without a file", () => {
 
 describe("wrong use", () => {
   const wrong = async (args: string[], folder?: string) => {
-    const { code, err, out } = await slotwright(["plan", ...args], { folder });
+    const { code, err, out } = await slotwright(["plan", ...args], folder === undefined ? {} : { folder });
     expect(code).toBe(2);
     expect(out).toBe("");
     return err;

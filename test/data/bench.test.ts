@@ -1,7 +1,9 @@
 // The club's bench against the rules: where they disagree, somebody has said why, and nobody says so without need.
+
 import { describe, expect, it } from "vitest";
 import { auditBench, plan } from "../../src/planning/index.js";
 import type { Build } from "../../src/records/index.js";
+import { definedFields } from "../../src/records/index.js";
 import { planWiring } from "../../src/wiring/index.js";
 import { demo } from "../support/demo.js";
 
@@ -77,7 +79,7 @@ describe("tested builds", () => {
     const answer = plan(catalogue, build);
     const best = answer.kind === "answer" ? answer.combinations[0] : undefined;
     expect(best).toBeDefined();
-    const wiring = planWiring(catalogue, best!, { switch: build.switch, safest: build.modes?.find((m) => m.safest)?.id });
+    const wiring = planWiring(catalogue, best!, definedFields({ switch: build.switch, safest: build.modes?.find((m) => m.safest)?.id }));
     expect(wiring.kind).toBe("wiring");
     if (wiring.kind !== "wiring") return;
     expect(wiring.plan.proof.holds).toBe(true);

@@ -216,7 +216,7 @@ describe("the panel", () => {
     id,
     name: id,
     hole: { kind: "round", diameter },
-    positions,
+    ...(positions ? { positions } : {}),
     form: "lever",
   });
 

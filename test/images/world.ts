@@ -2,6 +2,7 @@
 
 import { checksums, crc32, swapBytes, takeLane } from "../../src/images/index.js";
 import type { Firmware } from "../../src/records/index.js";
+import { definedFields } from "../../src/records/index.js";
 
 /** 32-bit xorshift stream, low byte first. */
 export function stream(seed: number, length: number): Uint8Array {
@@ -30,7 +31,7 @@ export const damaged = (() => {
 
 const sumsOf = async (bytes: Uint8Array) => {
   const { crc32: crc, sha1, sha256 } = await checksums(bytes);
-  return { size: bytes.length, crc32: crc, sha1, sha256 };
+  return definedFields({ size: bytes.length, crc32: crc, sha1, sha256 });
 };
 
 export async function family(): Promise<Firmware> {

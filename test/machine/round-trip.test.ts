@@ -1,5 +1,6 @@
 // One meaning all the way round: a build as the planner's address, as the file it downloads, as the question a command asks, filled with
 // the best way, tested, written down, and checked among the club's records. Every demo build, board and card, and random builds.
+
 import { describe, expect, it } from "vitest";
 import { cardsOn, copyName, link, mainMemory, modesOf } from "../../src/catalogue/index.js";
 import { holesOf, testedBuild } from "../../src/cli/reading/bench-result.js";
@@ -8,6 +9,7 @@ import { readBuild, writeBuild } from "../../src/planner/worker/files.js";
 import { type Answer, auditBench, plan } from "../../src/planning/index.js";
 import { type Build, type BuildCard, bytes, type Loaded, readRecords } from "../../src/records/index.js";
 import { demo, demoFiles } from "../support/demo.js";
+import { tidy } from "../support/loose.js";
 import { Random } from "../support/solver/random.js";
 
 const club = demo();
@@ -24,7 +26,7 @@ function meaning({ cards, modes, memory, revision, stands, ...build }: Build) {
     memory: amount(memory),
     revision: revision === undefined ? [] : [revision].flat(),
     cards: cards.map((c) => ({ ...c, settings: c.settings && Object.keys(c.settings).length > 0 ? c.settings : undefined })),
-    modes: modesOf({ modes }).map((m) => ({ ...m, safest: m.safest ?? false, cards: cardsOn(cards, m).map(copyName) })),
+    modes: modesOf(modes ? { modes } : {}).map((m) => ({ ...m, safest: m.safest ?? false, cards: cardsOn(cards, m).map(copyName) })),
     stands: stands && { ...stands, memory: amount(stands.memory) },
   };
   return JSON.parse(JSON.stringify(bare)) as object;
@@ -106,16 +108,16 @@ function randomBuild(seed: number): Build {
   const cards = [...club.cards.values()].filter((c) => c.bus === board.bus);
   const chosen = Array.from({ length: random.int(1, 3) }, () => random.pick(cards));
   const again = random.next() < 0.4 ? chosen.slice(0, 1) : [];
-  const copies = [...chosen, ...again].map((c, n): BuildCard => {
+  const copies = [...chosen, ...again].map((c, n) => {
     const earlier = [...chosen, ...again].slice(0, n).some((other) => other.id === c.id);
-    return {
+    return tidy<BuildCard>({
       card: c.id,
       as: earlier ? `copy-${n}` : maybe(0.2, () => `own-${n}`),
       revision: c.revisions && maybe(0.3, () => random.pick(c.revisions ?? []).id),
       slot: maybe(0.15, () => random.pick(board.slots).id),
       settings:
         c.settings && maybe(0.3, () => Object.fromEntries((c.settings ?? []).slice(0, 1).map((s) => [s.id, random.pick(s.positions).id]))),
-    };
+    });
   });
   const family = club.firmware.get(random.pick(board.firmware));
   const versions = family?.versions.map((v) => v.id) ?? [];

@@ -5,7 +5,7 @@ export interface Element {
   readonly name: string;
   readonly attributes: Readonly<Record<string, string>>;
   readonly children: readonly Element[];
-  readonly parent?: Element;
+  readonly parent?: Element | undefined;
   /** All text in it, spaces drawn together. */
   readonly text: string;
 }

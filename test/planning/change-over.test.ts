@@ -71,7 +71,7 @@ describe("the change-over by hand", () => {
 
 describe("the steps", () => {
   const port = (base: number) => [{ io: [{ base, size: 4 }] }];
-  const needs = (only: string): Card["needs"] => ({ firmware: [{ family: "line", only: [only] }] });
+  const needs = (only: string): NonNullable<Card["needs"]> => ({ firmware: [{ family: "line", only: [only] }] });
   const cards = (...names: string[]) => names.map((name) => ({ card: name }));
   const build = (names: Build["cards"], more: Partial<Build> = {}): Build => ({
     id: "q",

@@ -83,7 +83,7 @@ function withRecords({ loaded, build }: Club): Club {
 
 function cardWith(card: Card, id: string, idsOf: (card: string) => string[]): Card {
   const needs = card.needs?.cards?.map((n) => ({ ...n, any_of: n.any_of.flatMap(idsOf) }));
-  return { ...card, id, needs: needs ? { ...card.needs, cards: needs } : card.needs };
+  return { ...card, id, ...(needs ? { needs: { ...card.needs, cards: needs } } : {}) };
 }
 
 /** Names stay; each copy gets an id, and what is on is said copy by copy. */

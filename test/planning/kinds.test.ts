@@ -33,7 +33,7 @@ function withBench(seed: number): Told | undefined {
   if (size(bare, build) > 6000) return undefined;
   const papered = (card: Card): Card => ({
     ...card,
-    needs: random.next() < 0.5 ? { ...card.needs, boards: [{ board: bare.board.id }] } : card.needs,
+    ...(random.next() < 0.5 ? { needs: { ...card.needs, boards: [{ board: bare.board.id }] } } : {}),
     sources:
       random.next() < 0.6 ? [{ id: "s", kind: random.pick(["manual", "forum"]), says: "s" } as NonNullable<Card["sources"]>[number]] : [],
   });

@@ -211,7 +211,9 @@ describe("limits", () => {
   });
 
   it("in all, ask nothing of a card that takes no current", () => {
-    expect(small({ total_W: undefined } as Partial<Board>, { ...whole, power: [{ rail: "+5", worst_A: 0 }] }).verdict).toBe("workable");
+    expect(small({ total_W: undefined } as unknown as Partial<Board>, { ...whole, power: [{ rail: "+5", worst_A: 0 }] }).verdict).toBe(
+      "workable",
+    );
   });
 });
 

@@ -1,9 +1,11 @@
 // Ways by hand: cases small enough to see what the answer must be, and the demo club's own.
+
 import { describe, expect, it } from "vitest";
 import type { Catalogue } from "../../src/catalogue/index.js";
 import { findWays, type Ways } from "../../src/planning/index.js";
 import type { Build, Card, Wishes } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
+import type { Loose } from "../support/loose.js";
 import { card, smallClub, tested } from "./support/small-club.js";
 
 const everything = ["io", "memory", "interrupts", "dma", "firmware", "features", "clock", "cards", "chain", "memory-size"] as const;
@@ -12,7 +14,7 @@ const under = (range: object) => ({ firmware: [{ family: "line", ...range }] });
 const port = (base: number) => [{ io: [{ base, size: 4 }] }];
 
 /** A card that can be switched off. */
-const free = (id: string, more: Partial<Card> = {}) => card(id, { enable, ...more });
+const free = (id: string, more: Partial<Loose<Card>> = {}) => card(id, { enable, ...more });
 
 function waysOf(catalogue: Catalogue, cards: Build["cards"], wishes?: Wishes, more: Partial<Build> = {}): Ways {
   const board = catalogue.boards.has("board") ? "board" : "skerry-16t";

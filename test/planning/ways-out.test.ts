@@ -170,7 +170,7 @@ describe("one of two modes run as two, against every way to share its cards out"
     const keeping = splits.filter(({ first, second }) => {
       const { modes, ...rest } = split(first, second);
       const some = first.length > 0 && first.length < build.cards.length;
-      return pin !== undefined && some && can({ ...rest, modes: modes?.map((m, i) => (i === 0 ? { ...m, firmware: pin } : m)) });
+      return pin !== undefined && some && can({ ...rest, modes: (modes ?? []).map((m, i) => (i === 0 ? { ...m, firmware: pin } : m)) });
     });
     const neither = splits.filter(
       ({ first, second }) => first.length > 0 && second.length > 0 && !otherVersion && can(split(first, second)),
@@ -263,7 +263,7 @@ describe("a way out that gives up what was asked about is none", () => {
 
 describe("what would have to be got", () => {
   const versions = ["R4", "R5", "R5.1"].map((id) => ({ id, image: { size: "64K", crc32: "unknown" as const } }));
-  const needs = (only: string): Card["needs"] => ({ firmware: [{ family: "line", only: [only] }] });
+  const needs = (only: string): NonNullable<Card["needs"]> => ({ firmware: [{ family: "line", only: [only] }] });
   const off = switched("x", []).enable!;
 
   it("names R5 and R5.1 when both are lacking", () => {

@@ -16,7 +16,7 @@ export function spellOutCard(card: Card): Card {
   const entries = listed(card.claims).map((entry) => filled(entry, entry.when ? () => "none" : bySettings));
   const whole = entries.some((entry) => !entry.when && !entry.revisions);
   const claims = whole ? entries : [...entries, filled({}, bySettings)];
-  return { ...passing, claims: claims as Exclude<Card["claims"], string>, ...(settings ? { settings } : {}) };
+  return { ...passing, claims: claims as Exclude<NonNullable<Card["claims"]>, string>, ...(settings ? { settings } : {}) };
 }
 
 /** The board, with every kind its parts do not speak of written as none, each current it does not name as 0, each limit as any, main memory as none or from 0. */

@@ -51,7 +51,10 @@ function catalogueOf({ part, cards }: Asked) {
 }
 
 const plan = (asked: Asked): Wiring =>
-  planWiring(catalogueOf(asked), combination(asked.modes, Object.keys(asked.cards)), { safest: asked.safest, tables: false });
+  planWiring(catalogueOf(asked), combination(asked.modes, Object.keys(asked.cards)), {
+    ...(asked.safest === undefined ? {} : { safest: asked.safest }),
+    tables: false,
+  });
 
 function expectPlanned(asked: Asked, wiring: Wiring): void {
   if (wiring.kind !== "wiring") throw new Error(`${wiring.kind}: ${wiring.says}`);

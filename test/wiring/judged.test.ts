@@ -40,7 +40,7 @@ function running(firmware: string, on: readonly string[]): Build {
     name: "Running",
     board: combination.board,
     revision,
-    memory,
+    ...(memory === undefined ? {} : { memory }),
     cards,
     modes: [{ id: "it", firmware, cards: [...on] }],
   };

@@ -24,9 +24,9 @@ interface Window {
   readonly path: Path;
   readonly space: "io" | "memory";
   readonly base: number;
-  readonly size?: number;
+  readonly size?: number | undefined;
   /** The setting's position that claims it, by its name. */
-  readonly position?: { readonly id: string; readonly path: Path };
+  readonly position?: { readonly id: string; readonly path: Path } | undefined;
 }
 
 function* windowsIn(value: unknown, path: Path = [], position?: Window["position"]): Generator<Window> {
@@ -84,8 +84,8 @@ function asHex(text: string | undefined): Digits | undefined {
 type Why = NonNullable<Draft["related"]>[number];
 
 interface Places {
-  readonly marked?: Ref;
-  readonly neighbour?: Ref;
+  readonly marked?: Ref | undefined;
+  readonly neighbour?: Ref | undefined;
 }
 
 /** What makes hexadecimal likely; undefined when nothing does. */

@@ -26,8 +26,9 @@ export const orderOfReleases: Rule = {
                 ? `${version.id} cannot follow itself.`
                 : `${version.id} is said to follow ${version.follows}, but stands before it.`,
             at,
-            related:
-              of === i ? undefined : [{ says: `${version.follows} stands here.`, at: ref("firmware", family.id, "versions", of, "id") }],
+            ...(of === i
+              ? {}
+              : { related: [{ says: `${version.follows} stands here.`, at: ref("firmware", family.id, "versions", of, "id") }] }),
             hint:
               of === i
                 ? "Name the release before it, or leave it out."

@@ -33,8 +33,9 @@ export const spanVersions: Rule = {
       } else if (span.upTo !== undefined && span.before !== undefined) {
         yield { says: "The span ends twice, with upTo and with before.", at: below("before"), hint: "Keep one of them." };
       } else {
-        for (const [i, version] of (span.except ?? []).entries()) {
-          if (inRange(family, version, { ...span, except: undefined })) continue;
+        const { except, ...whole } = span;
+        for (const [i, version] of (except ?? []).entries()) {
+          if (inRange(family, version, whole)) continue;
           yield { says: `${version} is excepted, but does not lie in the span.`, at: below("except", i), hint: "Leave it out." };
         }
       }

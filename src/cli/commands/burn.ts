@@ -183,7 +183,7 @@ async function writeAll(
   format: FileFormat,
   options: BurnOptions,
   terminal: Terminal,
-): Promise<{ readonly path: string; readonly device?: BurnDevice }[]> {
+): Promise<{ readonly path: string; readonly device?: BurnDevice | undefined }[]> {
   const family = recipe.plan.device.family;
   const facts = { family, firmware: recipe.family.name, date: today(), positions: recipe.positions, unchecked };
   const files = devices.flatMap((device) => {

@@ -67,10 +67,10 @@ function checkGuests(names: readonly string[], options: CheckOptions, terminal: 
   const renamed = (at: Place): Place => ({ ...at, file: named.get(at.file) ?? at.file });
   const about = allFindings(club, terminal, options.bench !== false)
     .filter((finding) => [finding.at, ...(finding.related ?? []).map((other) => other.at)].some((at) => named.has(at.file)))
-    .map((finding) => ({
+    .map(({ related, ...finding }) => ({
       ...finding,
       at: renamed(finding.at),
-      related: finding.related?.map((other) => ({ ...other, at: renamed(other.at) })),
+      ...(related ? { related: related.map((other) => ({ ...other, at: renamed(other.at) })) } : {}),
     }));
   const kept = holds(about);
   if (options.json) terminal.out(json({ data: club.data.shown, holds: kept, files: names, findings: about }));

@@ -25,7 +25,7 @@ export interface AnswerOptions {
   readonly placeOf: PlaceOf;
   readonly terminal: Pick<Terminal, "colour">;
   /** Every combination in full; else the first in full and the others by what differs from it. */
-  readonly full?: boolean;
+  readonly full?: boolean | undefined;
   /** What each way out costs, cheapest first. */
   readonly costs?: readonly WayOutCost[];
 }

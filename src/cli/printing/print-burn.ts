@@ -12,7 +12,7 @@ export interface BurnReport {
   readonly identified: readonly Identification[];
   readonly problems: readonly string[];
   /** The device and its speed; left out for a switched machine, whose sheet tells it. */
-  readonly device?: string;
+  readonly device?: string | undefined;
   readonly pinWork: readonly PinWork[];
   /** Versions taken on the owner's word. */
   readonly unchecked: readonly string[];

@@ -29,9 +29,9 @@ export interface QuestionOptions {
 export interface AskedBuild {
   readonly build: Build;
   /** Name of the file for messages, and its text; absent when it was spelt out in options. */
-  readonly file?: string;
+  readonly file?: string | undefined;
   readonly path?: string;
-  readonly text?: string;
+  readonly text?: string | undefined;
 }
 
 export function askedBuild(name: string | undefined, options: QuestionOptions, club: Club, terminal: Terminal): AskedBuild {

@@ -32,7 +32,7 @@ export interface AnswerBuilt {
 
 export interface BuiltOptions {
   /** What is known already to be the best. */
-  readonly given?: BestWiring;
+  readonly given?: BestWiring | undefined;
   /** With the fault tables, which take longest. */
   readonly tables?: boolean;
 }

@@ -17,7 +17,7 @@ type Limit = Frame["question"]["board"]["rails"][number];
 export function draws(
   card: Card,
   rail: string,
-): { readonly worst: number | Unknown; readonly revisions?: readonly string[]; readonly pointer: string }[] {
+): { readonly worst: number | Unknown; readonly revisions?: readonly string[] | undefined; readonly pointer: string }[] {
   return card.power.flatMap((d, i) =>
     d.rail === rail ? [{ worst: known(d.worst_A), revisions: d.revisions, pointer: `/power/${i}` }] : [],
   );

@@ -5,9 +5,9 @@ import type { SearchEntry } from "./entries.js";
 import { type Asked, askedFor, asName, denies, termsOf } from "./terms.js";
 
 export interface Filters {
-  readonly kind?: string;
-  readonly board?: string;
-  readonly verdict?: string;
+  readonly kind?: string | undefined;
+  readonly board?: string | undefined;
+  readonly verdict?: string | undefined;
 }
 
 export interface Hit {
@@ -15,7 +15,7 @@ export interface Hit {
   /** exact: the question is its name or number; words: it holds all words; near: some words, or with a typing error. */
   readonly how: "exact" | "words" | "near";
   /** The symptom that fits best, when it has any. */
-  readonly symptom?: string;
+  readonly symptom?: string | undefined;
 }
 
 export interface Finder {

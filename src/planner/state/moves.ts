@@ -2,7 +2,7 @@
 // can be taken back in any order; the others stand.
 import { copyName, findCopies, modesOf } from "../../catalogue/index.js";
 import { asStanding, nameForCopy, orElse, withCard, withChoice, withCountAtHand, withoutCard, withoutMode } from "../../machine/index.js";
-import { type Build, type BuildCard, bytes, type Mode } from "../../records/index.js";
+import { type Build, type BuildCard, bytes, definedFields, type Mode } from "../../records/index.js";
 
 export type Move =
   | { readonly do: "board"; readonly board: string }
@@ -59,7 +59,11 @@ function made(build: Build, move: Move): Build {
     case "have":
       return move.what === "cards" ? withCountAtHand(build, move.id, move.count ?? 1) : having(build, move.what, move.id);
     case "family":
-      return { ...build, firmware: move.id, modes: build.modes?.map(({ firmware: _, ...m }) => m) };
+      return {
+        ...build,
+        firmware: move.id,
+        ...(build.modes ? { modes: build.modes.map(({ firmware: _, ...m }) => m) } : {}),
+      };
     case "switch":
       return withPart(build, move.what, move.id);
     case "stands":
@@ -138,7 +142,7 @@ export function editsBetween(before: Build, after: Build): Edit[] {
   const same = (a: BuildCard, b: BuildCard) => copyName(a) === copyName(b) && a.card === b.card;
   const edits: Edit[] = [];
   for (const c of before.cards) if (!after.cards.some((a) => same(a, c))) edits.push({ out: copyName(c) });
-  for (const c of after.cards) if (!before.cards.some((b) => same(b, c))) edits.push({ card: c.card, as: c.as });
+  for (const c of after.cards) if (!before.cards.some((b) => same(b, c))) edits.push(definedFields({ card: c.card, as: c.as }));
   if (shape(before) !== shape(after)) edits.push({ modes: after.modes });
   const from = pinsOf(before);
   const to = pinsOf(after);

@@ -63,13 +63,13 @@ export function makeStore(prefix = "#", until?: AbortSignal): Store {
     history.pushState({ planner: state }, "", addressed());
     tell();
   };
-  const back = (event: PopStateEvent) => {
+  const back = (event: PopStateEvent): void => {
     if (!location.hash.startsWith(prefix) && prefix !== "#") return;
     const shared = buildFrom(location.hash.slice(prefix.length));
     state = isState(event.state) ? event.state.planner : { base: shared ?? fresh().base, moves: [] };
     tell();
   };
-  addEventListener("popstate", back, { signal: until });
+  addEventListener("popstate", back, until ? { signal: until } : {});
   return {
     get state() {
       return state;

@@ -29,7 +29,7 @@ export interface AppProps {
   readonly bench: Connection<BenchTasks>;
   readonly places: Places;
   /** The id of a build that the address asked for and the records do not have. */
-  readonly lost?: string;
+  readonly lost?: string | undefined;
 }
 
 const none = {};

@@ -42,7 +42,7 @@ export function Cards() {
   );
 }
 
-function CardLine({ as, card }: { as: string; card?: ShelfCard }) {
+function CardLine({ as, card }: { as: string; card?: ShelfCard | undefined }) {
   const desk = useDesk();
   const { store, answer, places } = desk;
   const [open, setOpen] = useState(false);

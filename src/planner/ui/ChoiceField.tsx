@@ -14,7 +14,7 @@ export interface ChoiceProps {
   readonly choice: OpenChoice;
   readonly legend?: string;
   /** What stands beside a value: how to tell a revision, how to set a jumper. */
-  readonly how?: Readonly<Record<string, string>>;
+  readonly how?: Readonly<Record<string, string>> | undefined;
   /** Words for leaving it open. */
   readonly open?: string;
   /** It may be one of several that cannot be told apart: boxes to tick, and what to tick. */
@@ -82,8 +82,8 @@ function Value(props: {
   choice: OpenChoice;
   value: PossibleValue;
   name: string;
-  how?: string;
-  count?: string;
+  how?: string | undefined;
+  count?: string | undefined;
   quiet: boolean;
   type: "radio" | "checkbox";
   chosen: boolean;

@@ -12,7 +12,7 @@ export interface WayProps {
   readonly number: number;
   readonly first: boolean;
   readonly marked: boolean;
-  readonly onMark?: (number: number) => void;
+  readonly onMark?: ((number: number) => void) | undefined;
   readonly onSheet: (combination: Combination) => void;
 }
 

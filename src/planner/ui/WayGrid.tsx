@@ -98,7 +98,7 @@ function Below({ spread, children }: { spread: number; children: preact.Componen
 interface RowProps {
   readonly as: string;
   readonly modes: readonly Mode[];
-  readonly opened?: string;
+  readonly opened?: string | undefined;
   readonly onOpen: (id: string) => void;
 }
 

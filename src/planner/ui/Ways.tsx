@@ -43,7 +43,7 @@ export function Ways({ onSheet }: { onSheet: (c: Combination) => void }) {
 function Listed({ answer, onSheet }: { answer: Answer; onSheet: (c: Combination) => void }) {
   const { counts, counting } = useDesk();
   const [only, setOnly] = useState<Only>({});
-  const [marked, setMarked] = useState<{ readonly of?: Ways; readonly numbers: readonly number[] }>({ numbers: [] });
+  const [marked, setMarked] = useState<{ readonly of?: Ways | undefined; readonly numbers: readonly number[] }>({ numbers: [] });
   const ways = useWays(answer, only);
   const compared = ways && marked.of === ways ? marked.numbers : [];
   const mark = useRef((_: number) => {});

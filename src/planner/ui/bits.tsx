@@ -8,7 +8,7 @@ import { evidenceWords, thenText, verdictWords } from "../../words/index.js";
 import { useDesk } from "./desk.js";
 import { afterPaint } from "./pace.js";
 
-export function Mark({ verdict, evidence, word = true }: { verdict: Verdict; evidence?: Evidence; word?: boolean }) {
+export function Mark({ verdict, evidence, word = true }: { verdict: Verdict; evidence?: Evidence | undefined; word?: boolean }) {
   const v = verdictWords[verdict];
   const rests = verdict === "ruled-out" ? undefined : evidence;
   return (
@@ -91,11 +91,11 @@ export function goTo(part: string): void {
 
 export interface PickProps {
   readonly type: "radio" | "checkbox";
-  readonly name?: string;
-  readonly id?: string;
+  readonly name?: string | undefined;
+  readonly id?: string | undefined;
   readonly checked: boolean;
   readonly disabled?: boolean;
-  readonly describedBy?: string;
+  readonly describedBy?: string | undefined;
   readonly onPick: () => void;
   readonly children: ComponentChildren;
 }

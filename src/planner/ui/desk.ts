@@ -23,13 +23,13 @@ export interface Desk {
   readonly bench: Connection<BenchTasks>;
   readonly places: Places;
   /** The newest answer there is; while another is being worked out it is the one before. */
-  readonly answer?: Answer;
+  readonly answer?: Answer | undefined;
   /** The build it answers. */
   readonly answered: Build;
   /** What is on in which way, and what could be; of a machine with everything on in one way there is nothing to tell. */
-  readonly onOff?: readonly OnOff[];
+  readonly onOff?: readonly OnOff[] | undefined;
   /** What was counted of the answer; while more is being counted there is none. */
-  readonly counts?: Counts;
+  readonly counts?: Counts | undefined;
   /** It is being counted apart. */
   readonly counting: boolean;
 }

@@ -8,12 +8,12 @@ import { type Connection, Ended } from "../worker/engine.js";
 import type { Tasks } from "../worker/protocol.js";
 
 export interface Asked {
-  readonly answer?: Answer;
+  readonly answer?: Answer | undefined;
   /** The build that was answered. */
   readonly of?: Build;
-  readonly onOff?: readonly OnOff[];
+  readonly onOff?: readonly OnOff[] | undefined;
   /** All that is counted; while it is not there yet, `counting` says whether it is on the way. */
-  readonly counts?: Counts;
+  readonly counts?: Counts | undefined;
   readonly counting: boolean;
   readonly misasked?: readonly Fault[];
   readonly failed?: string;

@@ -16,7 +16,7 @@ interface CellProps {
 
 const nameOf = (mode: Mode) => mode.name ?? mode.id;
 
-export function FirmwareCell({ mode, choice, open, onOpen }: CellProps & { choice?: OpenChoice }) {
+export function FirmwareCell({ mode, choice, open, onOpen }: CellProps & { choice?: OpenChoice | undefined }) {
   const { store } = useDesk();
   if (!choice) return null;
   // When no version works at all, the answer says why; a word at every one would only repeat it.

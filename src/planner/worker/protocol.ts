@@ -34,9 +34,9 @@ export interface Answered {
   readonly kind: "answered";
   readonly answer: Answer;
   /** All that is counted, when it could be counted while the answer was worked out; else it is asked for apart. */
-  readonly counts?: Counts;
+  readonly counts?: Counts | undefined;
   /** What is on in which way, and what switching it over would come to; of a machine that is run in one way with every card on, nothing. */
-  readonly onOff?: readonly OnOff[];
+  readonly onOff?: readonly OnOff[] | undefined;
   readonly took: number;
 }
 

@@ -37,7 +37,7 @@ export type SheetView =
   | {
       readonly kind: "plain";
       readonly title: string;
-      readonly noSwitch?: NoSwitch;
+      readonly noSwitch?: NoSwitch | undefined;
       readonly cautions: readonly { readonly title: string; readonly says: string; readonly stop: boolean }[];
       readonly tables: readonly SheetTable[];
       readonly drawings: readonly SheetDrawing[];

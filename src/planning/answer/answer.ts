@@ -96,7 +96,7 @@ export interface OpenChoice {
   /** "revision", "memory", "firmware:<mode>", "slot:<card>", "setting:<card>:<setting>", "card-revision:<card>" */
   readonly id: string;
   readonly label: string;
-  readonly chosen?: string;
+  readonly chosen?: string | undefined;
   readonly values: readonly PossibleValue[];
 }
 

@@ -12,8 +12,8 @@ export type Workable = Exclude<Verdict, "ruled-out">;
 
 /** What the ways may be narrowed to. Evidence: at least so well proven. */
 export interface Only {
-  readonly verdict?: Workable;
-  readonly evidence?: Evidence;
+  readonly verdict?: Workable | undefined;
+  readonly evidence?: Evidence | undefined;
 }
 
 /** Combinations of one verdict that are at least so well proven. `exact` false: at least so many. */

@@ -55,7 +55,7 @@ interface Search {
   readonly pin: OwnersChoice | undefined;
   readonly sets: ChoiceSets;
   readonly steps: { left: number };
-  readonly budget?: Budget;
+  readonly budget?: Budget | undefined;
 }
 
 interface Splits {

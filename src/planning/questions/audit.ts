@@ -18,7 +18,7 @@ export interface Disagreement {
   /** For a failure nobody has explained: a conflict record to finish. */
   readonly draft?: Conflict;
   /** The record declares why, so it is known and open. */
-  readonly declared?: string;
+  readonly declared?: string | undefined;
   readonly verdict: Verdict;
 }
 

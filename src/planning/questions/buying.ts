@@ -42,7 +42,7 @@ export interface Purchase {
   /** Every firmware version, oldest first, with all else of the machine free to change. */
   readonly versions: readonly VersionVerdict[];
   /** The best way found. */
-  readonly best?: Combination;
+  readonly best?: Combination | undefined;
   /** What must change in the machine as it stands, least trouble first. */
   readonly changes: readonly string[];
   readonly shopping: readonly Wanted[];

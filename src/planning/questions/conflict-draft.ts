@@ -1,7 +1,7 @@
 // A conflict record drafted from a failure on the bench: every condition the tested build names is kept, what the keeper must find out is
 // said in words. A condition that does not matter is easily taken out; one that was never written down is missed by nobody.
 import { type Catalogue, cardsOn, modesOf } from "../../catalogue/index.js";
-import type { Build, BuildCard, Conflict, Mode } from "../../records/index.js";
+import { type Build, type BuildCard, type Conflict, definedFields, type Mode } from "../../records/index.js";
 
 /** Suspected, never more: one failure on one bench proves nothing about the cause. */
 export function draftConflict(catalogue: Catalogue, build: Build): Conflict {
@@ -27,7 +27,9 @@ export function draftConflict(catalogue: Catalogue, build: Build): Conflict {
     cause: "Not known yet. Take out conditions above that do not matter, then say why it happens.",
     status: "suspected",
     settle: "Change one thing at a time from this build and say which change makes it work.",
-    evidence: [{ grade: "bench", says: `Seen in ${build.name}.`, by: result?.by, date: result?.date, build: build.id }],
+    evidence: [
+      definedFields({ grade: "bench" as const, says: `Seen in ${build.name}.`, by: result?.by, date: result?.date, build: build.id }),
+    ],
   };
 }
 

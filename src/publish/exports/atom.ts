@@ -6,7 +6,7 @@ export interface FeedOptions {
   /** Address the site is served from, ending in "/"; empty when it is not known. */
   readonly address: string;
   /** What is wrong with the records behind it. */
-  readonly notice?: string;
+  readonly notice?: string | undefined;
 }
 
 function xml(text: string): string {

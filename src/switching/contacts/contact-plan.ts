@@ -36,7 +36,7 @@ export interface ContactSearch {
   readonly complete: boolean;
   readonly looked: number;
   /** Why there is none. */
-  readonly says?: string;
+  readonly says?: string | undefined;
 }
 
 /** Positions past the modes of a knob are shut off by its stop ring; a lever has no stop. */

@@ -21,7 +21,7 @@ export interface LineFit {
 
 export interface LineAt {
   readonly socket: string;
-  readonly socketPin?: number;
+  readonly socketPin?: number | undefined;
   readonly carries: BankLine["carries"];
   readonly detail: string;
 }

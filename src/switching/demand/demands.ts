@@ -155,7 +155,7 @@ function switchedCard(
     case "change-over":
       if (common && on && off) return { kind: "change-over", card: as, common: common.id, on: on.id, off: off.id, current_mA: current };
       return reason("enable-points", `The record of ${name} does not name common, on and off of its change-over.`);
-    case undefined:
+    default:
       return reason("enable-points", `The record of ${name} does not say in which sense its contact enables it.`);
   }
 }

@@ -8,7 +8,7 @@ import type { ConnectorPlan, Face, FaceContact } from "../types.js";
 export interface ConnectorPair {
   /** The half that stays with the machine: in the panel, or on the board. */
   readonly fixed: Connector;
-  readonly loose?: Connector;
+  readonly loose?: Connector | undefined;
 }
 
 type Coordinates = readonly { readonly contact: string; readonly x_mm: number; readonly y_mm: number }[];
@@ -100,13 +100,13 @@ export function neighbours(part: Connector): readonly (readonly [string, string]
 
 export type Pick<T> =
   | { readonly kind: "picked"; readonly value: T }
-  | { readonly kind: "none"; readonly says: string; readonly instead?: string };
+  | { readonly kind: "none"; readonly says: string; readonly instead?: string | undefined };
 
 export interface PickOptions {
   readonly atHand: ReadonlySet<string>;
-  readonly named?: string;
+  readonly named?: string | undefined;
   /** Where the fixed half sits; undefined: inside when there is one, else in the panel. */
-  readonly panel?: boolean;
+  readonly panel?: boolean | undefined;
   readonly amps?: number;
 }
 
@@ -145,7 +145,7 @@ function carries(part: Connector, amps: number): boolean {
 
 export interface CableOptions {
   readonly atHand: ReadonlySet<string>;
-  readonly named?: string;
+  readonly named?: string | undefined;
   /** Contacts that cut through insulation take a ribbon and nothing else; a lead to the outside takes anything but a ribbon. */
   readonly ribbon: boolean;
 }

@@ -2,7 +2,7 @@
 // pull-ups, and the wires. What the wires do is for the simulation.
 import type { Catalogue } from "../../catalogue/index.js";
 import type { Combination } from "../../planning/index.js";
-import { type Cable, known } from "../../records/index.js";
+import { type Cable, definedFields, known } from "../../records/index.js";
 import type { Candidate, Demands, Sockets, TerminalUse } from "../../switching/index.js";
 import type { CablePlan, ConnectorPlan, End, Net, PullUp, WayOut, WiringOptions, WiringReason } from "../types.js";
 import { type ConnectorPair, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
@@ -29,7 +29,7 @@ export interface LoomInput {
   readonly combination: Combination;
   readonly candidate: Candidate;
   readonly demands: Demands;
-  readonly sockets?: Sockets;
+  readonly sockets?: Sockets | undefined;
   readonly options: WiringOptions;
   readonly supply_V: number;
 }
@@ -85,7 +85,7 @@ export function loomOf(input: LoomInput): LoomResult {
   const bare = wiresOf(carried, pair ? switchConnector : undefined, called);
   const wires: BareWire[] = bare.map((wire) =>
     wire.run === "cable" && ribbon && wire.from.at === "connector"
-      ? { ...wire, conductor: Number(wire.from.contact) || wire.conductor }
+      ? { ...wire, ...definedFields({ conductor: Number(wire.from.contact) || wire.conductor }) }
       : wire,
   );
 

@@ -10,11 +10,11 @@ export interface PanelPart {
   readonly hole:
     | { readonly kind: "round"; readonly diameter: number }
     | { readonly kind: "cut-out"; readonly width: number; readonly height: number }
-    | { readonly kind: "unknown"; readonly find?: string };
+    | { readonly kind: "unknown"; readonly find?: string | undefined };
   /** Fixing holes left and right of the middle. */
-  readonly screws?: { readonly apart: number; readonly diameter: number };
+  readonly screws?: { readonly apart: number; readonly diameter: number } | undefined;
   /** Room the part takes behind the panel. */
-  readonly body?: { readonly width: number; readonly height: number };
+  readonly body?: { readonly width: number; readonly height: number } | undefined;
   /** Labels of the positions in the order of the lever or knob. */
   readonly positions?: readonly string[];
   readonly form?: "rotary" | "lever";

@@ -8,9 +8,9 @@ export interface PartsInput {
   readonly pinWork: readonly PinWork[];
   readonly catalogue: Catalogue;
   readonly candidate: Candidate;
-  readonly device?: DevicePlan;
+  readonly device?: DevicePlan | undefined;
   readonly loom: Loom;
-  readonly sockets?: Sockets;
+  readonly sockets?: Sockets | undefined;
   readonly atHand: ReadonlySet<string>;
 }
 
@@ -31,10 +31,10 @@ export function partsList({ pinWork, catalogue, candidate, device, loom, sockets
     if (c.mates) add(c.mates, catalogue.parts.get(c.mates)?.name ?? c.mates, 1, `${c.id}, other half`);
   }
   for (const c of loom.cables) add(c.part, c.name, 1, c.purpose === "switch" ? "loom of the switch" : "lead to the outside");
-  const resistors = new Map<string, { part?: string; ohms: number; names: string[] }>();
+  const resistors = new Map<string, { part?: string | undefined; ohms: number; names: string[] }>();
   for (const r of loom.pullUps) {
     const key = r.part ?? String(r.ohms);
-    const entry = resistors.get(key) ?? { part: r.part, ohms: r.ohms, names: [] };
+    const entry = resistors.get(key) ?? { part: r.part, ohms: r.ohms, names: [] as string[] };
     entry.names.push(r.id);
     resistors.set(key, entry);
   }

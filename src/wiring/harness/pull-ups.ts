@@ -8,7 +8,7 @@ import { leakage_uA, openVolts, pullUp_mA, rounded } from "./electrical.js";
 export interface PullUpInput {
   readonly catalogue: Catalogue;
   readonly candidate: Candidate;
-  readonly sockets?: Sockets;
+  readonly sockets?: Sockets | undefined;
   readonly options: WiringOptions;
   readonly supply_V: number;
 }

@@ -19,7 +19,7 @@ export interface SheetJumper {
   readonly setting: string;
   readonly position: string;
   /** J3 1-2 closed */
-  readonly how?: string;
+  readonly how?: string | undefined;
 }
 
 export interface SheetBank {
@@ -88,7 +88,7 @@ export interface BuildSheet {
   readonly jumpers: readonly SheetJumper[];
   readonly pinWork: readonly { readonly says: string; readonly why: string }[];
   /** Left out when every mode runs the same firmware. */
-  readonly burn?: BurnSheet;
+  readonly burn?: BurnSheet | undefined;
   readonly contacts: readonly SheetContact[];
   readonly wires: readonly SheetWire[];
   readonly pullUps: readonly string[];

@@ -25,7 +25,7 @@ export default {
     },
     "one of several board revisions": (c) => {
       c.build.tbd!.revision = ["A", "Z"];
-      c.build.tbd!.result = undefined;
+      delete c.build.tbd!.result;
     },
     "a slot": (c) => {
       c.build.tbd!.cards[0]!.slot = "S11";
@@ -35,7 +35,7 @@ export default {
     },
     "a firmware version": (c) => {
       c.build.tbd!.modes![0]!.firmware = "R1B";
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
     "a firmware version at hand": (c) => {
       c.build.tbd!.at_hand!.firmware = ["R7"];
@@ -51,7 +51,7 @@ export default {
     },
     "a position the setting lacks": (c) => {
       c.build.tbd!.cards[0]!.settings = { J1: "301" };
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
     "a mode a result speaks of": (c) => {
       c.build.tbd!.modes![0]!.id = "night";
@@ -74,7 +74,7 @@ export default {
         ],
       };
       c.build.tbd!.firmware = "tm2";
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
   },
 } satisfies RuleCases;

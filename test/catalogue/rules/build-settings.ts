@@ -5,13 +5,13 @@ export default {
   good: {
     "positions that go together": (c) => {
       c.build.tbd!.cards[0]!.settings = { J1: "310", J2: "2" };
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
   },
   bad: {
     "positions that do not": (c) => {
       c.build.tbd!.cards[0]!.settings = { J1: "310", J2: "3" };
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
   },
 } satisfies RuleCases;

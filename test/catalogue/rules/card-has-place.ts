@@ -19,8 +19,8 @@ export default {
     "no board has its slot": (c) => {
       c.bus.tb!.edges.push({ id: "wide", name: "Wide", fits: ["wide"] });
       c.card.tc!.edge = "wide";
-      c.build.tbd!.result = undefined;
-      c.build.tbd!.cards[0]!.slot = undefined;
+      delete c.build.tbd!.result;
+      delete c.build.tbd!.cards[0]!.slot;
     },
     "a board with another bus": (c) => {
       c.bus.other = { ...c.bus.tb!, id: "other", name: "Other bus" };

@@ -15,12 +15,12 @@ export default {
       c.board["tb-1"]!.chain = ["S1", "S2", "S1"];
     },
     "a chain on a bus without one": (c) => {
-      c.bus.tb!.chain = undefined;
-      c.card.tc!.chain = undefined;
+      delete c.bus.tb!.chain;
+      delete c.card.tc!.chain;
     },
     "a card that uses a chain the bus lacks": (c) => {
-      c.bus.tb!.chain = undefined;
-      c.board["tb-1"]!.chain = undefined;
+      delete c.bus.tb!.chain;
+      delete c.board["tb-1"]!.chain;
     },
   },
 } satisfies RuleCases;

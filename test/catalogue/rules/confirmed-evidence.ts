@@ -5,14 +5,14 @@ export default {
   good: {
     "a paper": (c) => {
       c.conflict.tx!.status = "confirmed";
-      c.conflict.tx!.settle = undefined;
+      delete c.conflict.tx!.settle;
       c.conflict.tx!.evidence.push({ grade: "documented", says: "Errata sheet." });
     },
   },
   bad: {
     "confirmed by hearsay": (c) => {
       c.conflict.tx!.status = "confirmed";
-      c.conflict.tx!.settle = undefined;
+      delete c.conflict.tx!.settle;
     },
     "a bench test nobody can look up": (c) => {
       c.conflict.tx!.evidence.push({ grade: "bench", says: "Seen." });

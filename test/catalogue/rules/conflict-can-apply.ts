@@ -9,24 +9,24 @@ export default {
     neighbours: (c) => {
       c.card.other = { ...c.card.tc!, id: "other", name: "Other card", model: "other" };
       c.conflict.tx!.when = { cards: [{ card: "tc" }, { card: "other" }], adjacent: true };
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
   },
   bad: {
     "positions that cannot stand together": (c) => {
       c.conflict.tx!.when.cards![0]!.settings = { J1: "310", J2: ["3"] };
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
     "no condition at all": (c) => {
       c.conflict.tx!.when = {};
     },
     "memory between two ends that do not meet": (c) => {
       c.conflict.tx!.when.memory_at_most = "128K";
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
     "more memory than any board takes": (c) => {
       c.conflict.tx!.when.memory_at_least = "1M";
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
     "neighbours of one card": (c) => {
       c.conflict.tx!.when.adjacent = true;
@@ -38,23 +38,24 @@ export default {
       c.bus.other = { ...c.bus.tb!, id: "other", name: "Other bus" };
       c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2", bus: "other" };
       c.firmware.tm!.boards.push({ board: "b2" });
-      c.card.far = { ...c.card.tc!, id: "far", name: "Far card", model: "far", bus: "other", needs: undefined, enable: undefined };
+      const { needs: _n, enable: _e, ...tc } = c.card.tc!;
+      c.card.far = { ...tc, id: "far", name: "Far card", model: "far", bus: "other" };
       c.conflict.tx!.when = { cards: [{ card: "tc" }, { card: "far" }] };
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
     "a card that goes into none of the boards": (c) => {
       c.bus.other = { ...c.bus.tb!, id: "other", name: "Other bus" };
       c.board.b2 = { ...c.board["tb-1"]!, id: "b2", name: "B2 board", model: "b2", bus: "other" };
       c.firmware.tm!.boards.push({ board: "b2" });
       c.conflict.tx!.when.boards = [{ board: "b2" }];
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
     "an edge the bus lacks": (c) => {
       c.conflict.tx!.when.cards![0]!.edge = "huge";
     },
     "firmware that does not run on the revisions named": (c) => {
       c.conflict.tx!.when.boards = [{ board: "tb-1", revisions: ["A"] }];
-      c.build.tbd!.result!.conflicts = undefined;
+      delete c.build.tbd!.result!.conflicts;
     },
   },
 } satisfies RuleCases;

@@ -12,11 +12,13 @@ export default {
       c.conflict.ty = { ...c.conflict.tx!, id: "ty", name: "Ty conflict" };
     },
     "the same condition written otherwise, another status": (c) => {
-      c.conflict.ty = { ...structuredClone(c.conflict.tx!), id: "ty", name: "Ty conflict", status: "disproved", settle: undefined };
+      const { settle: _, ...tx } = structuredClone(c.conflict.tx!);
+      c.conflict.ty = { ...tx, id: "ty", name: "Ty conflict", status: "disproved" };
       c.conflict.ty.when.cards![0]!.settings = { J1: "300" };
     },
     "the same condition, another effect": (c) => {
-      c.conflict.ty = { ...c.conflict.tx!, id: "ty", name: "Ty conflict", effect: "blocks", loss: undefined };
+      const { loss: _, ...tx } = c.conflict.tx!;
+      c.conflict.ty = { ...tx, id: "ty", name: "Ty conflict", effect: "blocks" };
     },
   },
 } satisfies RuleCases;

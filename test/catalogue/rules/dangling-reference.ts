@@ -4,13 +4,13 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "a card that needs a card on record": (c) => {
+      const { enable: _, ...tc } = c.card.tc!;
       c.card.other = {
-        ...c.card.tc!,
+        ...tc,
         id: "other",
         name: "Other card",
         model: "other",
         needs: { cards: [{ any_of: ["tc"], why: "Its clock." }] },
-        enable: undefined,
       };
     },
   },
@@ -23,7 +23,7 @@ export default {
     },
     "an id of digits, which stands in quotes": (c) => {
       const { sources } = c.part["t-r"] ?? {};
-      c.part["27256"] = { id: "27256", name: "Device of digits", sources, type: "sundry", what: "A socket." };
+      c.part["27256"] = { id: "27256", name: "Device of digits", ...(sources ? { sources } : {}), type: "sundry", what: "A socket." };
       Object.assign(c.build.tbd?.at_hand ?? {}, { parts: ["27266"] });
     },
     "a part that is gone": (c) => {

@@ -11,7 +11,7 @@ export default {
   bad: {
     "two slots of one name": (c) => {
       c.board["tb-1"]!.slots[1]!.id = "S1";
-      c.board["tb-1"]!.slots[1]!.revisions = undefined;
+      delete c.board["tb-1"]!.slots[1]!.revisions;
       c.board["tb-1"]!.chain = ["S1"];
     },
     "another name that is a line itself": (c) => {

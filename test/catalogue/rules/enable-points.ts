@@ -34,10 +34,10 @@ export default {
       c.card.tc!.enable!.points = [{ id: "J9-1", role: "a" }];
     },
     "contacts without points": (c) => {
-      c.card.tc!.enable!.points = undefined;
+      delete c.card.tc!.enable!.points;
     },
     "contacts without a sense": (c) => {
-      c.card.tc!.enable!.sense = undefined;
+      delete c.card.tc!.enable!.sense;
     },
     "a setting that is not named": (c) => {
       c.card.tc!.enable = { by: "setting", releases: ["io"] };

@@ -4,16 +4,10 @@ import type { RuleCases } from "../../support/rule-cases.js";
 
 /** The card with nothing but the positions of one setting, each at its ports, written as given. */
 function ports(c: TestClub, ...positions: readonly (readonly [id: string, base: string, size: number])[]): void {
-  const { tc } = c.card;
-  if (!tc) throw new Error("the small club lost its card");
+  if (!c.card.tc) throw new Error("the small club lost its card");
   const io = positions.map(([id], i) => ({ id, io: [{ base: 0x400 + i, size: positions[i]?.[2] ?? 1 }] }));
-  c.card.tc = {
-    ...tc,
-    claims: undefined,
-    impossible: undefined,
-    settings: [{ id: "J1", name: "Ports", by: "jumper", positions: [...io, { id: "off" }] }],
-    enable: undefined,
-  };
+  const { claims: _c, impossible: _i, enable: _e, ...tc } = c.card.tc;
+  c.card.tc = { ...tc, settings: [{ id: "J1", name: "Ports", by: "jumper", positions: [...io, { id: "off" }] }] };
   c.texts["card/tc"] = (text) => positions.reduce((all, [, base], i) => all.replace(`base: 0x40${i}`, `base: ${base}`), text);
   // What other records of the small club say of its settings goes with them.
   for (const build of Object.values(c.build)) for (const card of build.cards) Object.assign(card, { settings: undefined });

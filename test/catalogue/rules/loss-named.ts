@@ -9,7 +9,7 @@ export default {
   },
   bad: {
     "a conflict that degrades": (c) => {
-      c.conflict.tx!.loss = undefined;
+      delete c.conflict.tx!.loss;
     },
     "a loss where nothing works": (c) => {
       c.conflict.tx!.effect = "blocks";

@@ -4,11 +4,11 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "settings that are not told": (c) => {
-      c.build.tbd!.cards[0]!.settings = undefined;
+      delete c.build.tbd!.cards[0]!.settings;
     },
     "evidence against a disproved conflict": (c) => {
       c.conflict.tx!.status = "disproved";
-      c.conflict.tx!.settle = undefined;
+      delete c.conflict.tx!.settle;
       c.build.plain = {
         id: "plain",
         name: "Plain",

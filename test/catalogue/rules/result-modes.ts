@@ -4,7 +4,7 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "one mode, told as a whole": (c) => {
-      c.build.tbd!.result!.modes = undefined;
+      delete c.build.tbd!.result!.modes;
       c.build.tbd!.result!.symptoms = ["slow"];
     },
   },

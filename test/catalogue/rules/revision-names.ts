@@ -18,12 +18,12 @@ export default {
       c.conflict.tx!.when.cards![0]!.revisions = ["2"];
     },
     "of a card that declares none": (c) => {
+      const { revisions: _, ...tc } = c.card.tc!;
       c.card.other = {
-        ...c.card.tc!,
+        ...tc,
         id: "other",
         name: "Other card",
         model: "other",
-        revisions: undefined,
         power: [{ rail: "+5", worst_A: 1, revisions: ["1"] }],
       };
     },

@@ -4,7 +4,7 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "none is the safest": (c) => {
-      c.build.tbd!.modes![0]!.safest = undefined;
+      delete c.build.tbd!.modes![0]!.safest;
     },
   },
   bad: {

@@ -5,13 +5,13 @@ export default {
   good: {
     "a confirmed conflict": (c) => {
       c.conflict.tx!.status = "confirmed";
-      c.conflict.tx!.settle = undefined;
+      delete c.conflict.tx!.settle;
       c.conflict.tx!.evidence[0]!.grade = "bench";
     },
   },
   bad: {
     "a suspicion nobody can settle": (c) => {
-      c.conflict.tx!.settle = undefined;
+      delete c.conflict.tx!.settle;
     },
     "a test for what is settled": (c) => {
       c.conflict.tx!.status = "disproved";

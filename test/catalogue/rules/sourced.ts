@@ -9,10 +9,10 @@ export default {
   },
   bad: {
     "a part without a source": (c) => {
-      c.part["t-cable"]!.sources = undefined;
+      delete c.part["t-cable"]!.sources;
     },
     "a bus without a source": (c) => {
-      c.bus.tb!.sources = undefined;
+      delete c.bus.tb!.sources;
       c.bus.tb!.interrupts[1]!.share = "never";
     },
   },

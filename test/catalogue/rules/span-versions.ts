@@ -19,7 +19,7 @@ export default {
     },
     "a span before the first version": (c) => {
       c.conflict.tx!.when.firmware = [{ family: "tm", before: "R1" }];
-      c.conflict.tx!.when.boards = undefined;
+      delete c.conflict.tx!.when.boards;
     },
     "a span that ends twice": (c) => {
       c.card.tc!.needs!.firmware = [{ family: "tm", upTo: "R1A", before: "R1A" }];

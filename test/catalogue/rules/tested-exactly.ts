@@ -4,11 +4,11 @@ import type { RuleCases } from "../../support/rule-cases.js";
 export default {
   good: {
     "a board with one revision": (c) => {
-      c.build.tbd!.revision = undefined;
+      delete c.build.tbd!.revision;
       c.board["tb-1"]!.revisions.pop();
-      c.board["tb-1"]!.slots[1]!.revisions = undefined;
-      c.card.tc!.needs!.boards = undefined;
-      c.firmware.tm!.versions[1]!.boards = undefined;
+      delete c.board["tb-1"]!.slots[1]!.revisions;
+      delete c.card.tc!.needs!.boards;
+      delete c.firmware.tm!.versions[1]!.boards;
     },
   },
   bad: {
@@ -16,10 +16,10 @@ export default {
       c.build.tbd!.revision = ["A", "B"];
     },
     "no modes, no slot": (c) => {
-      c.build.tbd!.modes = undefined;
-      c.build.tbd!.result!.modes = undefined;
+      delete c.build.tbd!.modes;
+      delete c.build.tbd!.result!.modes;
       c.build.tbd!.result!.symptoms = ["slow"];
-      c.build.tbd!.cards[0]!.slot = undefined;
+      delete c.build.tbd!.cards[0]!.slot;
     },
   },
 } satisfies RuleCases;

@@ -1,7 +1,9 @@
 // A club small enough to see whole: one board with two revisions, three firmware versions, three cards. Tests add what they ask about.
+
 import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import { type Answer, plan } from "../../../src/planning/index.js";
 import type { Board, Build, Bus, Card, Conflict, Firmware, Kind, Loaded, Part } from "../../../src/records/index.js";
+import { type Loose, tidy } from "../../support/loose.js";
 import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 
 export const bus: Bus = {
@@ -40,8 +42,8 @@ export const firmware: Firmware = {
   versions: ["V1", "V2", "V3"].map((id) => ({ id, image: { size: "64K", crc32: "unknown" } })),
 };
 
-export function card(id: string, more: Partial<Card> = {}): Card {
-  return {
+export function card(id: string, more: Partial<Loose<Card>> = {}): Card {
+  return tidy<Card>({
     id,
     name: `Card ${id.toUpperCase()}`,
     maker: "m",
@@ -53,7 +55,7 @@ export function card(id: string, more: Partial<Card> = {}): Card {
     power: [{ rail: "+5", worst_A: 1 }],
     settings: [{ id: "J1", name: "n", by: "jumper", positions: [{ id: "x" }, { id: "y" }] }],
     ...more,
-  };
+  });
 }
 
 type Cards = readonly { readonly card: string; readonly slot: string; readonly as?: string; readonly revision?: string }[];

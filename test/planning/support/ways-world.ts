@@ -50,8 +50,8 @@ export function setupOf(seed: number): Setup & { readonly build: Build } {
   const cards = setup.build.cards.map(({ settings, ...c }) =>
     setup.world.cards.get(c.card)?.settings && settings ? { ...c, settings } : c,
   );
-  const { modes: _, ...rest } = setup.build;
-  const build = { ...rest, cards, memory: typeof board.memory === "object" ? rest.memory : undefined };
+  const { modes: _, memory, ...rest } = setup.build;
+  const build = { ...rest, cards, ...(typeof board.memory === "object" && memory !== undefined ? { memory } : {}) };
   return { ...setup, build: Object.keys(wishes).length > 0 ? { ...build, wishes } : build };
 }
 

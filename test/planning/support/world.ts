@@ -3,6 +3,7 @@
 
 import { type Catalogue, gather } from "../../../src/catalogue/index.js";
 import type { Board, Build, Bus, Card, Conflict, Firmware } from "../../../src/records/index.js";
+import { tidy } from "../../support/loose.js";
 import { Random } from "../../support/solver/random.js";
 import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 import type { World } from "./checker/index.js";
@@ -29,9 +30,8 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
   // A fact is written plainly, or with the way to find it out beside it.
   const factOf = <T>(v: T): T | { readonly is: T; readonly find: string } => (chance(0.15) ? { is: v, find: "Measure it." } : v);
   const unknownOr = <T>(p: number, v: T) => factOf<T | "unknown">(chance(p * tight) ? "unknown" : v);
-  const clean = <T>(o: T): T => JSON.parse(JSON.stringify(o)) as T;
 
-  const bus: Bus = clean({
+  const bus = tidy<Bus>({
     id: "bus",
     name: "Bus",
     memory_address_bits: 8,
@@ -73,7 +73,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     revisions: someRevisions(0.15),
   }));
   const memories = r.pick([undefined, [little], [little, much]]);
-  const board: Board = clean({
+  const board = tidy<Board>({
     id: "board",
     name: "Board",
     maker: "m",
@@ -120,7 +120,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     ],
   });
   const versionIds = ["F9", "F10", "F10A"].slice(0, r.int(1, 3));
-  const family: Firmware = clean({
+  const family = tidy<Firmware>({
     id: "fw",
     name: "Firmware",
     maker: "m",
@@ -142,7 +142,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
   };
   const span = () => (chance(0.1) ? { family: "other", from: "F9" } : ofFamily());
   const ofFamily = () =>
-    clean({
+    tidy({
       family: "fw",
       ...r.pick([
         { from: r.pick(versionIds) },
@@ -157,7 +157,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
   const cards: Card[] = Array.from({ length: cardCount }, (_, i) => randomCard(i));
   function randomCard(i: number): Card {
     const claim = () =>
-      clean({
+      tidy({
         io: maybe(0.5, () => [{ base: r.int(0, 60), size: r.int(1, 4), decoded_bits: maybe(0.3, () => r.int(3, 5)) }]),
         memory: maybe(0.35, () => [{ base: r.int(0, 14) * 16, size: r.pick([16, 32]), shareable: maybe(0.3, () => true) }]),
         interrupts: maybe(0.3, () => [
@@ -181,7 +181,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
       revisions: ofRevs(0.3),
       positions: Array.from({ length: 2 }, (_, p) => ({ id: `p${p}`, ...claim() })),
     }));
-    return clean({
+    return tidy({
       id: `card${i}`,
       name: `Card ${i}`,
       maker: "m",
@@ -234,7 +234,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
   }
 
   const conflicts: Conflict[] = Array.from({ length: r.int(0, 4) }, (_, i) =>
-    clean({
+    tidy({
       id: `k${i}`,
       name: `Conflict ${i}`,
       class: "timing" as const,
@@ -270,7 +270,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
   // Some machines have a card twice.
   const again = large ? r.int(0, 2) : cardCount < 3 && chance(0.2) ? 1 : 0;
   const copies = [...cards, ...Array.from({ length: again }, () => r.pick(cards))];
-  const build: Build = clean({
+  const build = tidy<Build>({
     id: "build",
     name: "Build",
     board: "board",

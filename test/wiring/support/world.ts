@@ -188,7 +188,7 @@ export const socket32: Socket = {
 
 export interface WorldInput {
   readonly parts: readonly Part[];
-  readonly cards?: Readonly<Record<string, Enable | undefined>>;
+  readonly cards?: Readonly<Record<string, Enable | undefined>> | undefined;
   /** Version: size in bytes. */
   readonly versions?: Readonly<Record<string, number | "unknown">>;
   readonly sockets?: readonly Socket[];
