@@ -17,7 +17,7 @@ import {
 import { bytes, type Firmware, known, readOne } from "../../src/records/index.js";
 import { stream } from "./world.js";
 
-const folder = fileURLToPath(new URL("../../../data/firmware", import.meta.url));
+const folder = fileURLToPath(new URL("../../data/firmware", import.meta.url));
 const firmware = readdirSync(folder)
   .filter((f) => f.endsWith(".yaml"))
   .map((f) => readOne("firmware", readFileSync(join(folder, f)), f).record as Firmware);
