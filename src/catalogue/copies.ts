@@ -19,11 +19,17 @@ export function findCopies<T extends Copy>(cards: readonly T[], name: string): r
   return called.length > 0 ? called : cards.filter((c) => c.card === name);
 }
 
-/** The copies a mode switches on: all when it lists none, no card when its list is empty. */
-export function cardsOn<T extends Copy>(cards: readonly T[], mode: Pick<Mode, "cards">): readonly T[] {
-  if (!mode.cards) return cards;
-  const on = new Set(mode.cards.flatMap((name) => findCopies(cards, name)));
-  return cards.filter((c) => on.has(c));
+/** The copies a mode switches on: all when it lists none, no card when its list is empty; never one of which it does not matter. */
+export function cardsOn<T extends Copy>(cards: readonly T[], mode: Pick<Mode, "cards" | "on_or_off">): readonly T[] {
+  const open = new Set(cardsOnOrOff(cards, mode));
+  const on = mode.cards && new Set(mode.cards.flatMap((name) => findCopies(cards, name)));
+  return cards.filter((c) => (on?.has(c) ?? true) && !open.has(c));
+}
+
+/** The copies of which it does not matter whether they are on in the mode. */
+export function cardsOnOrOff<T extends Copy>(cards: readonly T[], mode: Pick<Mode, "on_or_off">): readonly T[] {
+  const open = new Set((mode.on_or_off ?? []).flatMap((name) => findCopies(cards, name)));
+  return cards.filter((c) => open.has(c));
 }
 
 /** The one way to run a machine whose build names no modes: every card on. */

@@ -1,7 +1,7 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
 export * from "./catalogue.js";
 export { type ClaimSite, claimSites, fixedSites, ioMeeting, meetIo, meetMemory, meetRevisions, memoryMeeting } from "./claims.js";
-export { cardsOn, copyName, defaultMode, findCopies, labelCopies, modesOf, pairCopies } from "./copies.js";
+export { cardsOn, cardsOnOrOff, copyName, defaultMode, findCopies, labelCopies, modesOf, pairCopies } from "./copies.js";
 export { findingOf } from "./exceptions.js";
 export { explain, explanations } from "./explanations.js";
 export { lineId } from "./lines.js";
@@ -11,6 +11,7 @@ export { type Naming, namings, namingsOfBuild } from "./names.js";
 export { placeOf, type Ref, ref } from "./ref.js";
 export type { Draft, Rule, Scene } from "./rule.js";
 export { rules } from "./rules/index.js";
+export { switchable } from "./switchable.js";
 export { kindWord, type Unresolved, unresolvedNames } from "./unresolved.js";
 export { kindsOf, mainMemory, mainMemoryLiesAnywhere, type Unsaid, unsaidOfCard, unsaidOfPart } from "./unsaid.js";
 export * from "./versions.js";

@@ -155,6 +155,7 @@ function* copiesNamed({
 }: Build): Iterable<{ readonly name: string; readonly path: readonly (string | number)[] }> {
   const lists: (readonly [readonly string[] | undefined, Unresolved["path"]])[] = [
     ...modes.map((m, i) => [m.cards, ["modes", i, "cards"]] as const),
+    ...modes.map((m, i) => [m.on_or_off, ["modes", i, "on_or_off"]] as const),
     ...(wishes.together ?? []).map((w, i) => [w.cards, ["wishes", "together", i, "cards"]] as const),
     [wishes.always, ["wishes", "always"]],
     [wishes.alone, ["wishes", "alone"]],

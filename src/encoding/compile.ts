@@ -7,7 +7,7 @@ import type { Choice, Literal, Problem, Rule, Solution } from "../solver/index.j
 import { ownersChoices } from "./choices.js";
 import type { Draft } from "./draft.js";
 import { type ExactTests, findExactTests, unreadTests } from "./exact-tests.js";
-import type { OwnersChoice } from "./facts.js";
+import type { OnInMode, OwnersChoice } from "./facts.js";
 import { type Frame, frameOf, holds, modeKept, ofRevision } from "./frame.js";
 import { tradeRules } from "./rules/index.js";
 
@@ -28,6 +28,8 @@ export interface Compiled {
   readonly doubted: readonly Unread[];
   /** What the owner chose, each a named rule that could be given up. */
   readonly choices: readonly (Choice & { readonly told: OwnersChoice })[];
+  /** What is on where the build says that it does not matter; the question says so too then. */
+  readonly taken?: readonly OnInMode[];
   /** Sure rules, no choices. */
   readonly facts: Problem;
   /** Sure rules and all choices. */

@@ -198,7 +198,7 @@ function runningAs(frame: Frame, build: Build): { readonly modes: readonly Teste
     const outcome = build.result?.modes?.find((m) => m.mode === mode.id)?.outcome ?? build.result?.outcome;
     return { ...(mode.firmware ? { firmware: mode.firmware } : {}), worked: outcome === "worked", on: new Set(cardsOn(build.cards, mode)) };
   });
-  if (modes.some((m) => m.firmware === undefined)) return [];
+  if (modes.some((m) => m.firmware === undefined) || build.modes?.some((m) => m.on_or_off)) return [];
   const text = (on: readonly string[]) => [...on].sort().join();
   const wanted = question.modes.map((mode) => text(question.cards.filter((c) => mode.enabled.has(c.as)).map((c) => c.card.id)));
   const had = new Map(modes.map((m) => [m, text([...m.on].map((c) => c.card))]));

@@ -51,3 +51,12 @@ export interface OwnersChoice {
   readonly mode?: string;
   readonly says: string;
 }
+
+/** A card that is on, or off, in a mode. */
+export interface OnInMode {
+  /** Id of the mode. */
+  readonly mode: string;
+  /** Name of the copy. */
+  readonly card: string;
+  readonly on: boolean;
+}

@@ -3,7 +3,7 @@ export { changeCost, changeCount, changesOf, possibleChanges, standing, toGet } 
 export { applies, type Compiled, compile, forbids, type Unsettled, withRules } from "./compile.js";
 export { conjunctions, fact, ref } from "./draft.js";
 export { allowed_nano, drawn_nano, ofNano } from "./exact-amounts.js";
-export type { Condition, Fact, OwnersChoice, Ref, ToGet } from "./facts.js";
+export type { Condition, Fact, OnInMode, OwnersChoice, Ref, ToGet } from "./facts.js";
 export {
   cardIn,
   complement,

@@ -59,6 +59,7 @@ function modeText(mode: Mode): string {
     ["n", mode.name && word(mode.name)],
     ["f", mode.firmware && word(mode.firmware)],
     ["o", mode.cards && (many(mode.cards) || "-")],
+    ["e", many(mode.on_or_off)],
     ["x", mode.safest ? "1" : undefined],
   ]);
 }
@@ -137,6 +138,7 @@ function modeOf(text: string): Mode {
     if (k === "n") mode.name = unword(v);
     else if (k === "f") mode.firmware = unword(v);
     else if (k === "o") mode.cards = words(v);
+    else if (k === "e" && words(v).length > 0) mode.on_or_off = words(v);
     else if (k === "x") mode.safest = true;
   }
   return mode as Mode;

@@ -1,5 +1,5 @@
 // Copies put in and taken out: what else of a build changes with them, so that no mode comes to mean another card than it did.
-import { cardsOn, copyName, findCopies } from "../catalogue/index.js";
+import { cardsOn, cardsOnOrOff, copyName, findCopies } from "../catalogue/index.js";
 import type { Build, Mode, Wishes } from "../records/index.js";
 
 /** The longest name a copy may bear. */
@@ -7,7 +7,10 @@ const longest = 40;
 
 /** A name for one more copy of a card: none while it is the only one, else the card's id with the next free number. */
 export function nameForCopy(build: Pick<Build, "cards" | "modes">, card: string): string | undefined {
-  const taken = new Set([...build.cards.map(copyName), ...(build.modes ?? []).flatMap((m) => m.cards ?? [])]);
+  const taken = new Set([
+    ...build.cards.map(copyName),
+    ...(build.modes ?? []).flatMap((m) => [...(m.cards ?? []), ...(m.on_or_off ?? [])]),
+  ]);
   if (!taken.has(card) && !build.cards.some((c) => c.card === card)) return undefined;
   for (let n = 2; ; n += 1) {
     const end = `-${n}`;
@@ -53,23 +56,40 @@ function wishesWithin({ cards }: Build, { together, always, alone, ways_at_most:
   return Object.keys(now).length > 0 ? now : undefined;
 }
 
-/** The build's modes with what was on in them before, as `change` has it now. A list that means that already is left as it was written. */
+/** The build's modes with what was on in them before, as `change` has it now; of which cards it does not matter stays, of those still there. */
 function withModesOn(build: Build, before: Build, change: (on: readonly string[]) => readonly string[]): Build {
   if (!before.modes) return build;
+  const there = build.cards.map(copyName);
   const modes = before.modes.map((mode): Mode => {
-    if (!mode.cards) return mode;
-    const was = cardsOn(before.cards, mode).map(copyName);
-    const wanted = change(was);
-    const means = (cards: readonly string[]) => {
-      const on = cardsOn(build.cards, { cards: [...cards] }).map(copyName);
-      return on.length === wanted.length && on.every((name) => wanted.includes(name));
+    const { cards, on_or_off, ...rest } = mode;
+    const on = cardsOn(before.cards, mode).map(copyName);
+    // Left out, the list means every card; a card of which it does not matter is taken out of it again by the other list.
+    const listed = cards && cardsOn(before.cards, { cards }).map(copyName);
+    const open = cardsOnOrOff(before.cards, mode).map(copyName);
+    const kept =
+      on_or_off &&
+      named(
+        build,
+        on_or_off,
+        open,
+        open.filter((name) => there.includes(name)),
+      );
+    return {
+      ...rest,
+      ...(cards && listed ? { cards: named(build, cards, listed, on.length === 0 ? change(on) : change(listed)) } : {}),
+      ...(kept && kept.length > 0 ? { on_or_off: kept } : {}),
     };
-    const kept = mode.cards.filter(
-      (name) => findCopies(build.cards, name).length > 0 && (was.includes(name) ? wanted.includes(name) : true),
-    );
-    const added = wanted.filter((name) => !was.includes(name));
-    const written = [kept, [...kept, ...added]].find(means) ?? wanted;
-    return { ...mode, cards: [...written] };
   });
   return { ...build, modes };
+}
+
+/** Names in the build for the wanted copies. A list that meant `was` and means what is wanted already is left as it was written. */
+function named(build: Build, written: readonly string[], was: readonly string[], wanted: readonly string[]): string[] {
+  const means = (names: readonly string[]) => {
+    const now = new Set(names.flatMap((name) => findCopies(build.cards, name)).map(copyName));
+    return now.size === wanted.length && wanted.every((name) => now.has(name));
+  };
+  const kept = written.filter((name) => findCopies(build.cards, name).length > 0 && (was.includes(name) ? wanted.includes(name) : true));
+  const added = wanted.filter((name) => !was.includes(name));
+  return [...([kept, [...kept, ...added]].find(means) ?? wanted)];
 }

@@ -1,5 +1,5 @@
 // Edits of a build: pin a choice, take it back, drop a mode, split a mode in two. Builds are values; each edit is a new one.
-import { cardsOn, copyName, modesOf } from "../catalogue/index.js";
+import { cardsOn, cardsOnOrOff, copyName, modesOf } from "../catalogue/index.js";
 import type { Build, Mode } from "../records/index.js";
 import { withoutCard } from "./copies.js";
 
@@ -10,8 +10,8 @@ export const orElse = " or ";
 
 /**
  * The build with one choice pinned to a value; undefined takes the pin back. Ids as in OpenChoice and OwnersChoice. The board's revision may
- * be one of several: "D1 or D2". Whether a card is on in a mode is a choice of its own, "on:<mode>:<card>": "on", or "off", which it is too
- * when taken back.
+ * be one of several: "D1 or D2". Whether a card is on in a mode is a choice of its own, "on:<mode>:<card>": "on", "on-or-off" where it does
+ * not matter, or "off", which it is too when taken back.
  */
 export function withChoice(build: Build, id: string, value: string | undefined): Build {
   const [kind, ...rest] = id.split(":");
@@ -26,7 +26,7 @@ export function withChoice(build: Build, id: string, value: string | undefined):
       out.modes = modesOf(build).map((m) => (m.id === name ? put({ ...m }, "firmware", value) : m));
       return out;
     case "on":
-      out.modes = modesOf(build).map((m) => (m.id === name ? switched(build, m, rest[1] ?? "", value === "on") : m));
+      out.modes = modesOf(build).map((m) => (m.id === name ? switched(build, m, rest[1] ?? "", value ?? "off") : m));
       return out;
     case "slot":
     case "card-revision":
@@ -50,9 +50,14 @@ export function withChoice(build: Build, id: string, value: string | undefined):
   }
 }
 
-function switched(build: Build, mode: Mode, as: string, on: boolean): Mode {
-  const before = cardsOn(build.cards, mode).map(copyName);
-  return { ...mode, cards: build.cards.map(copyName).filter((card) => (card === as ? on : before.includes(card))) };
+function switched(build: Build, mode: Mode, as: string, value: string): Mode {
+  const { on_or_off: _, ...rest } = mode;
+  const on = cardsOn(build.cards, mode).map(copyName);
+  const open = cardsOnOrOff(build.cards, mode).map(copyName);
+  const now = (before: readonly string[], there: boolean) =>
+    build.cards.map(copyName).filter((card) => (card === as ? there : before.includes(card)));
+  const left = now(open, value === "on-or-off");
+  return { ...rest, cards: now(on, value === "on"), ...(left.length > 0 ? { on_or_off: left } : {}) };
 }
 
 function put<T extends object, K extends keyof T>(object: T, key: K, value: T[K] | undefined): T {
@@ -76,7 +81,7 @@ export function withSecondMode(build: Build, mode: string, off: readonly string[
     const { firmware: _, ...kept } = m;
     return [
       { ...kept, cards: on.filter((c) => !off.includes(c)) },
-      { id, name: "Second mode", cards: on.filter((c) => !others.includes(c)) },
+      { id, name: "Second mode", cards: on.filter((c) => !others.includes(c)), ...(m.on_or_off ? { on_or_off: [...m.on_or_off] } : {}) },
     ];
   });
   return { ...build, modes: split };

@@ -13,10 +13,11 @@ export interface Filling {
     readonly slot: string;
     readonly settings: Readonly<Record<string, string>>;
   }[];
-  readonly modes: readonly { readonly id: string; readonly firmware: string }[];
+  /** `enabled`: names of the copies that are on, by which it is filled in where the build has it that it does not matter. */
+  readonly modes: readonly { readonly id: string; readonly firmware: string; readonly enabled?: readonly string[] }[];
 }
 
-/** Names, what is on in a mode, and the safest one stay as the build has them. */
+/** Names, what is on in a mode, and the safest one stay as the build has them, but for what it has left open. */
 export function fillBuild(build: Build, { revision, memory, firmwareFamily, cards, modes }: Filling): Build {
   const placed = new Map(cards.map((c) => [c.as, c]));
   const given = new Map(modesOf(build).map((m) => [m.id, m]));
@@ -31,6 +32,9 @@ export function fillBuild(build: Build, { revision, memory, firmwareFamily, card
       const settings = Object.keys(there.settings).length > 0 ? { settings: { ...there.settings } } : {};
       return { ...card, ...(there.revision === "" ? {} : { revision: there.revision }), slot: there.slot, ...settings };
     }),
-    modes: modes.map(({ id, firmware }): Mode => ({ ...(given.get(id) ?? { id }), firmware })),
+    modes: modes.map(({ id, firmware, enabled }): Mode => {
+      const { on_or_off: open, ...mode } = given.get(id) ?? { id };
+      return { ...mode, firmware, ...(open && enabled ? { cards: [...enabled] } : {}) };
+    }),
   };
 }

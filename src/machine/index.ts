@@ -18,7 +18,6 @@ export {
   type Question,
   type Release,
   running,
-  switchable,
 } from "./resolve.js";
 export { asStanding } from "./standing.js";
 export { type AskedUnread, findUnread } from "./unread.js";

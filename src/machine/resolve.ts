@@ -3,11 +3,13 @@ import {
   allOf,
   type Catalogue,
   cardsOn,
+  cardsOnOrOff,
   copyName,
   kindWord,
   labelCopies,
   mainMemory,
   modesOf,
+  switchable,
   type Unresolved,
   unresolvedNames,
 } from "../catalogue/index.js";
@@ -46,8 +48,9 @@ export interface AskedCard {
 export interface AskedMode {
   readonly id: string;
   readonly name: string;
+  /** Names of the copies that are on. A card that nothing switches off runs whether it is among them or not. */
   readonly enabled: ReadonlySet<string>;
-  /** Copies among them whose being on is itself a hole: asked when the ways to run a machine are to be found. */
+  /** Copies among them whose being on is itself a hole: it does not matter, or the ways to run a machine are to be found. */
   readonly free?: ReadonlySet<string>;
   readonly firmware?: string | undefined;
   readonly safest: boolean;
@@ -169,7 +172,7 @@ export function ask(
       return name === read.card.name ? read : { ...read, card: { ...read.card, name } };
     }),
   );
-  const modes = readModes(build);
+  const modes = readModes(build, cards);
   const question: Question = {
     catalogue,
     build,
@@ -204,23 +207,21 @@ function readCard(catalogue: Catalogue, chosen: BuildCard, pointer: string): Ask
   return [{ as: copyName(chosen), card, revisions, settings: card.settings ?? [], chosen, pointer }];
 }
 
-function readModes(build: Build): AskedMode[] {
+function readModes(build: Build, cards: readonly AskedCard[]): AskedMode[] {
   return modesOf(build).map((mode) => {
-    const enabled = new Set(cardsOn(build.cards, mode).map(copyName));
-    return { id: mode.id, name: mode.name ?? mode.id, enabled, firmware: mode.firmware, safest: mode.safest ?? false };
+    const on = cardsOn(build.cards, mode);
+    const left = cardsOnOrOff(build.cards, mode);
+    const open = left.map(copyName);
+    const enabled = new Set(build.cards.filter((c) => on.includes(c) || left.includes(c)).map(copyName));
+    const free = open.filter((as) => cards.some((c) => c.as === as && switchable(c.card)));
+    const { id, name = id, firmware, safest = false } = mode;
+    return { id, name, enabled, ...(free.length > 0 ? { free: new Set(free) } : {}), firmware, safest };
   });
 }
 
 /** How much memory the machine has, or may have, is written down: in the board's record, or in the build. Else its one amount is 0. */
 export function knowsMemory(question: Pick<Question, "memories">): boolean {
   return question.memories.some((amount) => amount > 0);
-}
-
-/** True when the modes of a machine can switch this card off. A jumper inside the case is no switch. */
-export function switchable(card: Card): boolean {
-  if (!card.enable) return false;
-  if (card.enable.by === "contacts") return true;
-  return card.settings?.find((s) => s.id === card.enable?.setting)?.by === "software";
 }
 
 export type Release = NonNullable<Card["enable"]>["releases"][number];

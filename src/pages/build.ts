@@ -1,7 +1,7 @@
 // A build's page. With a result: what came of it, on exactly which machine, and so what it proves. Without: the question it asks.
-import { cardsOn, copyName, labelCopies } from "../catalogue/index.js";
+import { cardsOn, cardsOnOrOff, copyName, labelCopies } from "../catalogue/index.js";
 import { slotPlan } from "../drawing/index.js";
-import { type Build, bytes, known, type Mode, pictureOf, sizeText } from "../records/index.js";
+import { type Build, type BuildCard, bytes, known, type Mode, pictureOf, sizeText } from "../records/index.js";
 import { exactTestText, outcomeWords, verdictWords } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { planSlots } from "./board-figures.js";
@@ -85,9 +85,19 @@ export interface BuildPage extends PageHead {
 }
 
 /** The cards that are on in a mode by what each copy is called; all cards of the build when no mode is given. */
-function namesOn(ctx: Context, build: Build, mode: Pick<Mode, "cards"> = {}): readonly string[] {
+function namesOn(ctx: Context, build: Build, mode: Pick<Mode, "cards" | "on_or_off"> = {}): readonly string[] {
+  return namesOf(ctx, build, cardsOn(build.cards, mode));
+}
+
+function namesOf(ctx: Context, build: Build, cards: readonly BuildCard[]): readonly string[] {
   const labels = labelCopies(build.cards, (card) => recordName(ctx.catalogue, "card", card));
-  return cardsOn(build.cards, mode).map((c) => labels.get(copyName(c)) ?? c.card);
+  return cards.map((c) => labels.get(copyName(c)) ?? c.card);
+}
+
+function onText(ctx: Context, build: Build, mode: Mode): string {
+  const on = mode.cards || mode.on_or_off ? listText(namesOn(ctx, build, mode)) || "no card" : "all cards";
+  const open = listText(namesOf(ctx, build, cardsOnOrOff(build.cards, mode)));
+  return open === "" ? on : `${on}; on or off, as comes easiest: ${open}`;
 }
 
 function modesOf(ctx: Context, build: Build): BuildPage["modes"] {
@@ -97,7 +107,7 @@ function modesOf(ctx: Context, build: Build): BuildPage["modes"] {
       id: m.id,
       name: m.name ?? m.id,
       firmware: m.firmware ?? "left open",
-      cards: m.cards ? listText(namesOn(ctx, build, m)) || "no card" : "all cards",
+      cards: onText(ctx, build, m),
       mark: seen ? outcomeMark(seen.outcome, build.id, m.id) : undefined,
       symptoms: seen?.symptoms ?? [],
       notes: seen?.notes ?? "",
@@ -111,7 +121,8 @@ function provesOf(ctx: Context, build: Build): readonly string[] {
   if (!result) return [];
   const board = recordName(ctx.catalogue, "board", build.board);
   const machine = `${board}, revision ${revisionOf(build)}`;
-  const worked = (build.modes ?? []).filter((m) => (result.modes?.find((r) => r.mode === m.id)?.outcome ?? result.outcome) === "worked");
+  const exact = (build.modes ?? []).filter((m) => !m.on_or_off);
+  const worked = exact.filter((m) => (result.modes?.find((r) => r.mode === m.id)?.outcome ?? result.outcome) === "worked");
   if (worked.length === 0) return [`It proves nothing to work. It shows what happens on the ${machine}, when set up exactly like this.`];
   return worked.map((m) => {
     const on = namesOn(ctx, build, m);

@@ -25,6 +25,7 @@ function refused(says: string): Answer {
     exact: false,
     hanging: "0",
     hangingExact: false,
+    taken: [],
     combinations: [],
     possible: [],
     reasons: [],

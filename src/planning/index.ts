@@ -4,6 +4,7 @@ export { reasonsSentence, repairsSentence } from "./answer/completeness.js";
 export { type Counts, countsOf, type Facet, grades, type KindCount, type Only, type Workable, waysOf, workables } from "./answer/kinds.js";
 export { answer, type PlanOptions, plan } from "./answer/plan.js";
 export { withCounts } from "./answer/sentence.js";
+export { compileSettled } from "./answer/settle.js";
 export { answerUnread } from "./answer/unread.js";
 export { verdictOf } from "./answer/verdict.js";
 export * from "./questions/audit.js";

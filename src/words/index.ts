@@ -20,6 +20,7 @@ export {
   verdictWords,
   type Word,
 } from "./state-words.js";
+export { takenText } from "./taken-text.js";
 export { capital, countText, listText, rangeText } from "./text.js";
 export { costCells, costHeads, thenText } from "./ways-out-text.js";
 export { byHandLine, divisionLine, fewerSentence, waysSentence, wishText } from "./ways-text.js";

@@ -148,6 +148,15 @@ describe("a question without a file", () => {
     expect(byFile.combinations[0]?.switched).toBe(true);
   });
 
+  it("takes a card with a question mark as on or off, whichever works, and says which", async () => {
+    const cards = ["--card", "gannet-fixed-disk-controller", "--card", "tallow-bus-tracer"];
+    const modes = ["--mode", "trace@R4A:tallow-bus-tracer,gannet-fixed-disk-controller?", "--mode", "work:gannet-fixed-disk-controller"];
+    const answer = await ask("--board", "skerry-16t", ...cards, ...modes);
+    expect(answer.taken).toEqual([{ mode: "trace", card: "gannet-fixed-disk-controller", on: false }]);
+    const { out } = await slotwright(["plan", "--board", "skerry-16t", ...cards, ...modes]);
+    expect(out).toContain("Where it does not matter: gannet-fixed-disk-controller is taken as off in trace.");
+  });
+
   it("counts versions at hand as free", async () => {
     const with4A = await ask("--board", "skerry-16t", "--card", "tallow-bus-tracer", "--have", "R2,R4A");
     expect(["R2", "R4A"]).toContain(with4A.combinations[0]?.modes[0]?.firmware);

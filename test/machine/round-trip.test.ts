@@ -2,7 +2,7 @@
 // the best way, tested, written down, and checked among the club's records. Every demo build, board and card, and random builds.
 
 import { describe, expect, it } from "vitest";
-import { cardsOn, copyName, link, mainMemory, modesOf } from "../../src/catalogue/index.js";
+import { cardsOn, cardsOnOrOff, copyName, link, mainMemory, modesOf } from "../../src/catalogue/index.js";
 import { holesOf, testedBuild } from "../../src/cli/reading/bench-result.js";
 import { addressOf, asStanding, buildFrom, fillBuild } from "../../src/machine/index.js";
 import { readBuild, writeBuild } from "../../src/planner/worker/files.js";
@@ -26,7 +26,12 @@ function meaning({ cards, modes, memory, revision, stands, ...build }: Build) {
     memory: amount(memory),
     revision: revision === undefined ? [] : [revision].flat(),
     cards: cards.map((c) => ({ ...c, settings: c.settings && Object.keys(c.settings).length > 0 ? c.settings : undefined })),
-    modes: modesOf(modes ? { modes } : {}).map((m) => ({ ...m, safest: m.safest ?? false, cards: cardsOn(cards, m).map(copyName) })),
+    modes: modesOf(modes ? { modes } : {}).map((m) => ({
+      ...m,
+      safest: m.safest ?? false,
+      cards: cardsOn(cards, m).map(copyName),
+      on_or_off: cardsOnOrOff(cards, m).map(copyName),
+    })),
     stands: stands && { ...stands, memory: amount(stands.memory) },
   };
   return JSON.parse(JSON.stringify(bare)) as object;
@@ -128,6 +133,10 @@ function randomBuild(seed: number): Build {
     cards: maybe(0.7, () => random.some(copies.map(copyName), 0.5)),
     safest: n === 0 ? maybe(0.3, () => true) : undefined,
   });
+  const withOpen = (m: ReturnType<typeof mode>) => {
+    const left = copies.map(copyName).filter((name) => !m.cards?.includes(name));
+    return left.length > 0 && random.next() < 0.3 ? { ...m, on_or_off: left.slice(0, random.int(1, left.length)) } : m;
+  };
   const parts = [...club.parts.values()];
   const partOf = (type: string) => parts.filter((p) => p.type === type).map((p) => p.id);
   const revisions = board.revisions.map((r) => r.id);
@@ -139,7 +148,7 @@ function randomBuild(seed: number): Build {
     memory: mainMemory(board) && maybe(0.4, () => random.pick(mainMemory(board)?.options ?? [])),
     firmware: maybe(0.5, () => family?.id) ?? (board.firmware[0] === family?.id ? undefined : family?.id),
     cards: copies,
-    modes: maybe(0.7, () => Array.from({ length: random.int(1, 3) }, (_, n) => mode(n))),
+    modes: maybe(0.7, () => Array.from({ length: random.int(1, 3) }, (_, n) => withOpen(mode(n)))),
     wishes: maybe(0.4, () => ({
       together: maybe(0.5, () => [{ cards: maybe(0.7, () => copies.map(copyName)), firmware: random.pick(versions) }]),
       always: maybe(0.3, () => [copyName(random.pick(copies))]),

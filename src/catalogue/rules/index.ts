@@ -30,6 +30,7 @@ import { leftOut } from "./left-out.js";
 import { lossNamed } from "./loss-named.js";
 import { memoryDevicePins } from "./memory-device-pins.js";
 import { noneAndSettings } from "./none-and-settings.js";
+import { onOrOff } from "./on-or-off.js";
 import { oneClub } from "./one-club.js";
 import { optionRomStep } from "./option-rom-step.js";
 import { orderOfDates } from "./order-of-dates.js";
@@ -106,6 +107,7 @@ export const rules: readonly Rule[] = [
   buildSettings,
   testedExactly,
   safestMode,
+  onOrOff,
   switchParts,
   resultModes,
   resultConflicts,

@@ -1,11 +1,11 @@
 // A test covers exactly what it had; one that does not say what it had covers nothing.
-import { copyName } from "../copies.js";
+import { cardsOnOrOff, copyName } from "../copies.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
 export const testedExactly: Rule = {
   name: "tested-exactly",
-  says: "A tested build names one board revision, the firmware of every mode, and the slot of every card.",
+  says: "A tested build names one board revision, the firmware of every mode and what was on in it, and the slot of every card.",
   why: "A test covers exactly what stood on the bench; what it does not name, it does not cover.",
   mend: "Fill in the revision, the firmware of each mode and every slot, or take the result out.",
   scope: ["build"],
@@ -18,6 +18,8 @@ export const testedExactly: Rule = {
       if (board && !one) lacks.push("the board revision");
       if (!build.modes) lacks.push("the firmware (in a mode)");
       for (const m of build.modes ?? []) if (m.firmware === undefined) lacks.push(`the firmware of mode ${m.id}`);
+      for (const m of build.modes ?? [])
+        for (const c of cardsOnOrOff(build.cards, m)) lacks.push(`whether ${copyName(c)} was on in mode ${m.id}`);
       for (const c of build.cards) if (c.slot === undefined) lacks.push(`the slot of ${copyName(c)}`);
       if (lacks.length === 0) continue;
       yield {

@@ -36,7 +36,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .option("--family <id>", "the firmware family (default: the board's first)")
     .option(
       "--mode <mode>",
-      "a mode: <name>@<version>:<card>,<card>; version and cards may be left out (nothing after the colon: no card on); may be repeated",
+      "a mode: <name>@<version>:<card>,<card>; version and cards may be left out (nothing after the colon: no card on), and <card>? may be on or off; may be repeated",
       gathered,
     )
     .option(

@@ -13,7 +13,7 @@ import {
   type UnknownFact,
 } from "../../planning/index.js";
 import { sizeText } from "../../records/index.js";
-import { costCells, costHeads, evidenceWords, thenText, verdictWords } from "../../words/index.js";
+import { costCells, costHeads, evidenceWords, takenText, thenText, verdictWords } from "../../words/index.js";
 import { para, styled, type Terminal, wrapped } from "./terminal.js";
 
 /** Turns a record reference into file:line:column, or undefined when the record is not in a file. */
@@ -39,6 +39,9 @@ export function answerText(answer: Answer, options: AnswerOptions): string {
   if (best && answer.verdict !== "ruled-out")
     out.push(para("", `Evidence: ${evidenceWords[best.evidence].word} (${best.evidence}). ${evidenceWords[best.evidence].means}`));
   out.push(`Combinations: ${answer.exact ? "" : "at least "}${answer.count} certain${hanging(answer)}`);
+  const modeName = (id: string) => best?.modes.find((m) => m.id === id)?.name ?? id;
+  const taken = takenText(answer.taken, (as) => as, modeName);
+  if (taken !== undefined) out.push(para("", taken));
   for (const [i, combination] of answer.combinations.entries()) {
     const lines =
       i === 0 || full || !best ? combinationLines(combination, i + 1, options, title) : differingLines(combination, best, i + 1, title);

@@ -1,6 +1,6 @@
 // From a build and what a bench test showed to a tested build. A tested build says exactly what stood on the bench, so every
 // hole must be filled: by the build itself or by the combination that was built. Nothing is guessed.
-import { copyName, mainMemory } from "../../catalogue/index.js";
+import { cardsOnOrOff, copyName, mainMemory } from "../../catalogue/index.js";
 import type { Board, Build, Result } from "../../records/index.js";
 
 /** What the build leaves open, in words. */
@@ -10,6 +10,8 @@ export function holesOf(build: Build, board: Board | undefined, settingsOf: (car
   if (build.memory === undefined && board && (mainMemory(board)?.options.length ?? 1) > 1) holes.push("the memory fitted");
   if (!build.modes) holes.push("the firmware version");
   for (const mode of build.modes ?? []) if (mode.firmware === undefined) holes.push(`the firmware version of ${mode.id}`);
+  for (const mode of build.modes ?? [])
+    for (const card of cardsOnOrOff(build.cards, mode)) holes.push(`whether ${copyName(card)} was on in ${mode.id}`);
   for (const card of build.cards) {
     const name = copyName(card);
     if (card.slot === undefined) holes.push(`the slot of ${name}`);

@@ -205,15 +205,17 @@ function modeOf(text: string): Mode {
   if (!parts)
     throw new WrongUse(
       `--mode ${text} cannot be read.`,
-      "Write --mode <name>, --mode <name>@<version>, or --mode <name>@<version>:<card>,<card>; nothing after the colon: no card is on.",
+      "Write --mode <name>, --mode <name>@<version>, or --mode <name>@<version>:<card>,<card>; <card>? where it does not matter whether it is on; nothing after the colon: no card is on.",
     );
   const cards = parts.cards
     ?.split(",")
     .map((card) => card.trim())
     .filter((card) => card !== "");
+  const open = cards?.filter((card) => card.endsWith("?")).map((card) => card.slice(0, -1)) ?? [];
   return {
     id: parts.id as string,
     ...(parts.firmware ? { firmware: parts.firmware } : {}),
-    ...(cards ? { cards } : {}),
+    ...(cards ? { cards: cards.filter((card) => !card.endsWith("?")) } : {}),
+    ...(open.length > 0 ? { on_or_off: open } : {}),
   };
 }

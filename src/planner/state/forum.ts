@@ -1,5 +1,5 @@
 // The build and its answer as plain text for a forum post or a letter: lines that need no markup and break nowhere.
-import { cardsOn, copyName, labelCopies, modesOf } from "../../catalogue/index.js";
+import { cardsOn, cardsOnOrOff, copyName, labelCopies, modesOf } from "../../catalogue/index.js";
 import type { Answer, Combination } from "../../planning/index.js";
 import { type Build, bytes, type Mode, sizeText } from "../../records/index.js";
 import { evidenceWords, noticeText, verdictWords } from "../../words/index.js";
@@ -17,13 +17,17 @@ export function forumText(build: Build, answer: Answer, name: NameOf, address: s
     cardsOn(build.cards, mode)
       .map((c) => calls.get(copyName(c)))
       .join(", ") || "no card";
+  const openIn = (mode: Mode) => {
+    const open = cardsOnOrOff(build.cards, mode).map((c) => calls.get(copyName(c)));
+    return open.length > 0 ? `; on or off: ${open.join(", ")}` : "";
+  };
   const notice = noticeText({ unread: answer.unread, errors: [] });
   const lines = [
     `Machine: ${name(`board/${build.board}`)}, ${revision}${memory}`,
     ...build.cards.map((c) => `Card: ${calls.get(copyName(c)) ?? c.card}${chosen(c)}`),
     ...(build.modes ?? []).map(
       (m) =>
-        `${several ? `Way to run it, ${m.name ?? m.id}` : "Firmware"}: ${m.firmware ?? "open"}${several || m.cards ? `; on: ${onIn(m)}` : ""}`,
+        `${several ? `Way to run it, ${m.name ?? m.id}` : "Firmware"}: ${m.firmware ?? "open"}${several || m.cards ? `; on: ${onIn(m)}${openIn(m)}` : ""}`,
     ),
     "",
     `Answer: ${verdictWords[answer.verdict].word}${best && answer.verdict !== "ruled-out" ? `, ${evidenceWords[best.evidence].word}` : ""}. ${answer.says}`,

@@ -133,8 +133,13 @@ function edited(build: Build, edit: Edit): Build {
 /** A mode may name a card that was put in by a move since taken back; it names only what is there. */
 function namingOnlyWhatIsThere(build: Build): Build {
   const dead = (name: string) => findCopies(build.cards, name).length === 0;
-  if (!build.modes?.some((m) => m.cards?.some(dead))) return build;
-  return { ...build, modes: build.modes.map((m) => (m.cards ? { ...m, cards: m.cards.filter((name) => !dead(name)) } : m)) };
+  if (!build.modes?.some((m) => m.cards?.some(dead) || m.on_or_off?.some(dead))) return build;
+  return { ...build, modes: build.modes.map((m) => namingOnly(m, (name) => !dead(name))) };
+}
+
+function namingOnly({ cards, on_or_off: open, ...mode }: Mode, test: (name: string) => boolean): Mode {
+  const left = open?.filter(test) ?? [];
+  return { ...mode, ...(cards ? { cards: cards.filter(test) } : {}), ...(left.length > 0 ? { on_or_off: left } : {}) };
 }
 
 /** The edits that lead from one build to another of the same board. */
@@ -154,7 +159,7 @@ export function editsBetween(before: Build, after: Build): Edit[] {
   return edits;
 }
 
-const shape = (build: Build) => JSON.stringify(build.modes?.map((m) => [m.id, m.name, m.cards, m.safest]));
+const shape = (build: Build) => JSON.stringify(build.modes?.map((m) => [m.id, m.name, m.cards, m.on_or_off, m.safest]));
 
 /** Everything pinned, by the ids choices have in an answer. */
 export function pinsOf(build: Build): ReadonlyMap<string, string> {
@@ -204,7 +209,8 @@ function ofCard(choice: string): string | undefined {
 
 /** What is left of a move when a copy it speaks of was never put in: its pins are gone, and no mode has it on. */
 function notOfCopy(move: Move, as: string): readonly Move[] {
-  const off = (mode: Mode): Mode => (mode.cards?.includes(as) ? { ...mode, cards: mode.cards.filter((name) => name !== as) } : mode);
+  const off = (mode: Mode): Mode =>
+    mode.cards?.includes(as) || mode.on_or_off?.includes(as) ? namingOnly(mode, (name) => name !== as) : mode;
   switch (move.do) {
     case "choose":
       return ofCard(move.id) === as ? [] : [move];

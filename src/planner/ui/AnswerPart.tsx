@@ -1,8 +1,9 @@
 // The answer: one sentence first, how sure it is, how many ways there are; if there are none, why, and what would help.
 import { type Answer, type Reason, reasonsSentence, repairsSentence } from "../../planning/index.js";
+import { takenText } from "../../words/index.js";
 import { digits, Facts, goTo, Mark, Refs } from "./bits.js";
 import { RepairButton } from "./ChoiceField.js";
-import { useDesk } from "./desk.js";
+import { cardName, useDesk } from "./desk.js";
 import { howWords } from "./how.js";
 
 export function countWords(answer: Answer): string {
@@ -28,6 +29,8 @@ export function AnswerPart({ answer, counting }: { answer: Answer; counting: boo
   const desk = useDesk();
   const { places, build } = desk;
   const best = answer.combinations[0];
+  const modeName = (id: string) => desk.answered.modes?.find((m) => m.id === id)?.name ?? id;
+  const taken = takenText(answer.taken, (as) => cardName(desk, as), modeName);
   return (
     <>
       <p class="says">{answer.says}</p>
@@ -36,6 +39,7 @@ export function AnswerPart({ answer, counting }: { answer: Answer; counting: boo
           {answer.verdict === "unknown" ? "It would be" : "Best way"}: {howWords(desk, best)}
         </p>
       ) : null}
+      {taken === undefined ? null : <p class="more">{taken}</p>}
       <p class="sure">
         <Mark verdict={answer.verdict} evidence={best?.evidence} />. {countWords(answer)} {counting ? "Still counting. " : ""}
         {answer.finished ? "" : "The search was ended early, so lists may lack entries. "}

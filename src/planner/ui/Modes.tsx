@@ -35,7 +35,7 @@ export function Modes() {
           </select>
         </label>
       ) : null}
-      {modes.length > 1 || modes.some((m) => m.cards) ? (
+      {modes.length > 1 || modes.some((m) => m.cards || m.on_or_off) ? (
         <WayGrid modes={modes} />
       ) : (
         choices

@@ -54,7 +54,9 @@ function choiceWords(desk: Desk, id: string, value: string): string {
     }
     case "on": {
       const mode = desk.build.modes?.find((m) => m.id === of);
-      return `${cardName(desk, setting ?? "")} ${value} in ${mode?.name ?? of}`;
+      return value === "on-or-off"
+        ? `${cardName(desk, setting ?? "")} in ${mode?.name ?? of}: does not matter`
+        : `${cardName(desk, setting ?? "")} ${value} in ${mode?.name ?? of}`;
     }
     case "slot":
       return `${cardName(desk, of)} in ${value}`;

@@ -94,6 +94,8 @@ export interface PickProps {
   readonly name?: string | undefined;
   readonly id?: string | undefined;
   readonly checked: boolean;
+  /** Neither checked nor not: a box that stands for "does not matter". */
+  readonly mixed?: boolean;
   readonly disabled?: boolean;
   readonly describedBy?: string | undefined;
   readonly onPick: () => void;
@@ -107,7 +109,7 @@ const taps = new Map<string, { readonly of: Build; readonly pick: string; readon
  * A radio or a box with its words. The browser shows the tap at once, nothing has to be set anew for it; the build follows after the page
  * has been painted. Until it has, what was tapped stands, whatever else is set anew meanwhile.
  */
-export function Pick({ type, name, id, checked, disabled, describedBy, onPick, children }: PickProps) {
+export function Pick({ type, name, id, checked, mixed = false, disabled, describedBy, onPick, children }: PickProps) {
   const { build } = useDesk();
   const own = useId();
   const group = name ?? own;
@@ -120,6 +122,7 @@ export function Pick({ type, name, id, checked, disabled, describedBy, onPick, c
         name={name}
         id={id}
         checked={shown}
+        indeterminate={mixed && tapped?.of !== build}
         disabled={disabled}
         aria-describedby={describedBy}
         onChange={(e) => {

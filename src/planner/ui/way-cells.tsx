@@ -1,5 +1,5 @@
 // The cells of the grid of ways: which firmware a way runs, and whether a card is on in it. Each shows at once what is possible there.
-import { cardsOn, copyName } from "../../catalogue/index.js";
+import { cardsOn, cardsOnOrOff, copyName } from "../../catalogue/index.js";
 import type { OnOff, OpenChoice } from "../../planning/index.js";
 import type { Mode } from "../../records/index.js";
 import { verdictWords } from "../../words/index.js";
@@ -56,18 +56,38 @@ interface OnOffProps {
   readonly name: string;
 }
 
+interface CellState {
+  readonly on: boolean;
+  /** It does not matter whether it is on; `taken` is what the answer takes it as. */
+  readonly either: boolean;
+  readonly taken?: "on" | "off";
+  /** Nothing switches it off. */
+  readonly always: boolean;
+  /** What switching it over would come to. */
+  readonly other?: OnOff["other"];
+}
+
 /** What is known of the cell; nothing while the build has moved on from what was answered. */
-function useOnOff(mode: Mode, as: string): { readonly on: boolean; readonly always: boolean; readonly other?: OnOff["other"] } {
-  const { build, onOff } = useDesk();
+function useOnOff(mode: Mode, as: string): CellState {
+  const { build, onOff, answer, answered } = useDesk();
+  const either = cardsOnOrOff(build.cards, mode).some((c) => copyName(c) === as);
   const on = cardsOn(build.cards, mode).some((c) => copyName(c) === as);
   const told = onOff?.find((c) => c.mode === mode.id && c.card === as);
   const always = told?.now === "always";
-  return { on, always, other: told && told.now === (on ? "on" : "off") ? told.other : undefined };
+  const taken = either && answered === build ? answer?.taken.find((t) => t.mode === mode.id && t.card === as) : undefined;
+  const now = either ? "either" : on ? "on" : "off";
+  return {
+    on,
+    either,
+    always,
+    ...(taken ? { taken: taken.on ? "on" : "off" } : {}),
+    ...(told?.now === now && told.other ? { other: told.other } : {}),
+  };
 }
 
 export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffProps) {
   const { store, answer } = useDesk();
-  const { on, always, other } = useOnOff(mode, as);
+  const { on, either, taken, always, other } = useOnOff(mode, as);
   const none = answer?.verdict === "ruled-out";
   const where = `${name} in ${nameOf(mode)}`;
   if (always)
@@ -79,20 +99,32 @@ export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffPro
         </button>
       </div>
     );
-  const no = !on && !none && other === "ruled-out";
+  const no = !on && !either && !none && other === "ruled-out";
+  const choose = (value: "on" | "off" | "on-or-off") => store.make({ do: "choose", id: `on:${mode.id}:${as}`, value });
   return (
     <div class="cell">
-      <Pick type="checkbox" checked={on} onPick={() => store.make({ do: "choose", id: `on:${mode.id}:${as}`, value: on ? "off" : "on" })}>
+      <Pick type="checkbox" checked={on} mixed={either} onPick={() => choose(on ? "off" : "on")}>
         <span class="unseen">
-          {where}: {on ? "" : "off, "}
+          {where}: {on || either ? "" : "off, "}
         </span>
-        {no ? <Mark verdict="ruled-out" word={false} /> : stateOf(on, none, other)}
+        {either ? (
+          `does not matter${taken === undefined ? "" : `: ${taken}`}`
+        ) : no ? (
+          <Mark verdict="ruled-out" word={false} />
+        ) : (
+          stateOf(on, none, other)
+        )}
       </Pick>
       {no ? (
         <button type="button" class="whynot" aria-expanded={open} onClick={onOpen}>
           Why not?<span class="unseen"> {where}</span>
         </button>
       ) : null}
+      {either ? null : (
+        <button type="button" class="small" onClick={() => choose("on-or-off")}>
+          Does not matter<span class="unseen"> {where}</span>
+        </button>
+      )}
     </div>
   );
 }
@@ -105,10 +137,11 @@ function stateOf(on: boolean, none: boolean, other: OnOff["other"]): string {
 }
 
 export function OnOffReason({ mode, as, name }: OnOffProps) {
-  const { always, on, other } = useOnOff(mode, as);
+  const { always, either, on, other } = useOnOff(mode, as);
   const where = `${name} on in ${nameOf(mode)}`;
   if (always) return <p class="because">Nothing switches {name} off from outside the case, so it is on in every way.</p>;
   if (on) return <p class="because">It is on there now.</p>;
+  if (either) return <p class="because">It may be on there: it does not matter.</p>;
   if (other === "workable") return <p class="because">As things stand now it can be on there.</p>;
   return <Because choice={`on:${mode.id}:${as}`} value="on" label={where} doing={`Switch ${where}`} />;
 }

@@ -1,13 +1,14 @@
 // The solving worker: holds the catalogue and answers builds, so that the page itself never waits.
 import type { Catalogue } from "../../catalogue/index.js";
-import { type Compiled, compile } from "../../encoding/index.js";
-import { type AskedUnread, ask, type Misasked } from "../../machine/index.js";
+import type { Compiled } from "../../encoding/index.js";
+import { type AskedUnread, ask, type Misasked, type Question } from "../../machine/index.js";
 import {
   type Answer,
   answer,
   answerUnread,
   beforeYouBuy,
   type Counts,
+  compileSettled,
   countsOf,
   findOnOff,
   waysOf,
@@ -45,9 +46,11 @@ function until(ms: number): Budget {
   return { stop: () => performance.now() > end };
 }
 
-function compiledOf(build: Build): { readonly kind: "compiled"; readonly question: Compiled } | AskedUnread | Misasked {
+function compiledOf(
+  build: Build,
+): { readonly kind: "compiled"; readonly asked: Question; readonly question: Compiled } | AskedUnread | Misasked {
   const asked = ask(catalogue, build);
-  return asked.kind !== "question" ? asked : { kind: "compiled", question: compile(asked.question) };
+  return asked.kind !== "question" ? asked : { kind: "compiled", asked: asked.question, question: compileSettled(asked.question) };
 }
 
 /** All counts, when they come to an end at once. */
@@ -58,7 +61,7 @@ function quickly(compiled: Compiled, { exact, hangingExact, verdict }: Answer): 
 }
 
 /** It is chosen what is on: there are several ways, or one in which a card may be off. */
-const chosenOn = (build: Build) => (build.modes ?? []).some((m, at) => at > 0 || m.cards);
+const chosenOn = (build: Build) => (build.modes ?? []).some((m, at) => at > 0 || m.cards || m.on_or_off);
 
 export const handlers = {
   async open({ records }: Asks<"open">): Promise<Gives<"open">> {
@@ -78,7 +81,7 @@ export const handlers = {
       };
     const told = answer(compiled.question, { most, budget: until(most_ms), counting: () => until(counted_ms) });
     const short = { ...told, combinations: told.combinations.map(condensed) };
-    const onOff = chosenOn(build) ? findOnOff(compiled.question.question, until(onOff_ms)) : undefined;
+    const onOff = chosenOn(build) ? findOnOff(compiled.asked, until(onOff_ms)) : undefined;
     return { kind: "answered", answer: short, counts: quickly(compiled.question, told), onOff, took: performance.now() - begun };
   },
   count({ build, most_ms }: Asks<"count">): Gives<"count"> {

@@ -1,10 +1,10 @@
 // What the planner answers: verdicts, evidence, combinations, reasons, repairs, all naming the records behind them.
 // Plain data: it goes to pages, to the command line and over a worker boundary as it is.
-import type { Condition, Fact, OwnersChoice, Ref, ToGet } from "../../encoding/index.js";
+import type { Condition, Fact, OnInMode, OwnersChoice, Ref, ToGet } from "../../encoding/index.js";
 import type { Unread } from "../../records/index.js";
 import type { Evidence, LidCard, Verdict } from "../../words/index.js";
 
-export type { Condition, Evidence, Fact, OwnersChoice, Ref, ToGet, Verdict };
+export type { Condition, Evidence, Fact, OnInMode, OwnersChoice, Ref, ToGet, Verdict };
 
 /** A fact that is missing and would decide. */
 export interface UnknownFact {
@@ -176,6 +176,8 @@ export interface Answer {
   /** Combinations that hang on unknown facts. */
   readonly hanging: string;
   readonly hangingExact: boolean;
+  /** Where the build says that it does not matter whether a card is on in a mode: what the answer takes it as. */
+  readonly taken: readonly OnInMode[];
   /** Ranked representatives, best first. */
   readonly combinations: readonly Combination[];
   readonly possible: readonly OpenChoice[];

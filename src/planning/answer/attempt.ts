@@ -1,10 +1,11 @@
 // A changed build put to the rules again: what a way out promises is found by solving, never guessed.
 
-import { type Compiled, compile } from "../../encoding/index.js";
+import type { Compiled } from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { type Budget, count, decide } from "../../solver/index.js";
 import type { Verdict } from "./answer.js";
+import { compileSettled } from "./settle.js";
 import { verdictOf } from "./verdict.js";
 
 export interface Attempt {
@@ -32,5 +33,5 @@ export function provenHopeless(compiled: Pick<Compiled, "question">, build: Buil
 
 function compileAgain(compiled: Pick<Compiled, "question">, build: Build): Compiled | undefined {
   const asked = ask(compiled.question.catalogue, build);
-  return asked.kind === "question" ? compile(asked.question) : undefined;
+  return asked.kind === "question" ? compileSettled(asked.question) : undefined;
 }

@@ -37,7 +37,8 @@ export function provenModes(question: Question): Proven[] {
     const modes = build.modes ?? [];
     return modes.flatMap((mode) => {
       const seen = build.result!.modes?.find((m) => m.mode === mode.id)?.outcome ?? build.result!.outcome;
-      if (seen !== "worked" || mode.firmware === undefined) return [];
+      // A test that leaves open what was on proves nothing of what was on together.
+      if (seen !== "worked" || mode.firmware === undefined || mode.on_or_off) return [];
       return [{ build, firmware: mode.firmware, enabled: cardsOn(build.cards, mode), fitted: build.cards }];
     });
   });

@@ -1,6 +1,6 @@
 // The planner: one build and the catalogue in, one answer out. Everything it says is found by solving; nothing is guessed.
 import type { Catalogue } from "../../catalogue/index.js";
-import { type Compiled, compile } from "../../encoding/index.js";
+import type { Compiled } from "../../encoding/index.js";
 import { ask, type Misasked } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { type Budget, count, reasonsAndRepairs } from "../../solver/index.js";
@@ -11,6 +11,7 @@ import { reasonsOf } from "./reasons.js";
 import { nothingToHelp, nothingTried, repairsOf } from "./repairs.js";
 import { representatives } from "./representatives.js";
 import { sentence } from "./sentence.js";
+import { compileSettled } from "./settle.js";
 import { answerUnread, bearingOn, unreadRecords } from "./unread.js";
 import { verdictOf } from "./verdict.js";
 
@@ -35,7 +36,7 @@ export function plan(catalogue: Catalogue, build: Build, options: PlanOptions = 
   const asked = ask(catalogue, build, options);
   if (asked.kind === "misasked") return asked;
   if (asked.kind === "unread") return answerUnread(catalogue, asked.unread);
-  return answer(compile(asked.question), options);
+  return answer(compileSettled(asked.question), options);
 }
 
 /** The answer to a compiled question. */
@@ -68,6 +69,7 @@ export function answer(compiled: Compiled, options: PlanOptions = {}): Answer {
     exact: counted.exact,
     hanging: String(all.count > counted.count ? all.count - counted.count : 0n),
     hangingExact: counted.exact && all.exact,
+    taken: compiled.taken ?? [],
     combinations,
     possible: open.choices,
     reasons: why.reasons,

@@ -1,8 +1,9 @@
 // One mode run as two, with a switch: some cards off in the one, others off in the other, so that every card is on in one of them at least.
 // The fewest cards off are tried first; a way that works is not widened. What was not tried is told as such.
 
+import { switchable } from "../../catalogue/index.js";
 import type { Compiled } from "../../encoding/index.js";
-import { type AskedMode, type Question, switchable, withChoice, withSecondMode } from "../../machine/index.js";
+import { type AskedMode, type Question, withChoice, withSecondMode } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
@@ -28,7 +29,7 @@ export function secondModes(compiled: Compiled, sets: ChoiceSets, kept: Readonly
   const { modes, cards } = compiled.question;
   const steps = { left: mostTried };
   const searches = modes.map((mode): Search => {
-    const names = cards.filter((c) => mode.enabled.has(c.as) && switchable(c.card)).map((c) => c.as);
+    const names = cards.filter((c) => mode.enabled.has(c.as) && !mode.free?.has(c.as) && switchable(c.card)).map((c) => c.as);
     const pin = compiled.choices.find((c) => c.told.kind === "firmware" && c.told.mode === mode.id)?.told;
     return { compiled, mode, names, pin, sets, steps, budget };
   });

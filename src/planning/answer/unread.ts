@@ -32,6 +32,7 @@ export function answerUnread(catalogue: Catalogue, named: readonly Unread[]): An
     exact: true,
     hanging: "0",
     hangingExact: false,
+    taken: [],
     combinations: [],
     possible: [],
     reasons: [],

@@ -1,7 +1,7 @@
 // A machine that cannot run everything at once, run in several ways: with one switch, or changed over by hand. One line a division.
-
+import { switchable } from "../../catalogue/index.js";
 import type { Compiled } from "../../encoding/index.js";
-import { switchable, withChoice } from "../../machine/index.js";
+import { withChoice } from "../../machine/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
 import { byHandLine, divisionLine, lidCard } from "../../words/index.js";
 import { changeOver } from "../ways/change-over.js";

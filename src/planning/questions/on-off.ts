@@ -1,11 +1,12 @@
 // What is on in which way of a machine that is run in several: for each card and way what switching just that would come to, all else of the
 // build as it stands.
-
+import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile, withRules } from "../../encoding/index.js";
-import { type Question, switchable, withChoice } from "../../machine/index.js";
+import { type Question, withChoice } from "../../machine/index.js";
 import { type Budget, decide, type Rule } from "../../solver/index.js";
 import type { PossibleValue, Repair } from "../answer/answer.js";
 import { attempt } from "../answer/attempt.js";
+import { compileSettled } from "../answer/settle.js";
 import { verdictOf } from "../answer/verdict.js";
 
 export interface OnOff {
@@ -13,9 +14,12 @@ export interface OnOff {
   readonly mode: string;
   /** Name of the copy. */
   readonly card: string;
-  /** `always`: nothing switches it off, so it runs whatever the mode says. */
-  readonly now: "on" | "off" | "always";
-  /** What the machine comes to with this one switched over; undefined where nothing can be, or where the budget ended first. */
+  /** `always`: nothing switches it off, so it runs whatever the mode says; `either`: it does not matter. */
+  readonly now: "on" | "off" | "always" | "either";
+  /**
+   * What the machine comes to with this one switched over, of those that matter; undefined where nothing can be, or where the budget ended
+   * first.
+   */
   readonly other?: PossibleValue["verdict"];
 }
 
@@ -25,20 +29,21 @@ export function findOnOff(question: Question, budget?: Budget): readonly OnOff[]
   const free = new Set(cards.filter((c) => switchable(c.card)).map((c) => c.as));
   const open = compile({ ...question, modes: modes.map((m) => ({ ...m, enabled: new Set([...m.enabled, ...free]), free })) });
   const isOn = (mode: number, card: number) => modes[mode]!.enabled.has(cards[card]!.as);
+  const isOpen = (mode: number, card: number) => modes[mode]!.free?.has(cards[card]!.as) === true;
   const places = modes.flatMap((_, mode) => cards.map((_c, card) => ({ mode, card })));
   const offFirst = [...places].sort((a, b) => Number(isOn(a.mode, a.card)) - Number(isOn(b.mode, b.card)));
   // A revision that nothing switches off runs on in a card that is off; to say so takes a machine of which it is said what is on.
   const partly = cards.some((c) => c.card.enable?.revisions);
   const others = new Map<string, OnOff["other"]>();
   for (const { mode, card } of offFirst) {
-    if (!free.has(cards[card]!.as)) continue;
+    if (!free.has(cards[card]!.as) || isOpen(mode, card)) continue;
     if (partly) {
       others.set(`${mode} ${card}`, told(switchedOver(question, mode, cards[card]!.as), budget));
       continue;
     }
     const fixed = places.flatMap((at): Rule[] => {
       const variable = open.frame.on[at.mode]?.[at.card];
-      if (variable === undefined) return [];
+      if (variable === undefined || isOpen(at.mode, at.card)) return [];
       const switched = at.mode === mode && at.card === card;
       return [{ kind: "unary", variable, values: [isOn(at.mode, at.card) !== switched ? 1 : 0] }];
     });
@@ -50,7 +55,7 @@ export function findOnOff(question: Question, budget?: Budget): readonly OnOff[]
   return places.map(({ mode, card }): OnOff => {
     const as = cards[card]!.as;
     const other = others.get(`${mode} ${card}`);
-    const now = !free.has(as) ? "always" : isOn(mode, card) ? "on" : "off";
+    const now = !free.has(as) ? "always" : isOpen(mode, card) ? "either" : isOn(mode, card) ? "on" : "off";
     return { mode: modes[mode]!.id, card: as, now, ...(other === undefined ? {} : { other }) };
   });
 }
@@ -67,7 +72,7 @@ function verdictWith(open: Compiled, fixed: readonly Rule[], alone: () => Questi
 }
 
 function told(question: Question, budget?: Budget): OnOff["other"] {
-  const verdict = verdictOf(compile(question), budget);
+  const verdict = verdictOf(compileSettled(question), budget);
   return verdict === "stopped" ? undefined : verdict === "conditional" ? "workable" : verdict;
 }
 
@@ -77,7 +82,9 @@ const mostTried = 12;
 /** Beside a card that is to be on in a mode, as the build says: one other card switched off there so that the machine works. */
 export function findSwitchedOff(question: Question, mode: string, as: string, budget?: Budget): readonly Repair[] {
   const way = question.modes.find((m) => m.id === mode);
-  const others = question.cards.filter((c) => c.as !== as && way?.enabled.has(c.as) && switchable(c.card)).slice(0, mostTried);
+  const others = question.cards
+    .filter((c) => c.as !== as && way?.enabled.has(c.as) && !way.free?.has(c.as) && switchable(c.card))
+    .slice(0, mostTried);
   return others.flatMap(({ as: other, card }): Repair[] => {
     const build = withChoice(question.build, `on:${mode}:${other}`, "off");
     const tried = attempt({ question }, build, budget);

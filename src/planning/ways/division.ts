@@ -1,8 +1,8 @@
 // A division as it is told: what is on in each way and under which firmware, the build that has its ways as modes, and its best combination.
 // The build is put to the rules again by itself, so that nothing rests on the search that found it.
-
+import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile } from "../../encoding/index.js";
-import { ask, switchable } from "../../machine/index.js";
+import { ask } from "../../machine/index.js";
 import type { Build, Mode } from "../../records/index.js";
 import { type Budget, possible, type Solution } from "../../solver/index.js";
 import type { Combination, Verdict } from "../answer/answer.js";

@@ -1,8 +1,8 @@
 // The machine with so many ways, compiled, and nothing said of what is on in which: whatever is wished of it is added to it. Compiling is most
 // of the work of a search for ways, so a question keeps what has been compiled of it.
-
+import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile } from "../../encoding/index.js";
-import { type AskedMode, type Question, switchable } from "../../machine/index.js";
+import type { AskedMode, Question } from "../../machine/index.js";
 
 const machines = new WeakMap<Question, Map<number, Compiled>>();
 

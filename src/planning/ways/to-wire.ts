@@ -2,17 +2,7 @@
 // equally many versions over their ways, and are proven at least so well; no round holds anything better than one before it. Within a round
 // only what a switch can tell apart makes two combinations: board revision, the version of each way, revisions that a card is switched in.
 import type { Catalogue } from "../../catalogue/index.js";
-import {
-  applies,
-  type Compiled,
-  changeCost,
-  compile,
-  complement,
-  type Frame,
-  modeKept,
-  possibleChanges,
-  withRules,
-} from "../../encoding/index.js";
+import { applies, type Compiled, changeCost, complement, type Frame, modeKept, possibleChanges, withRules } from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { type Budget, type Cost, cheapest, type Problem, type Rule, type Solution, type Variable } from "../../solver/index.js";
@@ -22,6 +12,7 @@ import { type Proven, provenModes } from "../answer/evidence.js";
 import { grades } from "../answer/kinds.js";
 import { atLeastProven } from "../answer/proofs.js";
 import { slotFreedom, slotsAt } from "../answer/representatives.js";
+import { compileSettled } from "../answer/settle.js";
 import { atMostLevel } from "../answer/verdict.js";
 
 export interface Round {
@@ -51,7 +42,7 @@ export function* combinationsToWire(catalogue: Catalogue, build: Build, options:
   const request = ask(catalogue, build);
   if (request.kind !== "question") return;
   const { most = 200, budget = defaultBudget } = options;
-  const compiled = compile(request.question);
+  const compiled = compileSettled(request.question);
   const { frame } = compiled;
   const proven = provenModes(compiled.question);
   const project = toldApart(frame);

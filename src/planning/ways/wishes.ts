@@ -1,7 +1,7 @@
 // Wishes: what the owner wants of a machine that may be run in several ways, one wish an item. A wish is granted by some way (a card that is
 // to be on, things that are to be had together) or kept by every way (a card that is always on, a card that is only on by itself).
-import { cardsOn, copyName, findCopies, modesOf } from "../../catalogue/index.js";
-import { type Question, switchable } from "../../machine/index.js";
+import { cardsOn, copyName, findCopies, modesOf, switchable } from "../../catalogue/index.js";
+import type { Question } from "../../machine/index.js";
 import type { Build, Wishes } from "../../records/index.js";
 
 export type Wish =

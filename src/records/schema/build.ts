@@ -29,6 +29,12 @@ export const Mode = strict("One way to run the machine.", {
       },
     ),
   ),
+  on_or_off: optional(
+    list(
+      mark("A copy by its name; a card's id that no copy is called by: all its copies."),
+      "Cards of which it does not matter whether they are on in this mode: the planner takes them as on or off, whichever works and changes least between the modes. They are not among those of the field cards. A tested build leaves nothing open.",
+    ),
+  ),
   safest: optional(flag("The mode the machine should fall into when a wire breaks.")),
 });
 export type Mode = Static<typeof Mode>;

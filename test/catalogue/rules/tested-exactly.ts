@@ -15,6 +15,9 @@ export default {
     "which of two revisions": (c) => {
       c.build.tbd!.revision = ["A", "B"];
     },
+    "a card that was on or off": (c) => {
+      c.build.tbd!.modes![0]!.on_or_off = [c.build.tbd!.cards[0]!.card];
+    },
     "no modes, no slot": (c) => {
       delete c.build.tbd!.modes;
       delete c.build.tbd!.result!.modes;
