@@ -3,6 +3,7 @@ import type { BuildPage } from "../src/pages/index.js";
 import { Act, Answer, Drawing, Link, Links, Mark, Notes, Section, Sources } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
+import { Table } from "./parts/sheet-bits.js";
 
 export const data = paged("builds");
 
@@ -19,6 +20,31 @@ function Lines({ title, lines }: { readonly title: string; readonly lines: reado
   );
 }
 
+function Refused({ refused }: { readonly refused: NonNullable<BuildPage["refused"]> }) {
+  const { why, whyComplete, helps, helpsComplete, costs } = refused;
+  return (
+    <>
+      <Section id="why-not" title="Why not">
+        <ul>
+          {why.map((w) => (
+            <li key={w}>{w}</li>
+          ))}
+        </ul>
+        <p class="more">{whyComplete}</p>
+      </Section>
+      <Section id="helps" title="What would help">
+        <ul>
+          {helps.map((h) => (
+            <li key={h}>{h}</li>
+          ))}
+        </ul>
+        <p class="more">{helpsComplete}</p>
+        {costs.rows.length > 0 ? <Table heads={costs.heads} rows={costs.rows} /> : null}
+      </Section>
+    </>
+  );
+}
+
 export function render({ view }: Shown<BuildPage>) {
   const { root } = view;
   return (
@@ -30,6 +56,7 @@ export function render({ view }: Shown<BuildPage>) {
         </p>
       ) : null}
       {view.summary ? <p>{view.summary}</p> : null}
+      {view.refused ? <Refused refused={view.refused} /> : null}
       <Section id="result" title="Mode by mode">
         {view.modes.length > 0 ? (
           <ul class="lines">

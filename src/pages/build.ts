@@ -1,8 +1,9 @@
 // A build's page. With a result: what came of it, on exactly which machine, and so what it proves. Without: the question it asks.
 import { cardsOn, cardsOnOrOff, copyName, labelCopies } from "../catalogue/index.js";
 import { slotPlan } from "../drawing/index.js";
+import { plan, reasonsSentence, repairsSentence } from "../planning/index.js";
 import { type Build, type BuildCard, bytes, known, type Mode, pictureOf, sizeText } from "../records/index.js";
-import { exactTestText, outcomeWords, verdictWords } from "../words/index.js";
+import { costCells, costHeads, exactTestText, outcomeWords, thenText, verdictWords } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { planSlots } from "./board-figures.js";
 import type { Cells, Judged } from "./cells.js";
@@ -24,6 +25,7 @@ import {
 import { plannerWith } from "./links.js";
 import { type Figure, figure } from "./marks.js";
 import { outcomeMark, revisionOf, versionsOf } from "./tested.js";
+import { waysOutCosts } from "./ways-out-costs.js";
 
 export interface PhotoView {
   /** A file that goes with the pages. */
@@ -72,6 +74,16 @@ export interface BuildPage extends PageHead {
   readonly remedies: readonly string[];
   readonly question?: string | undefined;
   readonly proves: readonly string[];
+  /** Of a question that nothing answers: why not, what would help, and what each way out costs (no rows where there is one or none). */
+  readonly refused?:
+    | {
+        readonly why: readonly string[];
+        readonly whyComplete: string;
+        readonly helps: readonly string[];
+        readonly helpsComplete: string;
+        readonly costs: { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
+      }
+    | undefined;
   readonly photo?: PhotoView | undefined;
   readonly by: string;
   readonly date: string;
@@ -170,6 +182,20 @@ function untestedText({ answer }: Judged): string {
   return "No tested build had exactly this.";
 }
 
+function refusedOf({ catalogue }: Context, build: Build, { verdict }: Judged): BuildPage["refused"] {
+  if (build.result || verdict !== "ruled-out") return undefined;
+  const answer = plan(catalogue, build);
+  if (answer.kind !== "answer") return undefined;
+  const costs = waysOutCosts(catalogue, answer);
+  return {
+    why: answer.reasons.map((r) => r.says),
+    whyComplete: reasonsSentence(answer),
+    helps: answer.repairs.map((r) => `${r.says} ${thenText(r)}`),
+    helpsComplete: repairsSentence(answer),
+    costs: { heads: costHeads, rows: costs.length > 1 ? costs.map(costCells) : [] },
+  };
+}
+
 export function buildPage(ctx: Context, cells: Cells, build: Build): BuildPage {
   const { result } = build;
   const now = cells.of(build);
@@ -207,6 +233,7 @@ export function buildPage(ctx: Context, cells: Cells, build: Build): BuildPage {
     remedies: result?.remedies ?? [],
     question: result?.open_question,
     proves: provesOf(ctx, build),
+    refused: refusedOf(ctx, build, now),
     photo: result?.photo === undefined ? undefined : photoView(ctx, result.photo, build.name),
     by: result?.by ?? "",
     date: result?.date ?? "",

@@ -3,6 +3,7 @@ import { type Answer, type Reason, reasonsSentence, repairsSentence } from "../.
 import { takenText } from "../../words/index.js";
 import { digits, Facts, goTo, Mark, Refs } from "./bits.js";
 import { RepairButton } from "./ChoiceField.js";
+import { Costs } from "./Costs.js";
 import { cardName, useDesk } from "./desk.js";
 import { howWords } from "./how.js";
 
@@ -68,6 +69,7 @@ function WhyNone({ answer }: { answer: Answer }) {
           <RepairButton key={r.says} repair={r} from={answered} after="answer" />
         ))}
         <p class="more">{repairsSentence(answer)}</p>
+        {answer.repairs.length > 1 ? <Costs repairs={answer.repairs} /> : null}
       </div>
       <h3>Why not</h3>
       <ol class="reasons-list">

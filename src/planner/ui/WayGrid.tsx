@@ -157,24 +157,25 @@ function Head({ mode }: { mode: Mode }) {
 function Safest({ modes, shown }: { modes: readonly Mode[]; shown: readonly Mode[] }) {
   const { store } = useDesk();
   const safest = modes.find((m) => m.safest);
+  const open = (
+    <Pick type="radio" name="safest" checked={safest === undefined} onPick={() => safest && store.make({ do: "safest", id: safest.id })}>
+      left open
+    </Pick>
+  );
+  // Where one way is shown at a time, its two answers stand together.
+  const together = shown.length === 1;
   return (
     <tr>
       <th scope="row" class="falls">
         Falls into when a wire breaks
-        <Pick
-          type="radio"
-          name="safest"
-          checked={safest === undefined}
-          onPick={() => safest && store.make({ do: "safest", id: safest.id })}
-        >
-          left open
-        </Pick>
+        {together ? null : open}
       </th>
       {shown.map((m) => (
         <td key={m.id}>
           <Pick type="radio" name="safest" checked={m === safest} onPick={() => m !== safest && store.make({ do: "safest", id: m.id })}>
             <span class="unseen">{wayName(m)}: </span>safest
           </Pick>
+          {together ? open : null}
         </td>
       ))}
     </tr>

@@ -120,7 +120,7 @@ export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffPro
           Why not?<span class="unseen"> {where}</span>
         </button>
       ) : null}
-      {either ? null : (
+      {either || no ? null : (
         <button type="button" class="small" onClick={() => choose("on-or-off")}>
           Does not matter<span class="unseen"> {where}</span>
         </button>

@@ -1,6 +1,7 @@
 // What the page and its workers say to each other: plain data both ways. The page asks, a worker answers with the same number.
 
 import type { Misasked } from "../../machine/index.js";
+import type { WayOutCost } from "../../pages/index.js";
 import type {
   Answer,
   Combination,
@@ -78,6 +79,8 @@ export interface BenchTasks {
     readonly asks: { readonly build: Build; readonly combination?: Combination };
     readonly gives: SheetView;
   };
+  /** What the ways out that are shown cost, cheapest first, of each sort one. */
+  readonly costs: { readonly asks: { readonly repairs: readonly Repair[] }; readonly gives: readonly WayOutCost[] };
   readonly write: { readonly asks: { readonly build: Build }; readonly gives: string };
   readonly read: { readonly asks: { readonly text: string; readonly file: string }; readonly gives: Pasted };
 }

@@ -1,5 +1,6 @@
 // The second worker, begun only when it is wanted: build sheets with their drawings, and build files in and out.
 import type { Catalogue } from "../../catalogue/index.js";
+import { waysOutCosts } from "../../pages/index.js";
 import { readBuild, writeBuild } from "./files.js";
 import type { BenchTasks } from "./protocol.js";
 import { catalogueFrom, serve } from "./serve.js";
@@ -17,6 +18,9 @@ export const handlers = {
   },
   sheet({ build, combination }: Asks<"sheet">): Gives<"sheet"> {
     return sheetOf(catalogue, build, combination);
+  },
+  costs({ repairs }: Asks<"costs">): Gives<"costs"> {
+    return waysOutCosts(catalogue, { repairs });
   },
   write: writeBuild,
   read(asks: Asks<"read">): Gives<"read"> {

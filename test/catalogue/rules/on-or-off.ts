@@ -5,18 +5,18 @@ export default {
   good: {
     "a card that contacts switch": (c) => {
       c.build.tbd!.modes!.push({ id: "night", firmware: "R1A", cards: [], on_or_off: ["tc"] });
-      c.build.tbd!.result = undefined;
+      delete c.build.tbd!.result;
     },
   },
   bad: {
     "on, and on or off": (c) => {
       c.build.tbd!.modes!.push({ id: "night", firmware: "R1A", cards: ["tc"], on_or_off: ["tc"] });
-      c.build.tbd!.result = undefined;
+      delete c.build.tbd!.result;
     },
     "nothing switches it": (c) => {
-      c.card.tc!.enable = undefined;
+      delete c.card.tc!.enable;
       c.build.tbd!.modes!.push({ id: "night", firmware: "R1A", cards: [], on_or_off: ["tc"] });
-      c.build.tbd!.result = undefined;
+      delete c.build.tbd!.result;
     },
   },
 } satisfies RuleCases;
