@@ -140,6 +140,44 @@ describe("a cell of the grid", () => {
     await context.close();
   });
 
+  it("leaves it open whether a card is on, says what the answer takes it as, and keeps that in the address", async () => {
+    const { page, wrong, context } = await open(three, desk);
+    await proposal(page).click();
+    await answered(page);
+    const cell = box(page, tape!, "Way 2");
+    expect(await cell.isChecked()).toBe(true);
+    await page.getByRole("button", { name: `Does not matter ${tape} in Way 2`, exact: true }).click();
+    await answered(page);
+    // It may be on beside the disk and off elsewhere, but then something has to switch it.
+    expect(await page.locator("#answer").textContent()).toContain(`Where it does not matter: ${tape} is taken as off in Way 2.`);
+    expect(await cell.evaluate((el) => (el as HTMLInputElement).indeterminate)).toBe(true);
+    const address = page.url();
+    await page.goto("about:blank");
+    await page.goto(address);
+    await answered(page);
+    expect(await cell.evaluate((el) => (el as HTMLInputElement).indeterminate)).toBe(true);
+    expect(await page.locator("#modes").textContent()).toContain("does not matter: off");
+    // A tap on it says on; what was said is taken back by its line.
+    await cell.click();
+    await answered(page);
+    expect(await cell.isChecked()).toBe(true);
+    expect(await page.locator("#answer").textContent()).not.toContain("Where it does not matter");
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
+  it("sets side by side what each way out costs, when it is asked for", async () => {
+    const { page, wrong, context } = await open(three, desk);
+    await answered(page);
+    await page.getByText("What each way out costs").click();
+    const rows = page.locator(".costs tbody tr");
+    await rows.first().waitFor();
+    expect(await rows.locator(":first-child").allTextContents()).toEqual(["change over by hand", "one switch", "leave out"]);
+    expect(await rows.nth(1).textContent()).toMatch(/poles?, \d+ wires/);
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
   it("of a card that nothing switches off says so", async () => {
     const { page, context } = await open(`${three}&c=samphire-network-card`, desk);
     await answered(page);
