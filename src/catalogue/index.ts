@@ -11,6 +11,7 @@ export { type Naming, namings, namingsOfBuild } from "./names.js";
 export { placeOf, type Ref, ref } from "./ref.js";
 export type { Draft, Rule, Scene } from "./rule.js";
 export { rules } from "./rules/index.js";
+export { type SocketRows, socketRows } from "./socket-row.js";
 export { switchable } from "./switchable.js";
 export { kindWord, type Unresolved, unresolvedNames } from "./unresolved.js";
 export { kindsOf, mainMemory, mainMemoryLiesAnywhere, type Unsaid, unsaidOfCard, unsaidOfPart } from "./unsaid.js";

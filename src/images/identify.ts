@@ -18,8 +18,8 @@ export type Lies =
   | { readonly kind: "inside"; readonly offset: number }
   /** A half that the records list by its own checksum; the other half is needed too. */
   | { readonly kind: "half"; readonly lane: "even" | "odd" }
-  /** Two dumps that are the halves of one image. */
-  | { readonly kind: "two-halves"; readonly even: string; readonly odd: string; readonly by: "bytes" | "words" }
+  /** Two dumps that are the halves of one image: its even and odd bytes or words, or (of sockets in a row) one part after the other. */
+  | { readonly kind: "two-halves"; readonly even: string; readonly odd: string; readonly by: "bytes" | "words" | "parts" }
   /** A file the records list as damaged. */
   | { readonly kind: "bad-dump" };
 
@@ -69,7 +69,9 @@ function sentence(image: KnownImage, order: string, lies: Lies): string {
       case "half":
         return `It is the ${lies.lane} half of`;
       case "two-halves":
-        return `${lies.even} (even ${lies.by}) and ${lies.odd} (odd ${lies.by}) together are`;
+        return lies.by === "parts"
+          ? `${lies.even} and, after it, ${lies.odd} together are`
+          : `${lies.even} (even ${lies.by}) and ${lies.odd} (odd ${lies.by}) together are`;
       case "bad-dump":
         return "It is a file known to be damaged, of";
       default:
@@ -175,6 +177,17 @@ export async function identify(bytes: Uint8Array, firmware: Iterable<Firmware>, 
   return identified(name, bytes, knownImages(firmware));
 }
 
+function join(first: Uint8Array, second: Uint8Array, by: "bytes" | "words" | "parts"): Uint8Array {
+  return by === "parts" ? concatenated(first, second) : joinLanes(first, second, by === "bytes" ? 1 : 2);
+}
+
+function concatenated(first: Uint8Array, second: Uint8Array): Uint8Array {
+  const out = new Uint8Array(first.length + second.length);
+  out.set(first);
+  out.set(second, first.length);
+  return out;
+}
+
 export interface NamedBytes {
   readonly name: string;
   readonly bytes: Uint8Array;
@@ -188,11 +201,13 @@ export async function identifyTogether(dumps: readonly NamedBytes[], firmware: I
   for (const [i, even] of dumps.entries())
     for (const [k, odd] of dumps.entries()) {
       if (i === k || even.bytes.length !== odd.bytes.length) continue;
-      for (const by of ["bytes", "words"] as const) {
-        const joined = joinLanes(even.bytes, odd.bytes, by === "bytes" ? 1 : 2);
+      for (const by of ["bytes", "words", "parts"] as const) {
+        const joined = join(even.bytes, odd.bytes, by);
         for (const match of await findImages(joined, images)) {
           const image = images.find((m) => m.family === match.family && m.version === match.version);
           if (match.lies.kind === "inside" || match.order !== "as-is" || !image) continue;
+          // One after the other two dumps of one image are that image twice, not its parts.
+          if (by === "parts" && match.lies.kind !== "whole") continue;
           const lies: Lies = { kind: "two-halves", even: even.name, odd: odd.name, by };
           pairs.push({ ...match, lies, says: sentence(image, "", lies) });
         }

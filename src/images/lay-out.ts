@@ -5,6 +5,15 @@ import { crc32 } from "./crc32.js";
 import { hexAddress } from "./memory-file.js";
 import { repeatTo, swapBytes, takeLane } from "./rearrange.js";
 
+/** Of sockets in a row: which part of each image, or of its repetitions, the device holds. */
+interface Part {
+  /** Counted from 1, lowest addresses first. */
+  readonly place: number;
+  readonly of: number;
+  /** Bytes of the part, over the lanes. */
+  readonly size: number;
+}
+
 /** The part of a wiring plan a burn needs. */
 export interface BurnPlan {
   readonly device: {
@@ -13,7 +22,7 @@ export interface BurnPlan {
     readonly capacity: number;
     /** Data bits. */
     readonly width: number;
-    readonly sockets: readonly { readonly socket: string; readonly lane: "whole" | "even" | "odd" }[];
+    readonly sockets: readonly { readonly socket: string; readonly lane: "whole" | "even" | "odd"; readonly part?: Part }[];
   };
   readonly banks: readonly BurnBank[];
 }
@@ -33,6 +42,7 @@ export interface Region {
   readonly offset: number;
   readonly size: number;
   readonly version: string;
+  /** How often the image, or the device's part of it, stands in the region. */
   readonly repeats: number;
   /** Of the plain image, whole. */
   readonly imageCrc32: string;
@@ -43,6 +53,7 @@ export interface BurnDevice {
   readonly lane: "whole" | "even" | "odd";
   /** Data bits of the device: a lane of 8 bits holds every second byte, one of 16 every second word. */
   readonly width: number;
+  readonly part?: Part;
   readonly bytes: Uint8Array;
   readonly crc32: string;
   /** In order of offset; what lies between holds the fill. */
@@ -60,22 +71,24 @@ export interface LayOutOptions {
   readonly highByteFirst?: boolean | undefined;
 }
 
-/** What a device holds when two share the width: "even bytes", "odd words"; empty when it holds all. */
-export function laneText({ lane, width }: Pick<BurnDevice, "lane" | "width">): string {
-  return lane === "whole" ? "" : `${lane} ${width === 16 ? "words" : "bytes"}`;
+/** What a device holds when several share the window: "even bytes", "odd words of part 1 of 2"; empty when it holds all. */
+export function laneText({ lane, width, part }: Pick<BurnDevice, "lane" | "width" | "part">): string {
+  const words = lane === "whole" ? "" : `${lane} ${width === 16 ? "words" : "bytes"}`;
+  if (!part) return words;
+  return `${words === "" ? "" : `${words} of `}part ${part.place} of ${part.of}`;
 }
 
 export function layOut(plan: BurnPlan, images: ReadonlyMap<string, Uint8Array>, options: LayOutOptions = {}): Layout {
   const fill = options.fill ?? 0xff;
   const { device, banks } = plan;
-  const lanes = device.sockets.length > 1 ? 2 : 1;
+  const rows = device.sockets[0]?.part?.of ?? 1;
+  const lanes = device.sockets.length / rows;
   const unit = device.width / 8;
   const problems: { version?: string; says: string }[] = [];
   if (!Number.isInteger(fill) || fill < 0 || fill > 0xff) problems.push({ says: `The fill is ${fill}; it must be one byte, 0 to 255.` });
-  const order = device.sockets.map((s) => s.lane).join(" ");
-  if (order !== "whole" && order !== "even odd" && order !== "odd even")
+  if (!isCovered(device.sockets, rows))
     problems.push({
-      says: `Sockets ${device.sockets.map((s) => `${s.socket} (${s.lane})`).join(", ")}: only one socket that holds the whole width, or one even and one odd, can be laid out.`,
+      says: `Sockets ${device.sockets.map((s) => `${s.socket} (${s.lane})`).join(", ")}: only one socket that holds the whole width, or one even and one odd, and these in a row, can be laid out.`,
     });
 
   const sorted = [...banks].sort((a, b) => a.offset - b.offset);
@@ -102,27 +115,40 @@ export function layOut(plan: BurnPlan, images: ReadonlyMap<string, Uint8Array>, 
             ? `The image of ${version} has ${image.length} bytes; it cannot be split evenly over two devices of ${device.width} bits.`
             : `The image of ${version} has an odd length; the ${device.family} holds ${device.width}-bit words.`,
       });
-    const part = image.length / lanes;
+    const part = image.length / device.sockets.length;
     for (const bank of mine)
       if (part * bank.repeats !== bank.size)
         problems.push({
           version,
           says: `Bank ${bank.index} has ${sizeText(bank.size)} for ${bank.repeats} times ${version}; the image gives ${sizeText(part)} each.`,
         });
+    const window = rows * (device.sockets[0]?.part?.size ?? image.length);
+    if (window % image.length !== 0)
+      problems.push({ version, says: `The image of ${version} has ${image.length} bytes, which do not fill the window evenly.` });
   }
   if (problems.length > 0) return { kind: "refused", problems };
 
-  const devices = device.sockets.map(({ socket, lane }): BurnDevice => {
+  const devices = device.sockets.map(({ socket, lane, part }): BurnDevice => {
     const out = new Uint8Array(device.capacity).fill(fill);
     const regions = sorted.map((bank): Region => {
       const image = images.get(bank.version)!;
-      const part = lane === "whole" ? image : takeLane(image, lane, unit);
-      out.set(repeatTo(part, bank.size), bank.offset);
-      const { index, offset, size, version, repeats } = bank;
+      const mine = part ? repeatTo(image, part.of * part.size).subarray((part.place - 1) * part.size, part.place * part.size) : image;
+      out.set(repeatTo(lane === "whole" ? mine : takeLane(mine, lane, unit), bank.size), bank.offset);
+      const { index, offset, size, version } = bank;
+      const repeats = (size * lanes) / Math.min(image.length, part?.size ?? image.length);
       return { bank: index, offset, size, version, repeats, imageCrc32: crc32(image) };
     });
     const bytes = options.highByteFirst && device.width === 16 ? swapBytes(out) : out;
-    return { socket, lane, width: device.width, bytes, crc32: crc32(bytes), regions };
+    return { socket, lane, ...(part ? { part } : {}), width: device.width, bytes, crc32: crc32(bytes), regions };
   });
   return { kind: "layout", family: device.family, fill, devices };
+}
+
+/** Row after row, each with one device for the whole width or one for each lane. */
+function isCovered(sockets: BurnPlan["device"]["sockets"], rows: number): boolean {
+  const lanes = sockets.map((s) => s.lane).join(" ");
+  const row = (order: string) => Array.from({ length: rows }, () => order).join(" ");
+  const places = sockets.map((s) => `${s.part?.place ?? 1}/${s.part?.of ?? 1}/${s.part?.size ?? 0}`);
+  const wanted = sockets.map((_, i) => `${Math.floor(i / (sockets.length / rows)) + 1}/${rows}/${sockets[0]?.part?.size ?? 0}`);
+  return [row("whole"), row("even odd"), row("odd even")].includes(lanes) && places.every((place, i) => place === wanted[i]);
 }

@@ -6,7 +6,7 @@ export { type DeviceFit, fitDevice, type LineAt } from "./contacts/device.js";
 export { optimalityOf, runnerUpOf } from "./contacts/optimality.js";
 export type { Called } from "./demand/called.js";
 export { type Demands, demandsOf } from "./demand/demands.js";
-export { type Sockets, socketsOf } from "./demand/sockets.js";
+export { type Sockets, socketsOf, type WindowPart } from "./demand/sockets.js";
 export type {
   BankLine,
   Optimality,

@@ -1,7 +1,7 @@
 // What a wiring plan is: plain data, so that it crosses a worker boundary and goes to drawings, pages and sheets as it is.
 // Every word a person reads stands in fields named `says`, `label`, `text` or `name`; the rest is for programs.
 
-import type { BankLine, Optimality, PinWork, RunnerUp } from "../switching/index.js";
+import type { BankLine, Optimality, PinWork, RunnerUp, WindowPart } from "../switching/index.js";
 import type { BenchStep, FaultTable, Proof } from "./bench-types.js";
 
 export type * from "./answer-types.js";
@@ -56,8 +56,8 @@ export interface DevicePlan {
   readonly words: number;
   readonly width: number;
   readonly package: string;
-  /** One device a socket; two when even and odd bytes lie in sockets of their own. */
-  readonly sockets: readonly { readonly socket: string; readonly lane: "whole" | "even" | "odd" }[];
+  /** One device a socket: even and odd bytes, and the parts of a window in a row, lie in devices of their own. */
+  readonly sockets: readonly { readonly socket: string; readonly lane: "whole" | "even" | "odd"; readonly part?: WindowPart }[];
   /** Slowest grade that still works; unknown when the board's figure or the device's is. */
   readonly grade: { readonly marking: string; readonly access_ns: number } | "unknown";
   readonly slowest_ns: number | "unknown";

@@ -178,6 +178,25 @@ describe("a dump is known", () => {
     }
   });
 
+  it("as the two parts of an image, from sockets in a row", async () => {
+    const parts = [
+      { name: "high.bin", bytes: two.subarray(two.length / 2) },
+      { name: "low.bin", bytes: two.subarray(0, two.length / 2) },
+    ];
+    const [found] = await identifyTogether(parts, firmware);
+    expect(found!.matches[0]).toMatchObject({ version: "V2", lies: { kind: "two-halves", even: "low.bin", odd: "high.bin", by: "parts" } });
+    expect(found!.says).toBe("low.bin and, after it, high.bin together are Test Monitor V2.");
+    expect(sameBytes(found!.matches[0]!.image!, two)).toBe(true);
+    const twice = await identifyTogether(
+      [
+        { name: "a", bytes: one },
+        { name: "b", bytes: one },
+      ],
+      firmware,
+    );
+    expect(twice.flatMap((f) => f.matches.map((m) => m.lies.kind))).toEqual(["whole", "whole"]);
+  });
+
   it("as a damaged file that goes round, and gives no image of it", async () => {
     const found = await identify(damaged, firmware);
     expect(found.matches).toHaveLength(1);

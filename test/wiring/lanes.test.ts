@@ -1,6 +1,8 @@
 // A board with a socket for even and one for odd bytes: both devices follow the same lines.
 import { describe, expect, it } from "vitest";
+import { layOut, sameBytes } from "../../src/images/index.js";
 import { buildSheet, planWiring } from "../../src/wiring/index.js";
+import { stream } from "../images/world.js";
 import { cable, combination, header, memory, resistor, rotary, socket32, world } from "./support/world.js";
 
 // Pin lists of the 27C256 and 27C512 from memory of the JEDEC 28-pin layout; they differ in pin 1.
@@ -108,5 +110,52 @@ describe("the ground of the loom", () => {
     const wiring = planWiring(catalogue, combination([{ firmware: "R5" }, { firmware: "R6" }], []));
     if (wiring.kind !== "wiring") throw new Error(wiring.says);
     expect(wiring.plan.wires.filter((w) => w.net === "GND")[0]?.from).toEqual({ at: "socket", socket: "IC21", pin: 14 });
+  });
+});
+
+describe("sockets in a row, each with 32K of a window of 64K", () => {
+  const row = (id: string, base: number) => ({
+    ...lane(id, "even", "supply"),
+    lane: "whole" as const,
+    window: { base, size: "32K" },
+  });
+  const catalogue = world({
+    parts: [m27c256, m27c512, rotary(1, 2, "toggle"), ...header(10), cable(4), resistor],
+    versions: { R4: 0x8000, R6: 0x10000 },
+    sockets: [row("IC2", 0xf8000), row("IC1", 0xf0000)],
+  });
+  const wiring = planWiring(catalogue, combination([{ firmware: "R4" }, { firmware: "R6" }], []), { safest: "m2" });
+  if (wiring.kind !== "wiring") throw new Error(wiring.says);
+  const { plan } = wiring;
+  const seen = (id: string) => plan.faults.groups.find((g) => g.faults.some((f) => f.id === id))?.seen.map((o) => o.shows);
+
+  it("take two devices switched together, each with its part of every image", () => {
+    expect(plan.device?.sockets.map((s) => [s.socket, s.part?.place, s.part?.of])).toEqual([
+      ["IC1", 1, 2],
+      ["IC2", 2, 2],
+    ]);
+    expect(plan.banks.map((b) => [b.version, b.size, b.repeats])).toEqual([
+      ["R4", 0x8000, 2],
+      ["R6", 0x8000, 1],
+    ]);
+    expect(plan.pinWork.map((w) => [w.socket, w.pin, w.does])).toEqual([
+      ["IC1", 1, "lift-and-switch"],
+      ["IC2", 1, "lift-and-switch"],
+    ]);
+    const images = new Map([
+      ["R4", stream(4, 0x8000)],
+      ["R6", stream(6, 0x10000)],
+    ]);
+    const layout = layOut({ device: plan.device!, banks: plan.banks }, images);
+    if (layout.kind !== "layout") throw new Error(layout.problems[0]?.says);
+    for (const [i, { bytes }] of layout.devices.entries()) {
+      expect(sameBytes(bytes.subarray(0, 0x8000), images.get("R4")!)).toBe(true);
+      expect(sameBytes(bytes.subarray(0x8000), images.get("R6")!.subarray(i * 0x8000, (i + 1) * 0x8000))).toBe(true);
+    }
+  });
+
+  it("exchanged change nothing of an image that each holds whole, and nobody can say what the other one does", () => {
+    expect(seen("lanes-exchanged:IC1~IC2")).toEqual(["R4", "not certain which firmware"]);
+    expect(seen("banks-reversed@IC2")).toEqual(["not certain which firmware", "not certain which firmware"]);
   });
 });

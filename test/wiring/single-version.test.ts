@@ -1,6 +1,6 @@
 // One version in the device that really stands there: every byte of it told, every pin with a level, and a refusal where that cannot be.
 import { describe, expect, it } from "vitest";
-import { type BurnPlan, joinLanes, layOut, sameBytes } from "../../src/images/index.js";
+import { type BurnPlan, joinLanes, laneText, layOut, sameBytes } from "../../src/images/index.js";
 import { planSingleVersion } from "../../src/wiring/index.js";
 import { stream } from "../images/world.js";
 import { combination, m27c010, m27c020, m27c040, m27c080, memory, socket32, world } from "./support/world.js";
@@ -136,9 +136,62 @@ describe("one version in one socket", () => {
 });
 
 describe("one version in several sockets", () => {
-  it("is refused where each holds a window of its own, as sockets in a row do", () => {
-    const row = [socket32, { ...socket32, id: "IC8", window: { base: 0xe0000, size: "64K" } }];
-    expect(refusal({ sockets: row })).toContain("IC7 (whole), IC8 (whole)");
+  const row = (base: number, id: string) => ({ ...socket32, id, window: { base, size: "64K" } });
+
+  it("in a row gets one part after the other, lowest addresses first, whatever their order in the record", () => {
+    const image = stream(9, 2 * K64);
+    const sockets = [row(0xf0000, "IC8"), row(0xe0000, "IC7")];
+    const { device, banks, pinWork } = planned({ sockets, versions: { R6: 2 * K64 } });
+    expect(device.sockets).toEqual([
+      { socket: "IC7", lane: "whole", part: { place: 1, of: 2, size: K64 } },
+      { socket: "IC8", lane: "whole", part: { place: 2, of: 2, size: K64 } },
+    ]);
+    expect(pinWork.map((w) => [w.socket, w.pin])).toEqual([
+      ["IC7", 2],
+      ["IC8", 2],
+    ]);
+    const layout = layOut({ device, banks } satisfies BurnPlan, new Map([["R6", image]]));
+    if (layout.kind !== "layout") throw new Error(layout.problems.map((p) => p.says).join(" "));
+    // Each device of 128K holds its 64K twice over.
+    for (const [i, { bytes }] of layout.devices.entries())
+      for (const at of [0, K64]) expect(sameBytes(bytes.subarray(at, at + K64), image.subarray(i * K64, (i + 1) * K64))).toBe(true);
+    expect(layout.devices.map(laneText)).toEqual(["part 1 of 2", "part 2 of 2"]);
+  });
+
+  it("in a row gets the whole of an image that is no longer than one part, in each", () => {
+    const image = stream(9, K64);
+    const { device, banks } = planned({ sockets: [row(0xe0000, "IC7"), row(0xf0000, "IC8")] });
+    const layout = layOut({ device, banks } satisfies BurnPlan, new Map([["R6", image]]));
+    if (layout.kind !== "layout") throw new Error(layout.problems.map((p) => p.says).join(" "));
+    for (const { bytes, regions } of layout.devices) {
+      expect(sameBytes(bytes.subarray(0, K64), image)).toBe(true);
+      expect(regions.map((r) => r.repeats)).toEqual([2]);
+    }
+  });
+
+  it("in a row of pairs gets its lane of its part", () => {
+    const image = stream(9, 4 * K64);
+    const pairOf = (base: number, ids: readonly [string, string]) => [
+      { ...row(base, ids[0]), lane: "even" as const, window: { base, size: "128K" } },
+      { ...row(base, ids[1]), lane: "odd" as const, window: { base, size: "128K" } },
+    ];
+    const sockets = [...pairOf(0xe0000, ["IC3", "IC4"]), ...pairOf(0xc0000, ["IC1", "IC2"])];
+    const { device, banks } = planned({ sockets, versions: { R6: 4 * K64 } });
+    const layout = layOut({ device, banks } satisfies BurnPlan, new Map([["R6", image]]));
+    if (layout.kind !== "layout") throw new Error(layout.problems.map((p) => p.says).join(" "));
+    expect(layout.devices.map((d) => d.socket)).toEqual(["IC1", "IC2", "IC3", "IC4"]);
+    for (const [d, { bytes }] of layout.devices.entries())
+      for (let at = 0; at < K64; at += 997) expect(bytes[at]).toBe(image[Math.floor(d / 2) * 2 * K64 + 2 * at + (d % 2)]);
+  });
+
+  it("is refused where the windows do not follow one another, or where a place lacks a lane", () => {
+    expect(refusal({ sockets: [row(0xc0000, "IC7"), row(0xf0000, "IC8")] })).toContain("do not follow one another");
+    const three = [row(0xd0000, "IC7"), row(0xe0000, "IC8"), row(0xf0000, "IC9")];
+    expect(refusal({ sockets: three })).toContain("not a power of two");
+    const lame = [{ ...row(0xe0000, "IC7"), lane: "even" as const }, row(0xf0000, "IC8")];
+    expect(refusal({ sockets: lame })).toContain("IC7 (even), IC8 (whole)");
+    const four = ["even", "odd", "even", "odd"].map((lane, i) => ({ ...row(0xf0000, `IC${i}`), lane: lane as "even" | "odd" }));
+    expect(refusal({ sockets: four })).toContain("make no window together");
   });
 
   it("is refused where they are wired for different devices and none was named", () => {

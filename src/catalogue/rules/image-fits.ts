@@ -2,6 +2,7 @@
 import { type Board, bytes, known, sizeText } from "../../records/index.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
+import { socketRows } from "../socket-row.js";
 import { runsOn } from "../versions.js";
 
 export const imageFits: Rule = {
@@ -16,10 +17,11 @@ export const imageFits: Rule = {
         const size = known(version.image.size);
         if (size === "unknown") continue;
         for (const board of catalogue.boards.values()) {
-          if (!board.revisions.some((r) => runsOn(family, version, board, r.id))) continue;
-          const room = windowOf(board);
+          const revisions = board.revisions.filter((r) => runsOn(family, version, board, r.id));
+          const rooms = revisions.map((r) => windowOf(board, r.id));
+          const room = rooms.find((w) => bytes(size) > w) ?? rooms.find((w) => w % bytes(size) !== 0);
+          if (room === undefined) continue;
           const too = bytes(size) > room;
-          if (!too && room % bytes(size) === 0) continue;
           yield {
             says: too
               ? `The image of ${version.id} (${sizeText(bytes(size))}) is longer than the firmware window of ${board.name} (${sizeText(room)}).`
@@ -34,12 +36,9 @@ export const imageFits: Rule = {
   },
 };
 
-/** The longest firmware window a board has: sockets that share one window count once, as each gives its whole extent. */
-function windowOf(board: Board): number {
-  const spans = new Map<number, number>();
-  for (const s of board.firmware_sockets) spans.set(s.window.base, Math.max(spans.get(s.window.base) ?? 0, bytes(s.window.size)));
-  return Math.max(
-    0,
-    [...spans.values()].reduce((a, b) => a + b, 0),
-  );
+/** The firmware window a revision has: sockets that share one window count once, as each gives its whole extent. */
+function windowOf(board: Board, revision: string): number {
+  const sockets = board.firmware_sockets.filter((s) => !s.revisions || s.revisions.includes(revision));
+  const rows = socketRows(sockets);
+  return "says" in rows ? Math.max(0, ...sockets.map((s) => bytes(s.window.size))) : rows.window;
 }

@@ -50,6 +50,7 @@ import { settingReach } from "./setting-reach.js";
 import { settleNamed } from "./settle-named.js";
 import { slotLines } from "./slot-lines.js";
 import { slotOrder } from "./slot-order.js";
+import { socketRowsRule } from "./socket-rows.js";
 import { socketWindow } from "./socket-window.js";
 import { sourceNames } from "./source-names.js";
 import { sourced } from "./sourced.js";
@@ -84,6 +85,7 @@ export const rules: readonly Rule[] = [
   addressSpace,
   hexAddresses,
   optionRomStep,
+  socketRowsRule,
   socketWindow,
   boardFirmware,
   imageFits,

@@ -1,16 +1,33 @@
-// The sockets a plan switches: one that holds the whole width, or a pair that holds even and odd bytes.
+// The sockets a plan switches: one that holds the whole width, or a pair that holds even and odd bytes, or several of these in a row.
 // Says which they are for a board revision; what device stands in them is for device.ts.
-import { type Board, bytes, type FirmwareSocket, known } from "../../records/index.js";
+import { socketRows } from "../../catalogue/index.js";
+import { type Board, type FirmwareSocket, known } from "../../records/index.js";
 import type { WiringReason } from "../types.js";
 
+/** Which part of each window a device holds where sockets in a row share it. */
+export interface WindowPart {
+  /** Counted from 1, lowest addresses first. */
+  readonly place: number;
+  readonly of: number;
+  /** Bytes of the part, over the lanes. */
+  readonly size: number;
+}
+
 export interface Sockets {
-  readonly sockets: readonly { readonly socket: FirmwareSocket; readonly lane: "whole" | "even" | "odd"; readonly pointer: string }[];
+  /** Row after row; in a row the even bytes first. */
+  readonly sockets: readonly {
+    readonly socket: FirmwareSocket;
+    readonly lane: "whole" | "even" | "odd";
+    /** Left out where one row holds the whole window. */
+    readonly part?: WindowPart;
+  }[];
   /** First address of the window. */
   readonly base: number;
-  /** Bytes of the window over all lanes. */
+  /** Bytes of the window over all lanes and rows. */
   readonly window: number;
   /** Bytes of the window that each device holds. */
   readonly share: number;
+  readonly rows: number;
   /** Data bits of each device. */
   readonly width: number;
   /** Data bits over all lanes. */
@@ -20,43 +37,33 @@ export interface Sockets {
 }
 
 export function socketsOf(board: Board, revision: string): Sockets | { readonly reason: WiringReason } {
-  const found = board.firmware_sockets
-    .map((socket, index) => ({ socket, lane: socket.lane ?? "whole", pointer: `/firmware_sockets/${index}` }))
-    .filter(({ socket }) => !socket.revisions || socket.revisions.includes(revision));
+  const found = board.firmware_sockets.filter((socket) => !socket.revisions || socket.revisions.includes(revision));
   const reason = (code: "no-socket" | "sockets-differ", says: string) => ({
     reason: { code, says, refs: [{ kind: "board", id: board.id, pointer: "/firmware_sockets" }] },
   });
-  const first = found[0];
-  if (!first) return reason("no-socket", `The record of ${board.name} names no firmware socket for revision ${revision}.`);
-  const lanes = found.map((s) => s.lane).join(" ");
-  const base = first.socket.window.base;
-  const window = bytes(first.socket.window.size);
-  const width = first.socket.data_width;
-  if (found.length === 1 && first.lane === "whole") {
-    if (!isPowerOfTwo(window)) return reason("sockets-differ", `The window of ${first.socket.id} is not a power of two.`);
-    return { sockets: found, base, window, share: window, width, totalWidth: width, slowest_ns: known(first.socket.slowest_ns) };
-  }
-  if (found.length !== 2 || !["even odd", "odd even"].includes(lanes)) {
-    return reason(
-      "sockets-differ",
-      `${board.name} ${revision} has firmware sockets ${found.map((s) => `${s.socket.id} (${s.lane})`).join(", ")}; ` +
-        "a plan needs one socket that holds the whole width, or one for even and one for odd bytes.",
-    );
-  }
-  const same = found.every(
-    ({ socket }) =>
-      socket.window.base === base &&
-      bytes(socket.window.size) === window &&
-      socket.data_width === width &&
-      socket.pins === first.socket.pins,
-  );
-  if (!same || !isPowerOfTwo(window)) {
-    return reason("sockets-differ", `Sockets ${found.map((s) => s.socket.id).join(" and ")} differ in window, width or pins.`);
-  }
-  const times = found.map(({ socket }) => known(socket.slowest_ns));
-  const slowest = times.reduce((a, b) => (a === "unknown" || b === "unknown" ? "unknown" : Math.min(a, b)));
-  const ordered = [...found].sort((a, b) => (a.lane === "even" ? 0 : 1) - (b.lane === "even" ? 0 : 1));
-  return { sockets: ordered, base, window, share: window / 2, width, totalWidth: width * 2, slowest_ns: slowest };
+  if (found.length === 0) return reason("no-socket", `The record of ${board.name} names no firmware socket for revision ${revision}.`);
+  const made = socketRows(found);
+  if ("says" in made) return reason("sockets-differ", `${board.name} ${revision}: ${made.says}`);
+  const { rows, base, rowBytes, window } = made;
+  const lanes = rows[0]!.length;
+  const width = found[0]!.data_width;
+  const times = found.map((socket) => known(socket.slowest_ns));
+  return {
+    sockets: rows.flatMap((row, r) =>
+      row.map((socket) => ({
+        socket,
+        lane: socket.lane ?? "whole",
+        ...(rows.length === 1 ? {} : { part: { place: r + 1, of: rows.length, size: rowBytes } }),
+      })),
+    ),
+    base,
+    window,
+    share: rowBytes / lanes,
+    rows: rows.length,
+    width,
+    totalWidth: width * lanes,
+    slowest_ns: times.reduce((a, b) => (a === "unknown" || b === "unknown" ? "unknown" : Math.min(a, b))),
+  };
 }
 
 export function isPowerOfTwo(n: number): boolean {

@@ -43,31 +43,43 @@ export function burns(input: FaultInput): FaultCase[] {
           ),
         );
   const dead = good.content.map((right) => right.map(() => nothingRuns));
-  if (model.lanes > 1) {
-    cases.push(
-      case_(
-        {
-          id: "lanes-exchanged",
-          kind: "lanes-exchanged",
-          says: "The devices for even and odd bytes stand in one another's socket",
-          fix: "Exchange the two devices.",
-        },
-        dead,
-      ),
-    );
-    for (const socket of sockets)
+  for (const [i, one] of sockets.entries())
+    for (const other of sockets.slice(i + 1)) {
+      // Of devices in a row both hold the whole of an image that is no longer than one part; what a longer one does then nobody can say.
+      const row = (socket: string) => Math.floor(sockets.indexOf(socket) / (model.lanes / model.rows));
+      const lanes = row(one) === row(other);
+      const short = (v: number | undefined) => repeatsOf(input, v) >= model.rows;
+      const sameLane = (sockets.indexOf(other) - i) % (model.lanes / model.rows) === 0;
+      const left = good.content.map((right) => right.map((v) => (sameLane && short(v) ? v : undefined)));
+      const to = sameLane ? left : dead;
+      const what = lanes ? "The devices for even and odd bytes" : `The devices for ${one} and ${other}`;
       cases.push(
         case_(
           {
-            id: `lane-twice:${socket}`,
-            kind: "lane-twice",
-            says: `The device in ${socket} holds what the other one does`,
-            fix: `Burn the device for ${socket} by its own file.`,
+            id: model.lanes === 2 && lanes ? "lanes-exchanged" : `lanes-exchanged:${one}~${other}`,
+            kind: "lanes-exchanged",
+            says: `${what} stand in one another's socket${lanes && model.lanes > 2 ? ` (${one} and ${other})` : ""}`,
+            fix: "Exchange the two devices.",
           },
-          dead,
+          to,
         ),
       );
-  }
+      for (const [socket, twin] of [
+        [one, other],
+        [other, one],
+      ] as const)
+        cases.push(
+          case_(
+            {
+              id: model.lanes === 2 ? `lane-twice:${socket}` : `lane-twice:${socket}=${twin}`,
+              kind: "lane-twice",
+              says: `The device in ${socket} holds what the one in ${twin} does`,
+              fix: `Burn the device for ${socket} by its own file.`,
+            },
+            to,
+          ),
+        );
+    }
   if (input.candidate.fit?.width === 16)
     cases.push(
       case_(
@@ -83,12 +95,18 @@ export function burns(input: FaultInput): FaultCase[] {
   return cases;
 }
 
+/** How often the image of a version fills the window. */
+function repeatsOf({ built: { model }, banks }: FaultInput, version: number | undefined): number {
+  return banks.find((b) => b.version === model.versions[version ?? nothingRuns])?.repeats ?? 1;
+}
+
 /** The image itself is wrong, wherever it lies. */
-function spoilt({ built: { model }, banks }: FaultInput, content: Content): Mistake[] {
+function spoilt(input: FaultInput, content: Content): Mistake[] {
+  const { model } = input.built;
   return [...new Set(content)].flatMap((v): Mistake[] => {
     const label = model.versions[v ?? nothingRuns] ?? "";
     // A repeated image has two equal halves: exchanging them changes nothing.
-    const repeats = banks.find((b) => b.version === label)?.repeats ?? 1;
+    const repeats = repeatsOf(input, v);
     const gone = content.map((c) => (c === v ? nothingRuns : c));
     const halves: Mistake = {
       id: `halves-swapped:${label}`,

@@ -19,6 +19,8 @@ export function plannedModes(candidate: Candidate, demands: Demands): PlannedMod
   }));
 }
 
+const counted: Readonly<Record<number, string>> = { 1: "", 2: "Two of ", 4: "Four of " };
+
 export function devicePlan(fit: DeviceFit, sockets: Sockets, atHand: ReadonlySet<string>): DevicePlan {
   const { device, grade } = fit;
   const where = sockets.sockets.map((s) => s.socket.id).join(" and ");
@@ -30,10 +32,10 @@ export function devicePlan(fit: DeviceFit, sockets: Sockets, atHand: ReadonlySet
     words: fit.words,
     width: fit.width,
     package: device.package,
-    sockets: sockets.sockets.map((s) => ({ socket: s.socket.id, lane: s.lane })),
+    sockets: sockets.sockets.map((s) => ({ socket: s.socket.id, lane: s.lane, ...(s.part ? { part: s.part } : {}) })),
     grade,
     slowest_ns: sockets.slowest_ns,
-    says: `${sockets.sockets.length === 2 ? "Two of " : ""}${device.name} in ${where}: ${fit.banks} banks of ${sockets.share} bytes; ${speedText(fit, sockets)}.`,
+    says: `${counted[sockets.sockets.length] ?? `${sockets.sockets.length} of `}${device.name} in ${where}: ${fit.banks} banks of ${sockets.share} bytes; ${speedText(fit, sockets)}.`,
     atHand: atHand.has(device.id),
   };
 }

@@ -209,7 +209,7 @@ function burnSheet(plan: WiringPlan, family: Firmware | undefined): BurnSheet | 
       offset: hex(bank.offset, 5),
       size: sizeText(bank.size),
       version: bank.version,
-      repeats: bank.repeats,
+      repeats: Math.max(1, bank.repeats / (device.sockets[0]?.part?.of ?? 1)),
       crc32: crcOf(bank.version),
       positions: plan.contacts
         .filter((c) => c.bank === bank.index)

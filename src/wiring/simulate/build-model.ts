@@ -97,6 +97,7 @@ export function buildModel(
     nodes: names,
     lines,
     lanes,
+    rows: sockets?.rows ?? 1,
     fixedBits,
     cards,
     versions: demands.versions,

@@ -33,7 +33,9 @@ export interface ModelMode {
 export interface Model {
   readonly nodes: readonly string[];
   readonly lines: readonly ModelLine[];
+  /** Devices; row after row where sockets in a row share the window. */
   readonly lanes: number;
+  readonly rows: number;
   /** Part of the bank number that lines without a node give. */
   readonly fixedBits: number;
   readonly cards: readonly ModelCard[];
@@ -104,7 +106,7 @@ function readState(model: Model, variant: Variant, solved: Solved): RawState {
     return bank;
   });
   const shown = laneBanks.map((bank, lane) => (bank === undefined ? undefined : variant.content[lane]![bank]));
-  const version = shown.some((s) => s === undefined) ? undefined : shown.every((s) => s === shown[0]) ? shown[0] : nothingRuns;
+  const version = shownBy(model, shown);
   const levels = model.lines.map((line) => {
     const all = line.nodes.map((node) => levelOf(solved, node));
     return all.find((l) => l === "short" || l === "floating") ?? (all.every((l) => l === all[0]) ? all[0]! : "floating");
@@ -116,6 +118,16 @@ function readState(model: Model, variant: Variant, solved: Solved): RawState {
     cards: model.cards.map((card, i) => cardState(model, solved, card, i)),
     short: solved.short,
   };
+}
+
+/**
+ * The version of all devices. Lanes of two versions give bytes of neither, which do not run; rows of two run as far as nobody can say.
+ */
+function shownBy({ lanes, rows }: Model, shown: readonly (number | undefined)[]): number | undefined {
+  if (shown.some((s) => s === undefined)) return undefined;
+  const perRow = lanes / rows;
+  if (shown.some((s, i) => s === nothingRuns || s !== shown[i - (i % perRow)])) return nothingRuns;
+  return shown.every((s) => s === shown[0]) ? shown[0] : undefined;
 }
 
 function cardState(model: Model, solved: Solved, card: ModelCard, index: number): CardState {

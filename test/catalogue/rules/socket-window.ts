@@ -12,6 +12,8 @@ export default {
         window: { base: 0xf0000, size: "64K" },
         upper_pins: [{ pin: 27, carries: "driven", line: "A15" }],
       });
+      const [even] = c.board["tb-1"]!.firmware_sockets;
+      c.board["tb-1"]!.firmware_sockets.push({ ...even!, id: "IC8", lane: "odd" });
     },
     "a rail of another voltage": (c) => {
       Object.assign(c.board["tb-1"]?.firmware_sockets[0] ?? {}, { upper_pins: [{ pin: 1, carries: "rail", line: "+12" }] });

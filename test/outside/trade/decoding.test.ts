@@ -20,11 +20,12 @@ function socket(window: number): Sockets {
     slowest_ns: 200,
   };
   return {
-    sockets: [{ socket: record, lane: "whole", pointer: "/firmware_sockets/0" }],
+    sockets: [{ socket: record, lane: "whole" }],
     base: 0x100000 - window,
     window,
     share: window,
     width: 8,
+    rows: 1,
     totalWidth: 8,
     slowest_ns: 200,
   };

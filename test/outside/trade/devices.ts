@@ -44,11 +44,12 @@ export function socketFor(family: string, width: number, image: number, upper: F
     slowest_ns: 200,
   };
   return {
-    sockets: [{ socket, lane: "whole", pointer: "" }],
+    sockets: [{ socket, lane: "whole" }],
     base: 0,
     window: image,
     share: image,
     width,
+    rows: 1,
     totalWidth: width,
     slowest_ns: 200,
   };
