@@ -1,8 +1,8 @@
 // The best of all combinations against brute force: every one that the rules allow is put together and wired by itself.
 import { describe, expect, it } from "vitest";
-import type { Catalogue } from "../../src/catalogue/index.js";
+import { type Catalogue, cardsOn, copyName, modesOf } from "../../src/catalogue/index.js";
 import { compile } from "../../src/encoding/index.js";
-import { ask } from "../../src/machine/index.js";
+import { ask, withChoice } from "../../src/machine/index.js";
 import { combinationOf } from "../../src/planning/answer/combination.js";
 import { provenModes } from "../../src/planning/answer/evidence.js";
 import { type Combination, combinationsToWire } from "../../src/planning/index.js";
@@ -62,6 +62,28 @@ const before = (a: readonly number[], b: readonly number[]) => {
   return at >= 0 && a[at]! < b[at]!;
 };
 
+const toWire = (catalogue: Catalogue, build: Build) => ({
+  rounds: combinationsToWire(catalogue, build),
+  options: wiringOptions(build, { tables: false }),
+});
+
+/** What every combination that can be wired comes to. */
+function ranksOf(catalogue: Catalogue, build: Build, all: readonly Combination[]): readonly (readonly number[])[] {
+  const options = wiringOptions(build, { tables: false });
+  // What stands where makes no difference to a switch.
+  const wirings = new Map<string, Wiring>();
+  return all.flatMap((c) => {
+    const key = JSON.stringify([c.revision, c.modes, c.cards.map((p) => p.revision)]);
+    const wiring = wirings.get(key) ?? planWiring(catalogue, c, options);
+    wirings.set(key, wiring);
+    return wiring.kind === "refused" ? [] : [rankOf(c, wiring)];
+  });
+}
+
+function bestOf(ranks: readonly (readonly number[])[]): readonly number[] | undefined {
+  return ranks.reduce<readonly number[] | undefined>((a, b) => (a && !before(b, a) ? a : b), undefined);
+}
+
 describe("the best combination to build", () => {
   it(`is that of brute force in ${worlds} random worlds`, () => {
     const seen: Record<string, number> = {};
@@ -75,17 +97,8 @@ describe("the best combination to build", () => {
       if (!all) continue;
       tried++;
       const where = `seed ${seed}`;
-      const options = wiringOptions(build, { tables: false });
-      const got = bestWiring(catalogue, [{ rounds: combinationsToWire(catalogue, build), options }]);
-      // What stands where makes no difference to a switch.
-      const wirings = new Map<string, Wiring>();
-      const ranks = all.flatMap((c) => {
-        const key = JSON.stringify([c.revision, c.modes, c.cards.map((p) => p.revision)]);
-        const wiring = wirings.get(key) ?? planWiring(catalogue, c, options);
-        wirings.set(key, wiring);
-        return wiring.kind === "refused" ? [] : [rankOf(c, wiring)];
-      });
-      const best = ranks.reduce<readonly number[] | undefined>((a, b) => (a && !before(b, a) ? a : b), undefined);
+      const got = bestWiring(catalogue, [toWire(catalogue, build)]);
+      const best = bestOf(ranksOf(catalogue, build, all));
       expect(got?.kind, where).toBe(best ? "best" : all.length > 0 ? "refused" : undefined);
       saw(got?.kind ?? "nothing works");
       if (got?.kind !== "best") {
@@ -115,5 +128,42 @@ describe("the best combination to build", () => {
     ])
       expect(seen[what] ?? 0, `${what}: ${JSON.stringify(seen)}`).toBeGreaterThan(0);
     expect((seen["evidence bench"] ?? 0) + (seen["evidence documented"] ?? 0), JSON.stringify(seen)).toBeGreaterThan(0);
+  });
+
+  it(`of several divisions is that of brute force over all of them, in ${worlds / 2} random worlds`, () => {
+    const seen = { first: 0, later: 0, none: 0 };
+    let tried = 0;
+    for (let seed = Number(process.env.SEED ?? 1); tried < worlds / 2; seed++) {
+      const { catalogue, build } = bestWorld(seed);
+      // The same machine with one card switched over in one of its modes, each in turn.
+      const cells = modesOf(build).flatMap((m) => build.cards.map((c) => [m, copyName(c)] as const));
+      const others = cells.map(([mode, as]) => {
+        const on = cardsOn(build.cards, mode).some((c) => copyName(c) === as);
+        return withChoice(build, `on:${mode.id}:${as}`, on ? "off" : "on");
+      });
+      const builds = [...others.slice(0, 3), build];
+      const all = builds.map((b) => everyCombination(catalogue, b));
+      if (all.some((a) => a === undefined)) continue;
+      tried++;
+      const where = `seed ${seed}`;
+      const ranks = builds.map((b, at) => bestOf(ranksOf(catalogue, b, all[at] ?? [])));
+      const best = bestOf(ranks.flatMap((r) => (r ? [r] : [])));
+      const got = bestWiring(
+        catalogue,
+        builds.map((b) => toWire(catalogue, b)),
+      );
+      if (got?.kind !== "best") {
+        expect(best, where).toBe(undefined);
+        seen.none++;
+        continue;
+      }
+      expect(got.proven, where).toBe(true);
+      expect(rankOf(got.combination, got.wiring), where).toEqual(best);
+      expect(ranks[got.of], where).toEqual(best);
+      if (got.of === 0) seen.first++;
+      else seen.later++;
+    }
+    if (process.env.SHOW) console.log(seen);
+    for (const [what, times] of Object.entries(seen)) expect(times, what).toBeGreaterThan(0);
   });
 });
