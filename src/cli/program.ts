@@ -6,6 +6,7 @@ import { explainSystemError, FileRefusal } from "../files/index.js";
 import { type Everywhere, json, type Register, type Setting } from "./command.js";
 import { registerBurn } from "./commands/burn.js";
 import { registerCheck } from "./commands/check.js";
+import { registerFind } from "./commands/find.js";
 import { registerNew } from "./commands/new.js";
 import { registerPlan } from "./commands/plan.js";
 import { registerPocket } from "./commands/pocket.js";
@@ -20,6 +21,7 @@ import { type ExitCode, WrongUse } from "./wrong-use.js";
 const commands: readonly Register[] = [
   registerCheck,
   registerPlan,
+  registerFind,
   registerBurn,
   registerSite,
   registerPocket,

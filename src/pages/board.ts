@@ -27,6 +27,7 @@ import {
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
 import { matrixOf, plannerWith } from "./links.js";
 import type { Figure } from "./marks.js";
+import { ownWords } from "./search/own-words.js";
 import { type TestedView, testedWhere, timeFigure } from "./tested.js";
 
 export interface BoardLine {
@@ -301,11 +302,9 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
     sources: sourcesView(board.sources),
     planner: plannerWith(`?board=${board.id}`),
     search: {
-      kind: "board",
+      ...ownWords.board(board),
       answer,
       boards: [board.name],
-      names: [board.model, board.id, ...board.revisions.map((r) => `${board.model} ${r.id}`)],
-      symptoms: [],
     },
   };
 }

@@ -24,6 +24,7 @@ import {
 } from "./common.js";
 import { plannerWith } from "./links.js";
 import { type Figure, figure } from "./marks.js";
+import { ownWords } from "./search/own-words.js";
 import { outcomeMark, revisionOf, versionsOf } from "./tested.js";
 import { waysOutCosts } from "./ways-out-costs.js";
 
@@ -241,12 +242,10 @@ export function buildPage(ctx: Context, cells: Cells, build: Build): BuildPage {
     sources: sourcesView(build.sources),
     planner: plannerWith(`?build=${build.id}`),
     search: {
-      kind: "tested build",
+      ...ownWords.build(build),
       answer,
       boards: [recordName(ctx.catalogue, "board", build.board)],
       verdict: result ? verdictWords[outcomeWords[result.outcome].verdict].word : nowMark.word,
-      names: [build.id],
-      symptoms: [...(result?.symptoms ?? []), ...(result?.modes ?? []).flatMap((m) => m.symptoms ?? []), ...(result?.faults_open ?? [])],
     },
   };
 }

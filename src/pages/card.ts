@@ -24,6 +24,7 @@ import { testsFigure } from "./line-figures.js";
 import { plannerWith } from "./links.js";
 import type { Figure } from "./marks.js";
 import { type Picker, pickerOf } from "./picker.js";
+import { ownWords } from "./search/own-words.js";
 import { boardSummaries, cardAnswer, cardMark, sureOf } from "./summary.js";
 import { type TestedView, testedWhere, timeFigure } from "./tested.js";
 import { type CellView, decidersOf, exceptionsOf, whereView } from "./where.js";
@@ -255,13 +256,11 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
     sources: sourcesView(card.sources),
     planner: plannerWith(`?card=${card.id}`),
     search: {
-      kind: "card",
+      ...ownWords.card(card),
       answer,
       boards: summaries.filter((s) => s.best !== "ruled-out").map((s) => s.name),
       verdict: mark?.word,
       verdictOn: Object.fromEntries(summaries.map((s) => [s.name, s.mark.word])),
-      names: [card.model, card.id, card.maker, ...card.does],
-      symptoms: [],
     },
   };
 }

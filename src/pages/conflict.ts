@@ -16,6 +16,7 @@ import {
   type SourceView,
   sourcesView,
 } from "./common.js";
+import { ownWords } from "./search/own-words.js";
 import { type TestedView, testedWhere } from "./tested.js";
 
 export interface ConflictLine {
@@ -164,7 +165,7 @@ export function conflictPage(ctx: Context, conflict: Conflict): ConflictPage {
     notes: conflict.notes,
     sources: sourcesView(conflict.sources),
     search: {
-      kind: "known problem",
+      ...ownWords.conflict(conflict, ctx.catalogue),
       answer,
       boards: boardsOf(conflict).map((b) => recordName(ctx.catalogue, "board", b)),
       verdict:
@@ -177,8 +178,6 @@ export function conflictPage(ctx: Context, conflict: Conflict): ConflictPage {
               : mark.verdict === "conditional"
                 ? "works if"
                 : "works",
-      names: [conflict.id, ...(conflict.when.cards ?? []).map((c) => recordName(ctx.catalogue, "card", c.card))],
-      symptoms: conflict.symptoms,
     },
   };
 }

@@ -23,6 +23,7 @@ import {
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
 import { slug } from "./links.js";
 import { type Figure, figure } from "./marks.js";
+import { ownWords } from "./search/own-words.js";
 import { type TestedView, testedWhere, versionsOf } from "./tested.js";
 
 /** A card that works with a release and not with the one before, or the other way round. */
@@ -210,15 +211,9 @@ export function firmwarePage(ctx: Context, cells: Cells, family: Firmware): Firm
     notes: family.notes,
     sources: sourcesView(family.sources),
     search: {
-      kind: "firmware",
+      ...ownWords.firmware(family),
       answer,
       boards: family.boards.map((b) => recordName(ctx.catalogue, "board", b.board)),
-      names: [
-        family.id,
-        ...family.versions.map((v) => v.id),
-        ...family.versions.map((v) => (typeof v.image.crc32 === "string" ? v.image.crc32 : "")),
-      ].filter(Boolean),
-      symptoms: [],
     },
   };
 }

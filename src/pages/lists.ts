@@ -5,7 +5,7 @@ import type { Cells } from "./cells.js";
 import { type Context, countText, head, type LinkView, type MarkView, type PageHead, recordLink } from "./common.js";
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
 import { folderOf, pageOf, plannerPage } from "./links.js";
-import { partTypes } from "./part.js";
+import { partTypes } from "./part-types.js";
 import { boardSummaries, cardAnswer, cardMark } from "./summary.js";
 import { type TestedView, testedWhere } from "./tested.js";
 

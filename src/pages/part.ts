@@ -16,6 +16,8 @@ import {
   withUnit,
 } from "./common.js";
 import { type Figure, oneFigure } from "./marks.js";
+import { partTypes } from "./part-types.js";
+import { ownWords } from "./search/own-words.js";
 import { type TestedView, testedWhere } from "./tested.js";
 
 export interface PartTable {
@@ -46,15 +48,6 @@ export interface PinView {
   readonly pin: number;
   readonly name: string;
 }
-
-export const partTypes: Readonly<Record<Part["type"], string>> = {
-  memory: "memory device",
-  switch: "switch",
-  connector: "connector",
-  cable: "cable",
-  resistor: "resistor",
-  sundry: "sundry",
-};
 
 const fact = (name: string, v: ValueView, code = false) => ({ name, value: v, code });
 const plain = (text: string | number): ValueView => ({ text: String(text), known: true });
@@ -217,11 +210,9 @@ export function partPage(ctx: Context, part: Part): PartPage {
     notes: part.notes,
     sources: sourcesView(part.sources),
     search: {
-      kind: "part",
+      ...ownWords.part(part),
       answer,
       boards: [],
-      names: [part.id, part.type === "memory" || part.type === "connector" ? part.family : partTypes[part.type]],
-      symptoms: [],
     },
   };
 }

@@ -58,6 +58,29 @@ describe("the planner", () => {
     }
   });
 
+  it("finds a card by another word, another language or with a typing error; Enter takes the first", async () => {
+    const { page, wrong, context } = await open("#b=skerry-16t");
+    const field = page.getByRole("combobox", { name: "Add a card" });
+    for (const [typed, card] of [
+      ["gannnet contrller", "Gannet fixed-disk controller"],
+      ["modem", "Foghorn modem"],
+      ["Netzwerkkarte", "Samphire network card"],
+    ] as const) {
+      await field.fill(typed);
+      await page.getByRole("option").first().waitFor();
+      expect(await page.getByRole("option").first().textContent(), typed).toContain(card);
+      await field.press("Enter");
+      await answered(page);
+      expect(await page.locator("#cards .held").textContent(), typed).toContain(card);
+    }
+    await field.fill("zzzzqq");
+    await page.getByText("Nothing matches. Try another word, or fewer.").waitFor();
+    await field.press("Enter");
+    expect(await page.locator("#cards .held > li").count()).toBe(3);
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
   it("takes choices back in any order, and back undoes the last one", async () => {
     const { page, wrong, context } = await open();
     await page.getByLabel("Skerry 16T").check();

@@ -49,9 +49,7 @@ describe("the shelf", () => {
     expect(Object.values(shelf.builds).some((b) => "result" in b)).toBe(false);
   });
 
-  const offers = shelf.cards.map(
-    (c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}`, also: c.summary }),
-  );
+  const offers = shelf.cards.map((c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}`, also: "" }));
   const first = (typed: string) => matching(offers, typed)[0]?.id;
 
   it("finds cards by name, by model, by what they do, in any order of words", () => {

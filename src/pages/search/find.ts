@@ -10,16 +10,16 @@ export interface Filters {
   readonly verdict?: string | undefined;
 }
 
-export interface Hit {
-  readonly entry: SearchEntry;
+export interface Hit<E extends SearchEntry = SearchEntry> {
+  readonly entry: E;
   /** exact: the question is its name or number; words: it holds all words; near: some words, or with a typing error. */
   readonly how: "exact" | "words" | "near";
   /** The symptom that fits best, when it has any. */
   readonly symptom?: string | undefined;
 }
 
-export interface Finder {
-  readonly find: (question: string, filters?: Filters) => readonly Hit[];
+export interface Finder<E extends SearchEntry = SearchEntry> {
+  readonly find: (question: string, filters?: Filters) => readonly Hit<E>[];
 }
 
 /** A verdict that is asked for together with a board is the verdict on that board, not the best on any. */
@@ -73,7 +73,7 @@ interface Cut {
 
 const isWord = (term: string) => !/\d/.test(term);
 
-export function finder(entries: readonly SearchEntry[]): Finder {
+export function finder<E extends SearchEntry>(entries: readonly E[]): Finder<E> {
   const index = new MiniSearch<{ id: number; title: string; names: string; symptoms: string; answer: string }>({
     fields: ["title", "names", "symptoms", "answer"],
     tokenize: (text) => [...termsOf(text)],

@@ -13,16 +13,15 @@ import { Paced } from "./pace.js";
 
 export function Cards() {
   const desk = useDesk();
-  const { shelf, build, store } = desk;
-  const offers = shelf.cards.map(
-    (c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}`, also: c.summary }),
-  );
+  const { shelf, build, store, bench } = desk;
+  const offers = shelf.cards.map((c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}`, also: "" }));
   return (
     <Part id="cards" title="Cards in it, and wanted">
       <Combobox
         label="Add a card"
         hint="By name, maker, model, or what it does: disk, network, clock."
         offers={offers}
+        find={(typed) => bench.ask("find", { typed })}
         onPick={(card) => store.make({ do: "add", card })}
       />
       {build.cards.length === 0 ? null : (

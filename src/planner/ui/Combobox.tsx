@@ -1,5 +1,5 @@
 // A field to type in that offers what matches: name, maker, model, what it does. Works by keyboard and tells a screen reader what is offered.
-import { useId, useRef, useState } from "preact/hooks";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 
 export interface Offer {
   readonly id: string;
@@ -37,14 +37,47 @@ function raise(field: HTMLElement | null): void {
   if (box && seen - box.bottom < room) field?.parentElement?.scrollIntoView({ block: "start" });
 }
 
-export function Combobox(props: { label: string; hint?: string; offers: readonly Offer[]; onPick: (id: string) => void }) {
+export interface ComboboxProps {
+  readonly label: string;
+  readonly hint?: string;
+  readonly offers: readonly Offer[];
+  /** Where no offer holds what was typed: ids of those it could mean, the likeliest first. */
+  readonly find?: (typed: string) => Promise<readonly string[]>;
+  readonly onPick: (id: string) => void;
+}
+
+/** So long after the last letter it is looked further for what was typed. */
+const rest_ms = 150;
+
+/** What the search makes of words that no offer holds; undefined while it is not known. */
+function useFound(typed: string, wanted: boolean, { offers, find }: ComboboxProps): readonly Offer[] | undefined {
+  const [found, setFound] = useState<{ readonly typed: string; readonly offers: readonly Offer[] }>();
+  useEffect(() => {
+    if (!find || !wanted || found?.typed === typed) return;
+    let asked = true;
+    const timer = setTimeout(() => {
+      const tell = (ids: readonly string[]) =>
+        asked && setFound({ typed, offers: ids.flatMap((id) => offers.find((offer) => offer.id === id) ?? []) });
+      find(typed).then(tell, () => tell([]));
+    }, rest_ms);
+    return () => {
+      asked = false;
+      clearTimeout(timer);
+    };
+  }, [typed, wanted]);
+  return find && found?.typed === typed ? found.offers : find && wanted ? undefined : [];
+}
+
+export function Combobox(props: ComboboxProps) {
   const { label, hint, offers, onPick } = props;
   const id = useId();
   const [typed, setTyped] = useState("");
   const [open, setOpen] = useState(false);
   const [at, setAt] = useState(-1);
   const box = useRef<HTMLInputElement>(null);
-  const all = open ? matching(offers, typed) : [];
+  const plain = open ? matching(offers, typed) : [];
+  const found = useFound(typed, open && plain.length === 0 && typed.trim().length > 2, props);
+  const all = plain.length > 0 ? plain : open ? (found ?? []) : [];
   const shown = all.slice(0, most);
   const close = () => {
     setOpen(false);
@@ -65,7 +98,7 @@ export function Combobox(props: { label: string; hint?: string; offers: readonly
       setAt(count === 0 ? -1 : at < 0 ? (step > 0 ? 0 : count - 1) : (at + step + count) % count);
     } else if (event.key === "Enter") {
       event.preventDefault();
-      const chosen = shown[at] ?? (shown.length === 1 ? shown[0] : undefined);
+      const chosen = shown[at] ?? (typed.trim() === "" ? undefined : shown[0]);
       if (chosen) pick(chosen);
     } else if (event.key === "Escape") {
       if (open) event.stopPropagation();
@@ -128,11 +161,15 @@ export function Combobox(props: { label: string; hint?: string; offers: readonly
         <p class="more offered" role="status">
           {!open
             ? ""
-            : all.length === 0
-              ? "Nothing matches. Try another word, or fewer."
-              : all.length > most
-                ? `${all.length} match; type on to narrow.`
-                : ""}
+            : found === undefined
+              ? "Looking further."
+              : all.length === 0
+                ? "Nothing matches. Try another word, or fewer."
+                : plain.length === 0
+                  ? "No card is called so; perhaps one of these."
+                  : all.length > most
+                    ? `${all.length} match; type on to narrow.`
+                    : ""}
         </p>
       </div>
     </div>

@@ -81,6 +81,8 @@ export interface BenchTasks {
   };
   /** What the ways out that are shown cost, cheapest first, of each sort one. */
   readonly costs: { readonly asks: { readonly repairs: readonly Repair[] }; readonly gives: readonly WayOutCost[] };
+  /** Ids of the cards that what was typed could mean, the likeliest first. */
+  readonly find: { readonly asks: { readonly typed: string }; readonly gives: readonly string[] };
   readonly write: { readonly asks: { readonly build: Build }; readonly gives: string };
   readonly read: { readonly asks: { readonly text: string; readonly file: string }; readonly gives: Pasted };
 }

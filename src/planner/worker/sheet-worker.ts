@@ -2,6 +2,7 @@
 import type { Catalogue } from "../../catalogue/index.js";
 import { waysOutCosts } from "../../pages/index.js";
 import { readBuild, writeBuild } from "./files.js";
+import { findCards } from "./find-cards.js";
 import type { BenchTasks } from "./protocol.js";
 import { catalogueFrom, serve } from "./serve.js";
 import { sheetOf } from "./sheet.js";
@@ -21,6 +22,9 @@ export const handlers = {
   },
   costs({ repairs }: Asks<"costs">): Gives<"costs"> {
     return waysOutCosts(catalogue, { repairs });
+  },
+  find({ typed }: Asks<"find">): Gives<"find"> {
+    return findCards(catalogue, typed);
   },
   write: writeBuild,
   read(asks: Asks<"read">): Gives<"read"> {
