@@ -1,5 +1,15 @@
 // Look-ups over the links: who names whom. Worked out once for a catalogue, at the first question.
-import type { Board, Build, Bus, Card, Conflict, Firmware, Kind, Part } from "../records/index.js";
+import {
+  type Board,
+  type Build,
+  type Bus,
+  type Card,
+  type Conflict,
+  entryOf,
+  type Firmware,
+  type Kind,
+  type Part,
+} from "../records/index.js";
 import { allOf, type Catalogue } from "./catalogue.js";
 import { namings } from "./names.js";
 import type { Ref } from "./ref.js";
@@ -16,7 +26,7 @@ export function linkedId<K extends Kind>(catalogue: Catalogue, kind: K, id: stri
 
 /** The record of a linked id; it is there by construction. */
 export function recordOf<K extends Kind>(catalogue: Catalogue, kind: K, id: LinkedId<K>) {
-  return allOf(catalogue, kind).get(id)!;
+  return entryOf(allOf(catalogue, kind), id);
 }
 
 const cache = new WeakMap<Catalogue, ReadonlyMap<string, readonly Ref[]>>();
@@ -46,7 +56,7 @@ function users<K extends Kind, T>(catalogue: Catalogue, kind: K, id: LinkedId<K>
       .filter((r) => r.kind === by)
       .map((r) => r.id),
   );
-  return [...ids].map((i) => from.get(i)!);
+  return [...ids].map((i) => entryOf(from, i));
 }
 
 /** Conflicts whose conditions name the card. */
@@ -63,7 +73,7 @@ export function conflictsOfBoard(catalogue: Catalogue, board: LinkedId<"board">)
 export function conflictsOfFirmware(catalogue: Catalogue, family: LinkedId<"firmware">, version?: string): readonly Conflict[] {
   const of = users(catalogue, "firmware", family, "conflict", catalogue.conflicts);
   if (version === undefined) return of;
-  const record = catalogue.firmware.get(family)!;
+  const record = entryOf(catalogue.firmware, family);
   return of.filter((c) => c.when.firmware?.some((span) => inRange(record, version, span)));
 }
 
@@ -78,8 +88,9 @@ export function buildsOfBoard(catalogue: Catalogue, board: LinkedId<"board">): r
 
 /** Builds that carry a bench result, newest first. */
 export function testedBuilds(catalogue: Catalogue): readonly Build[] {
-  const tested = [...catalogue.builds.values()].filter((b) => b.result);
-  return tested.sort((a, b) => (a.result!.date < b.result!.date ? 1 : a.result!.date > b.result!.date ? -1 : a.id < b.id ? -1 : 1));
+  const tested = [...catalogue.builds.values()].flatMap((build) => (build.result ? [{ build, date: build.result.date }] : []));
+  const newestFirst = tested.sort((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : a.build.id < b.build.id ? -1 : 1));
+  return newestFirst.map(({ build }) => build);
 }
 
 export function cardsOfBus(catalogue: Catalogue, bus: LinkedId<"bus">): readonly Card[] {
@@ -91,15 +102,15 @@ export function boardsOfBus(catalogue: Catalogue, bus: LinkedId<"bus">): readonl
 }
 
 export function boardsOfFirmware(catalogue: Catalogue, family: LinkedId<"firmware">): readonly Board[] {
-  return catalogue.firmware.get(family)!.boards.flatMap((m) => catalogue.boards.get(m.board) ?? []);
+  return entryOf(catalogue.firmware, family).boards.flatMap((m) => catalogue.boards.get(m.board) ?? []);
 }
 
 export function firmwareOfBoard(catalogue: Catalogue, board: LinkedId<"board">): readonly Firmware[] {
-  return catalogue.boards.get(board)!.firmware.flatMap((id) => catalogue.firmware.get(id) ?? []);
+  return entryOf(catalogue.boards, board).firmware.flatMap((id) => catalogue.firmware.get(id) ?? []);
 }
 
 export function busOfBoard(catalogue: Catalogue, board: LinkedId<"board">): Bus | undefined {
-  return catalogue.buses.get(catalogue.boards.get(board)!.bus);
+  return catalogue.buses.get(entryOf(catalogue.boards, board).bus);
 }
 
 export function partsOfType<T extends Part["type"]>(catalogue: Catalogue, type: T): readonly Extract<Part, { type: T }>[] {
@@ -120,9 +131,9 @@ export function usersOfPart(
 /** Tested builds a conflict was seen in, by its own evidence or by the build's result. */
 export function buildsOfConflict(catalogue: Catalogue, conflict: LinkedId<"conflict">): readonly Build[] {
   const named = users(catalogue, "conflict", conflict, "build", catalogue.builds);
-  const own = catalogue.conflicts
-    .get(conflict)!
-    .evidence.flatMap((e) => (e.build === undefined ? [] : (catalogue.builds.get(e.build) ?? [])));
+  const own = entryOf(catalogue.conflicts, conflict).evidence.flatMap((e) =>
+    e.build === undefined ? [] : (catalogue.builds.get(e.build) ?? []),
+  );
   return [...new Set([...named, ...own])];
 }
 

@@ -1,6 +1,6 @@
 // How the firmware sockets of one board make one window: one that holds the whole width or two that hold even and odd bytes, and of
 // either any number in a row, each row with the addresses that follow those before it.
-import { bytes, type FirmwareSocket } from "../records/index.js";
+import { bytes, type FirmwareSocket, itemAt } from "../records/index.js";
 
 export interface SocketRows {
   /** Lowest addresses first; in a row the even bytes first. */
@@ -30,9 +30,9 @@ export function socketRows(sockets: readonly FirmwareSocket[]): SocketRows | { r
   const size = bytes(first.window.size);
   const unlike = sockets.find((s) => bytes(s.window.size) !== size || s.data_width !== first.data_width || s.pins !== first.pins);
   if (unlike) return { says: `Sockets ${first.id} and ${unlike.id} differ in window, width or pins.` };
-  const gap = bases.findIndex((base, i) => base !== bases[0]! + i * size);
+  const gap = bases.findIndex((base, i) => base !== itemAt(bases, 0) + i * size);
   if (gap >= 0) return { says: `Sockets ${names} have windows that do not follow one another; an image lies in one piece.` };
   const window = size * rows.length;
   if (!Number.isInteger(Math.log2(window))) return { says: `The window of ${names} is not a power of two.` };
-  return { rows, base: bases[0]!, rowBytes: size, window };
+  return { rows, base: itemAt(bases, 0), rowBytes: size, window };
 }

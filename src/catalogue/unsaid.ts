@@ -7,6 +7,7 @@ import {
   type Claims,
   type ConditionalClaims,
   listed,
+  must,
   type ResourceKind,
   resourceKinds,
 } from "../records/index.js";
@@ -96,7 +97,12 @@ function failing(card: Card, revision: string, entry: ConditionalClaims, state: 
   // A setting that this revision lacks stands nowhere, so that nothing that names it holds.
   if (lacks) return [state];
   return conditions.flatMap(([id, positions]) => {
-    const all = state[id] ?? card.settings!.find((s) => s.id === id)!.positions.map((p) => p.id);
+    const all =
+      state[id] ??
+      must(
+        card.settings?.find((s) => s.id === id),
+        `setting ${id} of ${card.id}`,
+      ).positions.map((p) => p.id);
     const others = all.filter((p) => !positions.includes(p));
     return others.length > 0 ? [{ ...state, [id]: others }] : [];
   });

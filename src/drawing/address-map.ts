@@ -1,5 +1,6 @@
 // The address map: one address space from low to high, each window in a lane of its own, the free runs between them.
 // Heights follow the size only roughly: a 4-port window must stay readable beside a megabyte of memory.
+import { entryOf, itemAt, lastOf } from "../records/index.js";
 import { address, sizeOf } from "./numbers.js";
 import { dashes, drawing, join, line, nothing, rect, type Svg, text, tone, unitsFor, weight, wrap } from "./svg.js";
 
@@ -44,7 +45,7 @@ function strips(map: AddressMap, shown: readonly MapWindow[]): Strip[] {
   const inside = (at: number) => Math.min(map.to, Math.max(map.from, at));
   const edges = [...new Set([map.from, map.to, ...shown.flatMap((w) => [inside(w.base), inside(w.base + w.size)])])].sort((a, b) => a - b);
   return edges.slice(1).map((to, i) => {
-    const from = edges[i]!;
+    const from = itemAt(edges, i);
     const here = shown.filter((w) => w.base < to && w.base + w.size > from);
     return { from, to, free: here.length === 0, answer: mostAtOnce(here) };
   });
@@ -109,18 +110,19 @@ export function addressMap(map: AddressMap, prefix: string, pixels = 640): strin
   const heights = rows.map((r) => stripHeight(r, smallest));
   for (const [i, w] of shown.entries()) {
     const mine = rows.flatMap((r, k) => (r.from < w.base + w.size && r.to > w.base ? [k] : []));
-    const wanted = label(w, alone[i]!, (alone[i] ? right - left : laneWidth) - 14).length * 15 + 7;
-    const lacks = wanted - mine.reduce((sum, k) => sum + heights[k]!, 0);
-    if (lacks > 0) heights[mine.at(-1)!]! += lacks;
+    const wanted = label(w, itemAt(alone, i), (alone[i] ? right - left : laneWidth) - 14).length * 15 + 7;
+    const lacks = wanted - mine.reduce((sum, k) => sum + itemAt(heights, k), 0);
+    const last = lastOf(mine);
+    if (lacks > 0) heights[last] = itemAt(heights, last) + lacks;
   }
   const tops = new Map<number, number>();
   let y = 12;
   for (const [i, strip] of rows.entries()) {
     tops.set(strip.from, y);
-    y += heights[i]!;
+    y += itemAt(heights, i);
   }
   tops.set(map.to, y);
-  const at = (value: number) => tops.get(Math.min(map.to, Math.max(map.from, value)))!;
+  const at = (value: number) => entryOf(tops, Math.min(map.to, Math.max(map.from, value)));
 
   const addressMark = (value: number): Svg =>
     join([
@@ -139,7 +141,7 @@ export function addressMap(map: AddressMap, prefix: string, pixels = 640): strin
     );
 
   const windows = shown.map((w, i) => {
-    const x = left + lane[i]! * laneWidth;
+    const x = left + itemAt(lane, i) * laneWidth;
     const wide = alone[i] ? right - left : laneWidth;
     const top = at(w.base);
     const tall = at(w.base + w.size) - top;
@@ -151,7 +153,7 @@ export function addressMap(map: AddressMap, prefix: string, pixels = 640): strin
         "stroke-width": w.change === "new" ? weight.heavy : weight.line,
         class: `dw-window${w.change === undefined ? "" : ` dw-${w.change}`}`,
       }),
-      ...label(w, alone[i]!, wide - 14).map((says, k) => text(x + 8, top + 15 + k * 15, says)),
+      ...label(w, itemAt(alone, i), wide - 14).map((says, k) => text(x + 8, top + 15 + k * 15, says)),
       alone[i] ? text(right + 8, top + 15, sizeOf(w.size), { mono: true, small: true }) : nothing,
     ]);
   });

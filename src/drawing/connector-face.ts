@@ -1,5 +1,6 @@
 // One face of a connector as the eye sees it, every contact numbered, and the list of what each carries.
 // Which way round a face is seen was settled before; the drawing only says which face it is.
+import { itemAt } from "../records/index.js";
 import type { ConnectorPlan, Face } from "../wiring/index.js";
 import { circle, drawing, join, path, rect, type Svg, text, tone, unitsFor, weight, widthOf, wrap } from "./svg.js";
 
@@ -16,10 +17,10 @@ function outline(face: Face, x: (mm: number) => number, y: (mm: number) => numbe
   const reach = (row: number) => Math.max(...face.contacts.filter((c) => c.y_mm === row).map((c) => Math.abs(c.x_mm)));
   const wide = Math.max(...face.contacts.map((c) => Math.abs(c.x_mm))) + 2.6;
   const [top, bottom] = [y(Math.max(...rows) + 2.2), y(Math.min(...rows) - 2.2)];
-  if (rows.length === 2 && Math.abs(reach(rows[0]!) - reach(rows[1]!)) > 0.5) {
+  if (rows.length === 2 && Math.abs(reach(itemAt(rows, 0)) - reach(itemAt(rows, 1))) > 0.5) {
     const slant = 1.2;
-    const topWide = reach(rows[0]!) > reach(rows[1]!) ? wide : wide - slant;
-    const bottomWide = reach(rows[0]!) > reach(rows[1]!) ? wide - slant : wide;
+    const topWide = reach(itemAt(rows, 0)) > reach(itemAt(rows, 1)) ? wide : wide - slant;
+    const bottomWide = reach(itemAt(rows, 0)) > reach(itemAt(rows, 1)) ? wide - slant : wide;
     return path(`M${x(-topWide)} ${top}H${x(topWide)}L${x(bottomWide)} ${bottom}H${x(-bottomWide)}Z`, { "stroke-linejoin": "round" });
   }
   return rect(x(-wide), top, x(wide) - x(-wide), bottom - top);
@@ -99,8 +100,8 @@ export function connectorFace(connector: FacedConnector, face: Face, prefix: str
   );
   const list = entries.map((e, i) =>
     join([
-      text(listX + 20, listTop + lineOf[i]! * 16, e.contact, { mono: true, small: true, anchor: "end" }),
-      ...e.lines.map((l, k) => text(listX + 30, listTop + (lineOf[i]! + k) * 16, l, style)),
+      text(listX + 20, listTop + itemAt(lineOf, i) * 16, e.contact, { mono: true, small: true, anchor: "end" }),
+      ...e.lines.map((l, k) => text(listX + 30, listTop + (itemAt(lineOf, i) + k) * 16, l, style)),
     ]),
   );
   const rest = spareLines.map((l, i) => text(listX + 8, listTop + (next + i) * 16, l, { small: true, class: "dw-quiet" }));

@@ -1,4 +1,5 @@
 // A memory device seen from above, every pin numbered and named; pins that need work stand out, a lifted one does not reach the socket.
+import { must } from "../records/index.js";
 import type { BankLine, PinWork } from "../wiring/index.js";
 import { drawing, join, line, nothing, path, rect, type Svg, shorten, text, tone, unitsFor, weight, widthOf } from "./svg.js";
 
@@ -66,7 +67,9 @@ export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640
       leg,
       text(x - side * 7, y + 4, String(pin.pin), { mono: true, small: true, anchor: side < 0 ? "start" : "end" }),
       text(nameX, y + 4, pin.name, { ...style, anchor }),
-      marked ? text(noteX, y + 4, shorten(noteOf(pin.pin)!, room, { small: true }), { small: true, anchor }) : nothing,
+      marked
+        ? text(noteX, y + 4, shorten(must(noteOf(pin.pin), "noteOf(pin.pin)"), room, { small: true }), { small: true, anchor })
+        : nothing,
     ]);
   };
 

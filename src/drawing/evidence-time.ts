@@ -1,4 +1,5 @@
 // Tests over the years: one mark a tested build on a line of time. The list of them stands on the page; each mark carries its line as a title.
+import { entryOf, must } from "../records/index.js";
 import { circle, drawing, group, join, line, path, type Svg, text, unitsFor, weight, words } from "./svg.js";
 
 export interface EvidenceEvent {
@@ -14,8 +15,8 @@ const left = 70;
 /** Years since the year 0, as exact as the date is; a bare year stands at its middle. */
 function years(date: string): number {
   const [y, m, d] = date.split("-").map(Number);
-  if (m === undefined) return y! + 0.5;
-  return y! + (m - 1) / 12 + ((d ?? 15) - 1) / 372;
+  if (m === undefined) return must(y, "y") + 0.5;
+  return must(y, "y") + (m - 1) / 12 + ((d ?? 15) - 1) / 372;
 }
 
 function mark(outcome: EvidenceEvent["outcome"], x: number, y: number): Svg {
@@ -68,7 +69,7 @@ export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, p
 
   return drawing(
     { prefix, title: "Tests over the years", says, width, height, class: "dw-evidence" },
-    ...used.map((o) => text(left - 10, base.get(o)! + 4, laneWord[o], { small: true, anchor: "end" })),
+    ...used.map((o) => text(left - 10, entryOf(base, o) + 4, laneWord[o], { small: true, anchor: "end" })),
     line(left, axis, width - 24, axis, { "stroke-width": weight.thin }),
     ...ticks.map((year) => {
       const at = x(`${year}-01-01`);
@@ -78,7 +79,7 @@ export function evidenceTime(events: readonly EvidenceEvent[], prefix: string, p
       ]);
     }),
     ...placed.map((p) => {
-      const at = base.get(p.event.outcome)! - p.level * 13;
+      const at = entryOf(base, p.event.outcome) - p.level * 13;
       return group({}, words("title", `${p.event.date}: ${p.event.label}, ${laneWord[p.event.outcome]}`), mark(p.event.outcome, p.x, at));
     }),
   );

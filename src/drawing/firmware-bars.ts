@@ -1,5 +1,6 @@
 // What works with which release: one row a thing, bars over the line of releases in their declared order.
 // A run of releases with the same verdict is one bar; where nothing is known the bar is an empty dashed frame.
+import { itemAt } from "../records/index.js";
 import { type Verdict, verdictWords } from "../words/index.js";
 import {
   dashes,
@@ -106,7 +107,7 @@ export function firmwareBars(bars: FirmwareBars, prefix: string, pixels = 640): 
     if (widthOf(says) <= left - 14) return text(left - 10, middle + 4, says, { anchor: "end" });
     const style = { small: true, anchor: "end" } as const;
     const lines = wrap(says, left - 14, style);
-    const shown = lines.length <= 2 ? lines : [lines[0]!, shorten(lines.slice(1).join(" "), left - 14, style)];
+    const shown = lines.length <= 2 ? lines : [itemAt(lines, 0), shorten(lines.slice(1).join(" "), left - 14, style)];
     return join(shown.map((l, k) => text(left - 10, middle + (shown.length === 1 ? 4 : k * 12 - 2), l, style)));
   };
 

@@ -1,6 +1,7 @@
 // The panel: where the holes for switch and connectors lie, with enough metal between them. All in millimetres,
 // from the panel's lower left corner, y upwards, seen from the front.
 
+import { lastOf } from "../records/index.js";
 import type { PanelPart } from "../wiring/index.js";
 
 /** What is to be fixed in the panel. A hole nobody has measured leaves no template. */
@@ -150,11 +151,11 @@ export function layOutPanel(items: readonly PanelItem[], options: PanelOptions =
   for (const item of items) {
     const reach = reachOf(item, options);
     const needs = 2 * reach.x + web;
-    if (used + needs > mostWide && rows.at(-1)!.length > 0) {
+    if (used + needs > mostWide && lastOf(rows).length > 0) {
       rows.push([]);
       used = web;
     }
-    rows.at(-1)!.push({ item, reach });
+    lastOf(rows).push({ item, reach });
     used += needs;
   }
   const cuts: Cut[] = [];

@@ -1,4 +1,5 @@
 // Load of each supply rail against its limit. A current nobody has measured is drawn as an open end, never as nothing.
+import { itemAt } from "../records/index.js";
 import { withUnit } from "./numbers.js";
 import { dashes, drawing, join, line, nothing, rect, type Svg, text, tone, unitsFor, weight, wrap } from "./svg.js";
 
@@ -44,7 +45,7 @@ export function railBars(loads: readonly RailLoad[], prefix: string, pixels = 64
     height += row + (l.length - 1) * lineHeight;
   }
   const bar = (load: RailLoad, i: number): Svg => {
-    const top = tops[i]!;
+    const top = itemAt(tops, i);
     const sure = load.used_A === "unknown" ? (load.atLeast_A ?? 0) : load.used_A;
     const part = sure === 0 ? 0 : load.limit_A === "unknown" ? 0.5 : load.limit_A === 0 ? 1.25 : sure / load.limit_A;
     const end = left + Math.min(full, full * 0.8 * part);
@@ -61,7 +62,7 @@ export function railBars(loads: readonly RailLoad[], prefix: string, pixels = 64
       open ? rect(end, top + 9, Math.min(36, left + full - end), 10, { "stroke-dasharray": "3 2", rx: 0 }) : nothing,
       open ? text(end + 14, top + 18, "?", { small: true, bold: true }) : nothing,
       load.limit_A === "unknown" ? nothing : line(limitX, top + 1, limitX, top + 27, { "stroke-width": weight.heavy }),
-      ...lines[i]!.map((l, k) => text(left, top + 38 + k * lineHeight, l, { small: true })),
+      ...itemAt(lines, i).map((l, k) => text(left, top + 38 + k * lineHeight, l, { small: true })),
     ]);
   };
   const says = `Each bar ends at the heavy line when the rail is fully loaded. ${loads.map((l) => `${l.rail}: ${railWords(l)}.`).join(" ")}`;

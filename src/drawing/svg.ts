@@ -1,5 +1,6 @@
 // The pencil case: SVG as escaped strings, one set of line weights and text sizes for every drawing.
 // It knows nothing of computers. Attributes carry the plain black-on-paper look; classes let a page add to it.
+import { lastOf } from "../records/index.js";
 
 /** A piece of finished SVG markup. Only the functions of this file make one, so text is always escaped. */
 export type Svg = string & { readonly svg: unique symbol };
@@ -135,7 +136,7 @@ export function wrap(says: string, width: number, style: TextStyle = {}): string
     if (line !== "") lines.push(line);
     const parts = pieces(word, width, style);
     lines.push(...parts.slice(0, -1));
-    line = parts.at(-1)!;
+    line = lastOf(parts);
   }
   if (line !== "") lines.push(line);
   return lines;

@@ -1,5 +1,6 @@
 // The switch as a schematic: poles with their contacts at the left, one upright for each net, where each net goes below.
 // Of the uprights the leftmost ends first, and its words stand to the left of all that still run on: no wire meets a label.
+import { entryOf, itemAt, lastOf } from "../records/index.js";
 import type { End, SwitchSection, Wire, WiringPlan } from "../wiring/index.js";
 import { circle, drawing, join, line, nothing, path, rect, type Svg, text, unitsFor, weight, widthOf, wrap } from "./svg.js";
 
@@ -68,7 +69,7 @@ function poleRows(
     starts.push(y);
     y += Math.max(1, s.throws.length) * rowHeight + poleGap;
   }
-  return { y: (pole, row) => starts[pole]! + row * rowHeight + rowHeight / 2, end: y };
+  return { y: (pole, row) => itemAt(starts, pole) + row * rowHeight + rowHeight / 2, end: y };
 }
 
 function dot(x: number, y: number): Svg {
@@ -196,8 +197,8 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
   const upright = (rail: Rail, hub: boolean): Svg => {
     const pullUp = hub ? undefined : plan.pullUps.find((r) => r.net === rail.net);
     const from = pullUp ? top - 4 : firstTouch(rail.net, hub);
-    const to = rowY.get(rail.net)!;
-    const written = widthOf(rail.label[0]!, { mono: true, bold: true });
+    const to = entryOf(rowY, rail.net);
+    const written = widthOf(itemAt(rail.label, 0), { mono: true, bold: true });
     const words = [
       ...rail.label.map((l, k) => text(wordsX, to + 4 + k * lineHeight, l, { mono: true, bold: true })),
       ...rail.lines.map((l, k) => text(wordsX, to + 4 + (rail.label.length + k) * lineHeight, l, { small: true })),
@@ -222,7 +223,7 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
   const ganged =
     sections.length < 2
       ? nothing
-      : line((hubX + throwX) / 2, y(0, 0), (hubX + throwX) / 2, y(sections.length - 1, Math.max(1, sections.at(-1)!.throws.length) - 1), {
+      : line((hubX + throwX) / 2, y(0, 0), (hubX + throwX) / 2, y(sections.length - 1, Math.max(1, lastOf(sections).throws.length) - 1), {
           "stroke-width": weight.thin,
           "stroke-dasharray": "2 3",
         });

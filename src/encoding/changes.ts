@@ -3,7 +3,7 @@
 
 import { pairCopies } from "../catalogue/index.js";
 import { type AskedCard, countAtHand, type Question } from "../machine/index.js";
-import { type BuildCard, bytes, sizeText } from "../records/index.js";
+import { type BuildCard, bytes, itemAt, sizeText } from "../records/index.js";
 import type { Cost, Solution, Term } from "../solver/index.js";
 import type { ToGet } from "./facts.js";
 import { eachCard, eachMode, type Frame } from "./frame.js";
@@ -50,14 +50,14 @@ export function possibleChanges(frame: Frame): Change[] {
       from: question.memories.indexOf(bytes(stands.memory)),
       kind: "memory",
       price: price.memory,
-      words: (v) => `fit ${sizeText(question.memories[v]!)} of memory`,
+      words: (v) => `fit ${sizeText(itemAt(question.memories, v))} of memory`,
     });
   for (const { at, mode } of eachMode(frame)) {
     if (stands?.firmware === undefined) continue;
     const from = question.versions.findIndex((v) => v.id === stands.firmware);
     const inMode = question.modes.length > 1 ? ` for mode "${mode.name}"` : "";
     out.push({
-      variable: frame.firmware[at]!,
+      variable: itemAt(frame.firmware, at),
       from,
       kind: "firmware",
       price: price.firmware,
@@ -68,7 +68,7 @@ export function possibleChanges(frame: Frame): Change[] {
     const now = standing(question, asked);
     if (now?.slot !== undefined)
       out.push({
-        variable: frame.cards[at]!.slot,
+        variable: itemAt(frame.cards, at).slot,
         from: question.slots.findIndex((s) => s.id === now.slot),
         kind: "slot",
         as: asked.as,
@@ -77,7 +77,7 @@ export function possibleChanges(frame: Frame): Change[] {
       });
     if (now?.revision !== undefined && asked.revisions.length > 1)
       out.push({
-        variable: frame.cards[at]!.revision,
+        variable: itemAt(frame.cards, at).revision,
         from: asked.revisions.indexOf(now.revision),
         kind: "cardRevision",
         as: asked.as,
@@ -89,7 +89,7 @@ export function possibleChanges(frame: Frame): Change[] {
       if (start === undefined) return;
       const from = setting.positions.findIndex((p) => p.id === start);
       out.push({
-        variable: frame.cards[at]!.settings[s]!,
+        variable: itemAt(itemAt(frame.cards, at).settings, s),
         from,
         kind: "jumper",
         as: asked.as,
@@ -123,13 +123,13 @@ export function changeCost(frame: Frame): Cost {
 }
 
 function weights(frame: Frame, c: Change): number[] {
-  return Array.from({ length: frame.variables[c.variable]!.size }, (_, v) => (v === c.from ? 0 : c.price));
+  return Array.from({ length: itemAt(frame.variables, c.variable).size }, (_, v) => (v === c.from ? 0 : c.price));
 }
 
 /** The changes of one combination in words, least trouble first. */
 export function changesOf(frame: Frame, solution: Solution): string[] {
   const made = possibleChanges(frame).filter((c) => solution[c.variable] !== c.from);
-  return made.sort((a, b) => a.price - b.price).map((c) => c.words(solution[c.variable]!));
+  return made.sort((a, b) => a.price - b.price).map((c) => c.words(itemAt(solution, c.variable)));
 }
 
 /** What the owner lacks; nothing when the build does not say what is at hand. */
@@ -137,7 +137,7 @@ export function toGet(frame: Frame, solution: Solution): ToGet[] {
   const { question } = frame;
   const hand = question.build.at_hand;
   if (!hand) return [];
-  const versions = [...new Set(frame.firmware.flatMap((v) => question.versions[solution[v]!]?.id ?? []))];
+  const versions = [...new Set(frame.firmware.flatMap((v) => question.versions[itemAt(solution, v)]?.id ?? []))];
   const lacking = versions.filter((v) => hand.firmware && !hand.firmware.includes(v) && question.build.stands?.firmware !== v);
   const wanted = hand.cards ? question.cards.filter((c) => !standing(question, c)).map((c) => c.card.id) : [];
   const cards = [...new Set(wanted)].flatMap((id): ToGet[] => {

@@ -1,7 +1,7 @@
 // What the owner chose and could give up: cards wanted, modes wanted, and everything pinned. All else is fact.
 
 import { orElse } from "../machine/index.js";
-import { bytes, sizeText } from "../records/index.js";
+import { bytes, itemAt, must, sizeText } from "../records/index.js";
 import type { Choice, Literal, Rule } from "../solver/index.js";
 import type { OwnersChoice } from "./facts.js";
 import {
@@ -45,7 +45,7 @@ export function ownersChoices(frame: Frame): Told[] {
       "memory",
       "memory",
       `${sizeText(bytes(build.memory))} of memory`,
-      withMemory(frame, (m) => m === bytes(build.memory!)),
+      withMemory(frame, (m) => m === bytes(must(build.memory, "build.memory"))),
     );
   for (const { at, mode } of eachMode(frame)) {
     // A machine with one way to run cannot give that one up, so it is no choice.
@@ -66,7 +66,7 @@ export function ownersChoices(frame: Frame): Told[] {
     const { chosen, card, as } = asked;
     const out = frame.question.slots.length;
     // A card that is left out takes its pins with it: giving up the card is then one thing, not several.
-    const gone: Literal = { variable: frame.cards[at]!.slot, values: [out] };
+    const gone: Literal = { variable: itemAt(frame.cards, at).slot, values: [out] };
     const own: Owner = { card: as };
     add("card", `card:${as}`, card.name, cardIn(frame, at), own);
     if (chosen.slot !== undefined) {

@@ -2,7 +2,7 @@
 // missing facts turn out to be), `certain` also excludes all that hangs on a missing fact.
 
 import { type Question, running } from "../machine/index.js";
-import type { Unread } from "../records/index.js";
+import { itemAt, type Unread } from "../records/index.js";
 import type { Choice, Literal, Problem, Rule, Solution } from "../solver/index.js";
 import { ownersChoices } from "./choices.js";
 import type { Draft } from "./draft.js";
@@ -87,8 +87,8 @@ function alwaysOn(frame: Frame): Rule[] {
 function runsAnyway(frame: Frame): Rule[] {
   return frame.on.flatMap((cards, m) =>
     cards.flatMap((on, at): Rule[] => {
-      const asked = frame.question.cards[at]!;
-      const anyway = running(asked, { ...frame.question.modes[m]!, enabled: new Set() });
+      const asked = itemAt(frame.question.cards, at);
+      const anyway = running(asked, { ...itemAt(frame.question.modes, m), enabled: new Set() });
       if (on === undefined || anyway.length === 0) return [];
       return [{ kind: "forbid", literals: [{ variable: on, values: [0] }, ofRevision(frame, at, (r) => anyway.includes(r))] }];
     }),

@@ -2,6 +2,7 @@
 // "out" (a card that is left out) and "off" (a mode that is given up) are values, so that giving one up is just another value.
 
 import { type AskedCard, type AskedMode, holding, type Question, type Release, running } from "../machine/index.js";
+import { itemAt } from "../records/index.js";
 import type { Literal, Solution, Variable } from "../solver/index.js";
 
 export interface CardVariables {
@@ -40,7 +41,7 @@ export function frameOf(question: Question): Frame {
 /** Places of the items that pass. Called some hundred thousand times to compile a large machine, so it makes nothing but its answer. */
 function where<T>(items: readonly T[], test: (item: T, at: number) => boolean): number[] {
   const places: number[] = [];
-  for (let at = 0; at < items.length; at++) if (test(items[at]!, at)) places.push(at);
+  for (let at = 0; at < items.length; at++) if (test(itemAt(items, at), at)) places.push(at);
   return places;
 }
 
@@ -55,7 +56,7 @@ export function withMemory(frame: Frame, test: (bytes: number) => boolean): Lite
 
 /** The mode runs one of these versions (and is not given up). */
 export function runsVersion(frame: Frame, mode: number, test: (version: string, at: number) => boolean): Literal {
-  return { variable: frame.firmware[mode]!, values: where(frame.question.versions, (v, at) => test(v.id, at)) };
+  return { variable: itemAt(frame.firmware, mode), values: where(frame.question.versions, (v, at) => test(v.id, at)) };
 }
 
 export function modeKept(frame: Frame, mode: number): Literal {
@@ -64,7 +65,7 @@ export function modeKept(frame: Frame, mode: number): Literal {
 
 /** The card stands in one of these slots (and is not left out). */
 export function inSlot(frame: Frame, card: number, test: (slot: Question["slots"][number]) => boolean): Literal {
-  return { variable: frame.cards[card]!.slot, values: where(frame.question.slots, test) };
+  return { variable: itemAt(frame.cards, card).slot, values: where(frame.question.slots, test) };
 }
 
 export function cardIn(frame: Frame, card: number): Literal {
@@ -72,31 +73,31 @@ export function cardIn(frame: Frame, card: number): Literal {
 }
 
 export function ofRevision(frame: Frame, card: number, test: (revision: string) => boolean): Literal {
-  return { variable: frame.cards[card]!.revision, values: where(frame.question.cards[card]!.revisions, test) };
+  return { variable: itemAt(frame.cards, card).revision, values: where(itemAt(frame.question.cards, card).revisions, test) };
 }
 
 /** The card runs in this mode: it is on, or of a revision that nothing can switch off. No value is left where it cannot run. */
 export function runsIn(frame: Frame, mode: number, card: number): Literal {
   const on = frame.on[mode]?.[card];
   if (on !== undefined) return { variable: on, values: [1] };
-  const revisions = running(frame.question.cards[card]!, frame.question.modes[mode]!);
+  const revisions = running(itemAt(frame.question.cards, card), itemAt(frame.question.modes, mode));
   return ofRevision(frame, card, (r) => revisions.includes(r));
 }
 
 /** The card takes, or needs, in this mode what `what` names. */
 export function holdsIn(frame: Frame, mode: number, card: number, what: Release): Literal {
-  if (frame.question.cards[card]!.card.enable?.releases.includes(what)) return runsIn(frame, mode, card);
-  const revisions = holding(frame.question.cards[card]!, frame.question.modes[mode]!, what);
+  if (itemAt(frame.question.cards, card).card.enable?.releases.includes(what)) return runsIn(frame, mode, card);
+  const revisions = holding(itemAt(frame.question.cards, card), itemAt(frame.question.modes, mode), what);
   return ofRevision(frame, card, (r) => revisions.includes(r));
 }
 
 /** The setting stands in one of these positions. A setting the card lacks stands nowhere. */
 export function setTo(frame: Frame, card: number, setting: string, positions: readonly string[]): Literal | undefined {
-  const at = frame.question.cards[card]!.settings.findIndex((s) => s.id === setting);
+  const at = itemAt(frame.question.cards, card).settings.findIndex((s) => s.id === setting);
   if (at < 0) return undefined;
   return {
-    variable: frame.cards[card]!.settings[at]!,
-    values: where(frame.question.cards[card]!.settings[at]!.positions, (p) => positions.includes(p.id)),
+    variable: itemAt(itemAt(frame.cards, card).settings, at),
+    values: where(itemAt(itemAt(frame.question.cards, card).settings, at).positions, (p) => positions.includes(p.id)),
   };
 }
 
@@ -119,12 +120,12 @@ export function settingsStand(
 }
 
 export function holds(literal: Literal, solution: Solution): boolean {
-  return literal.values.includes(solution[literal.variable]!);
+  return literal.values.includes(itemAt(solution, literal.variable));
 }
 
 /** True when the literal says nothing: every value satisfies it. */
 export function always(frame: Frame, literal: Literal): boolean {
-  return literal.values.length === frame.variables[literal.variable]!.size;
+  return literal.values.length === itemAt(frame.variables, literal.variable).size;
 }
 
 /** The literal's contrary: the variable takes one of its other values. */

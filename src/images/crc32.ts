@@ -1,4 +1,5 @@
 // CRC-32 as zip and Ethernet use it (CRC-32/ISO-HDLC): polynomial 04C11DB7 reflected, start and end FFFFFFFF.
+import { itemAt } from "../records/index.js";
 
 const table = Uint32Array.from({ length: 256 }, (_, n) => {
   let c = n;
@@ -9,6 +10,6 @@ const table = Uint32Array.from({ length: 256 }, (_, n) => {
 /** Eight lower-case hex digits, as firmware records write it. */
 export function crc32(bytes: Uint8Array): string {
   let c = 0xffffffff;
-  for (let i = 0; i < bytes.length; i++) c = table[(c ^ bytes[i]!) & 0xff]! ^ (c >>> 8);
+  for (let i = 0; i < bytes.length; i++) c = itemAt(table, (c ^ itemAt(bytes, i)) & 0xff) ^ (c >>> 8);
   return ((c ^ 0xffffffff) >>> 0).toString(16).padStart(8, "0");
 }

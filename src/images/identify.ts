@@ -1,5 +1,5 @@
 // Which image a dump holds, and how it lies in it. A match needs a checksum of the record; size alone is never one.
-import { type Firmware, sizeText } from "../records/index.js";
+import { type Firmware, itemAt, sizeText } from "../records/index.js";
 import { type Checksums, checksums } from "./checksums.js";
 import { crc32 } from "./crc32.js";
 import { type AgreedBy, agrees, type KnownImage, knownImages } from "./known-image.js";
@@ -217,6 +217,6 @@ export async function identifyTogether(dumps: readonly NamedBytes[], firmware: I
     const mine = pairs.filter((p) => p.lies.kind === "two-halves" && (p.lies.even === one.name || p.lies.odd === one.name));
     if (mine.length === 0) return one;
     const matches = [...one.matches, ...mine].sort((a, b) => rank(a) - rank(b));
-    return { ...one, matches, looks: [], misread: undefined, says: matches[0]!.says };
+    return { ...one, matches, looks: [], misread: undefined, says: itemAt(matches, 0).says };
   });
 }

@@ -1,5 +1,6 @@
 // Intel HEX, after the maker's specification of 1988 (revision A): record types 00 to 05.
 // Written here because the libraries found read no S-records and name no line in their refusals.
+import { itemAt, lastOf } from "../records/index.js";
 import { fromHexDigits, Gatherer, type MemoryFile, sumOf, toHexDigits } from "./memory-file.js";
 
 const lengths: Readonly<Record<number, number>> = { 1: 0, 2: 2, 3: 4, 4: 2, 5: 4 };
@@ -23,17 +24,17 @@ export function readHexRecord(line: string): HexRecord {
   const all = fromHexDigits(line.slice(1));
   if (all === undefined) return bad("The line holds something that is not a pair of hex digits.", "pairs of 0-9 and A-F after the colon");
   if (all.length < 5) return bad(`The record has ${all.length} bytes.`, "at least 5: length, two of address, type, check byte");
-  const count = all[0]!;
+  const count = itemAt(all, 0);
   if (all.length !== count + 5) return bad(`The record says ${count} data bytes and holds ${all.length - 5}.`, `${count} data bytes`);
   if (sumOf(all) !== 0) {
     const right = -sumOf(all.subarray(0, -1)) & 0xff;
-    return bad(`The check byte is ${toHexDigits([all.at(-1)!])}.`, `${toHexDigits([right])} for the bytes as they stand`);
+    return bad(`The check byte is ${toHexDigits([lastOf(all)])}.`, `${toHexDigits([right])} for the bytes as they stand`);
   }
-  const type = all[3]!;
+  const type = itemAt(all, 3);
   const wanted = lengths[type];
   if (names[type] === undefined) return bad(`Record type ${toHexDigits([type])} is not known.`, "type 00 to 05");
   if (wanted !== undefined && count !== wanted) return bad(`A record "${names[type]}" has ${count} data bytes.`, `${wanted} data bytes`);
-  return { kind: "record", type, offset: all[1]! * 256 + all[2]!, data: all.subarray(4, -1) };
+  return { kind: "record", type, offset: itemAt(all, 1) * 256 + itemAt(all, 2), data: all.subarray(4, -1) };
 }
 
 export function readIntelHex(text: string): MemoryFile {
@@ -59,7 +60,7 @@ export function readIntelHex(text: string): MemoryFile {
     if (type === 1) ended = number;
     if (type === 2 || type === 4) {
       segment = type === 2;
-      base = (data[0]! * 256 + data[1]!) * (segment ? 16 : 0x10000);
+      base = (itemAt(data, 0) * 256 + itemAt(data, 1)) * (segment ? 16 : 0x10000);
     }
     if (type !== 0) continue;
     // Inside a segment the offset wraps at 64K; a linear address runs on.

@@ -1,6 +1,6 @@
 // From images and the bank table to the bytes of each device. Where a bank lies and what it holds was decided by the plan;
 // this checks that the images fit it and fills the rest.
-import { sizeText } from "../records/index.js";
+import { entryOf, sizeText } from "../records/index.js";
 import { crc32 } from "./crc32.js";
 import { hexAddress } from "./memory-file.js";
 import { repeatTo, swapBytes, takeLane } from "./rearrange.js";
@@ -131,7 +131,7 @@ export function layOut(plan: BurnPlan, images: ReadonlyMap<string, Uint8Array>, 
   const devices = device.sockets.map(({ socket, lane, part }): BurnDevice => {
     const out = new Uint8Array(device.capacity).fill(fill);
     const regions = sorted.map((bank): Region => {
-      const image = images.get(bank.version)!;
+      const image = entryOf(images, bank.version);
       const mine = part ? repeatTo(image, part.of * part.size).subarray((part.place - 1) * part.size, part.place * part.size) : image;
       out.set(repeatTo(lane === "whole" ? mine : takeLane(mine, lane, unit), bank.size), bank.offset);
       const { index, offset, size, version } = bank;

@@ -1,6 +1,6 @@
 // What an unknown dump looks like, for somebody who has to find out what went wrong when it was read.
 // Every sentence is something seen in the bytes; none is a guess at which image it was meant to be.
-import { sizeText } from "../records/index.js";
+import { itemAt, lastOf, sizeText } from "../records/index.js";
 import { asText, formatOf } from "./file-formats.js";
 import { hexAddress } from "./memory-file.js";
 import { optionRom } from "./option-rom.js";
@@ -72,7 +72,7 @@ function sizeRemarks(size: number, sizes: readonly number[]): string[] {
 
 export function looksLike(bytes: Uint8Array, knownSizes: readonly number[]): string[] {
   if (bytes.length === 0) return ["It is empty."];
-  const first = bytes[0]!;
+  const first = itemAt(bytes, 0);
   if (bytes.every((b) => b === first)) {
     const why =
       first === 0xff
@@ -111,14 +111,14 @@ export function looksLike(bytes: Uint8Array, knownSizes: readonly number[]): str
     ["even", 0],
     ["odd", 1],
   ] as const) {
-    const value = bytes[name]!;
+    const value = itemAt(bytes, name);
     if (bytes.every((b, i) => i % 2 !== name || b === value))
       says.push(`Every ${lane} byte is ${hexByte(value)}: one half of a pair is missing.`);
   }
   const end = tail(bytes);
   if (end >= 256 && end >= bytes.length / 64)
     says.push(
-      `The last ${end} bytes, from ${hexAddress(bytes.length - end)} on, are all ${hexByte(bytes.at(-1)!)}: padding, or the end was not read.`,
+      `The last ${end} bytes, from ${hexAddress(bytes.length - end)} on, are all ${hexByte(lastOf(bytes))}: padding, or the end was not read.`,
     );
   if (says.length === 0) says.push("Nothing about it is odd; it may be an image the records do not know.");
   return says;

@@ -1,5 +1,6 @@
 // What a file for a device programmer holds once read: bytes from a first address on, with the gaps it left.
 // Readers give this or say line by line why not.
+import { itemAt, lastOf } from "../records/index.js";
 
 export type FileFormat = "bin" | "hex" | "srec";
 
@@ -50,10 +51,10 @@ export class Gatherer {
     const chunks = [...this.#chunks].sort((a, b) => a.at - b.at || a.line - b.line);
     if (this.problems.length === 0 && chunks.length === 0) this.refuse(0, "The file holds no data.", "at least one data record");
     if (this.problems.length > 0) return { kind: "refused", format, problems: this.problems };
-    const base = chunks[0]!.at;
+    const base = itemAt(chunks, 0).at;
     const end = chunks.reduce((far, c) => Math.max(far, c.at + c.bytes.length), base);
     if (end - base > mostBytes) {
-      const far = chunks.at(-1)!;
+      const far = lastOf(chunks);
       this.refuse(
         far.line,
         `The records lie ${end - base} bytes apart, from ${hexAddress(base)} to ${hexAddress(end - 1)}.`,
@@ -73,7 +74,7 @@ export class Gatherer {
           this.refuse(chunk.line, `Address ${hexAddress(at)} is given twice with different bytes.`, "each address once");
           return { kind: "refused", format, problems: this.problems };
         }
-        bytes[at - base] = chunk.bytes[i]!;
+        bytes[at - base] = itemAt(chunk.bytes, i);
       }
       filled = Math.max(filled, chunk.at + chunk.bytes.length);
     }

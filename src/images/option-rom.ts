@@ -1,5 +1,6 @@
 // The header of an option ROM: two signature bytes, the length in blocks of 512 bytes, and a sum over that length that is 0.
 // Says what the scan of the time would find in these bytes; where the ROM lies is the records' business.
+import { itemAt } from "../records/index.js";
 
 export interface OptionRom {
   readonly signature: boolean;
@@ -41,7 +42,7 @@ export function optionRom(bytes: Uint8Array): OptionRom {
       says: `It declares ${declared} bytes, and the file has ${bytes.length}: the dump is cut short, or the length byte is wrong.`,
     };
   let sum = 0;
-  for (let i = 0; i < declared; i++) sum = (sum + bytes[i]!) & 0xff;
+  for (let i = 0; i < declared; i++) sum = (sum + itemAt(bytes, i)) & 0xff;
   const wrong = `Its ${declared} bytes add up to ${sum} modulo 256 and not to 0: a bit is wrong, or the check byte was never set.`;
   return { signature: true, declared, longEnough: true, sum, valid: sum === 0, says: sum === 0 ? "" : wrong };
 }

@@ -1,11 +1,12 @@
 // The ways one image can lie in files: bytes or words exchanged, split over two devices, repeated. All are pure and undo themselves.
+import { itemAt } from "../records/index.js";
 
 /** Exchanges the two bytes of every 16-bit word; a last odd byte stays. */
 export function swapBytes(bytes: Uint8Array): Uint8Array {
   const out = bytes.slice();
   for (let i = 0; i + 1 < out.length; i += 2) {
-    out[i] = bytes[i + 1]!;
-    out[i + 1] = bytes[i]!;
+    out[i] = itemAt(bytes, i + 1);
+    out[i + 1] = itemAt(bytes, i);
   }
   return out;
 }

@@ -1,4 +1,5 @@
 // S-records: S0 header, S1/S2/S3 data with 16, 24 or 32 bits of address, S5/S6 count, S7/S8/S9 end.
+import { itemAt, lastOf, must } from "../records/index.js";
 import { fromHexDigits, Gatherer, type MemoryFile, sumOf, toHexDigits } from "./memory-file.js";
 
 const addressBytes: Readonly<Record<string, number>> = { 0: 2, 1: 2, 2: 3, 3: 4, 5: 2, 6: 3, 7: 4, 8: 3, 9: 2 };
@@ -10,7 +11,7 @@ export type SRecord =
 export function readSRecord(line: string): SRecord {
   const bad = (says: string, expected: string): SRecord => ({ kind: "bad", says, expected });
   if (!/^[Ss][0-9]/.test(line)) return bad("The line does not begin with S and a digit.", "a record S0 to S9");
-  const wide = addressBytes[line[1]!];
+  const wide = addressBytes[itemAt(line, 1)];
   if (wide === undefined) return bad(`Record type ${line.slice(0, 2).toUpperCase()} is not in use.`, "S0 to S3 or S5 to S9");
   const all = fromHexDigits(line.slice(2));
   if (all === undefined) return bad("The line holds something that is not a pair of hex digits.", "pairs of 0-9 and A-F after the type");
@@ -20,7 +21,7 @@ export function readSRecord(line: string): SRecord {
   if (all.length !== count + 1) return bad(`The record says ${count} bytes and holds ${all.length - 1}.`, `${count} bytes after the count`);
   if (sumOf(all) !== 0xff) {
     const right = ~sumOf(all.subarray(0, -1)) & 0xff;
-    return bad(`The check byte is ${toHexDigits([all.at(-1)!])}.`, `${toHexDigits([right])} for the bytes as they stand`);
+    return bad(`The check byte is ${toHexDigits([lastOf(all)])}.`, `${toHexDigits([right])} for the bytes as they stand`);
   }
   let address = 0;
   for (const b of all.subarray(1, 1 + wide)) address = address * 256 + b;
@@ -66,7 +67,7 @@ export function readSRecords(text: string): MemoryFile {
 }
 
 function sRecord(type: number, address: number, data: readonly number[] | Uint8Array): string {
-  const wide = addressBytes[type]!;
+  const wide = must(addressBytes[type], `the length of addresses in records of type ${type}`);
   const where = Array.from({ length: wide }, (_, i) => Math.floor(address / 256 ** (wide - 1 - i)) & 0xff);
   const body = [wide + data.length + 1, ...where, ...data];
   return `S${type}${toHexDigits([...body, ~sumOf(body) & 0xff])}\n`;

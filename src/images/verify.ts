@@ -1,5 +1,5 @@
 // Reading back: does the device hold what was laid out, and if not, which mistake fits what is there.
-import { sizeText } from "../records/index.js";
+import { itemAt, sizeText } from "../records/index.js";
 import type { BurnDevice } from "./lay-out.js";
 import { hexAddress } from "./memory-file.js";
 import { sameBytes, swapBytes, swapWords, timesHeld } from "./rearrange.js";
@@ -42,7 +42,7 @@ function explain(device: BurnDevice, read: Uint8Array, others: readonly BurnDevi
     else if (sameBytes(read, wanted.subarray(0, read.length))) says.push("What is there agrees with the start: it was cut short.");
     return says;
   }
-  const first = read[0]!;
+  const first = itemAt(read, 0);
   if (read.every((b) => b === first))
     return [
       first === 0xff
@@ -59,8 +59,8 @@ function explain(device: BurnDevice, read: Uint8Array, others: readonly BurnDevi
   let unburned = 0;
   let uncleared = 0;
   for (let i = 0; i < read.length; i++) {
-    if ((read[i]! & ~wanted[i]!) !== 0) unburned++;
-    if ((~read[i]! & wanted[i]! & 0xff) !== 0) uncleared++;
+    if ((itemAt(read, i) & ~itemAt(wanted, i)) !== 0) unburned++;
+    if ((~itemAt(read, i) & itemAt(wanted, i) & 0xff) !== 0) uncleared++;
   }
   if (unburned > 0 && uncleared === 0)
     says.push("Bits that should be 0 are still 1: programming stopped early or was too weak; program it again.");
@@ -77,7 +77,7 @@ export function verify(read: Uint8Array, device: BurnDevice, others: readonly Bu
   for (let i = 0; i < Math.min(read.length, wanted.length); i++)
     if (read[i] !== wanted[i]) {
       differ++;
-      first ??= { at: i, wanted: wanted[i]!, read: read[i]! };
+      first ??= { at: i, wanted: itemAt(wanted, i), read: itemAt(read, i) };
     }
   const banks = device.regions.map(({ bank, version, offset, size }) => ({
     bank,

@@ -192,7 +192,7 @@ export function buildFrom(address: string): Build | undefined {
   };
   for (const line of address.replace(/^#/, "").split("&")) {
     const at = line.indexOf("=");
-    if (at > 0 && Object.hasOwn(reads, line.slice(0, at))) reads[line.slice(0, at)]!(line.slice(at + 1));
+    if (at > 0 && Object.hasOwn(reads, line.slice(0, at))) reads[line.slice(0, at)]?.(line.slice(at + 1));
   }
   if (build.board === undefined && build.cards.length === 0) return undefined;
   const some = (o: object) => (Object.keys(o).length > 0 ? o : undefined);

@@ -1,6 +1,6 @@
 // Edits of a build: pin a choice, take it back, drop a mode, split a mode in two. Builds are values; each edit is a new one.
 import { cardsOn, cardsOnOrOff, copyName, modesOf } from "../catalogue/index.js";
-import type { Build, Mode } from "../records/index.js";
+import { type Build, itemAt, type Mode } from "../records/index.js";
 import { withoutCard } from "./copies.js";
 
 type Pinned = { -readonly [K in keyof Build]: Build[K] };
@@ -36,8 +36,8 @@ export function withChoice(build: Build, id: string, value: string | undefined):
       out.cards = build.cards.map((c) => {
         if (copyName(c) !== name) return c;
         const settings = { ...c.settings };
-        if (value === undefined) delete settings[rest[1]!];
-        else settings[rest[1]!] = value;
+        if (value === undefined) delete settings[itemAt(rest, 1)];
+        else settings[itemAt(rest, 1)] = value;
         return put({ ...c }, "settings", Object.keys(settings).length > 0 ? settings : undefined);
       });
       return out;

@@ -230,7 +230,7 @@ export type Release = NonNullable<Card["enable"]>["releases"][number];
 export function running(asked: AskedCard, mode: AskedMode): readonly string[] {
   const { enable } = asked.card;
   if (mode.enabled.has(asked.as) || !enable || !switchable(asked.card)) return asked.revisions;
-  return enable.revisions ? asked.revisions.filter((r) => !enable.revisions!.includes(r)) : [];
+  return enable.revisions ? asked.revisions.filter((r) => enable.revisions?.includes(r) !== true) : [];
 }
 
 /** Revisions of the card that in this mode still take, or need, what `what` names. */

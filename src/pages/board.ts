@@ -2,7 +2,7 @@
 
 import { mainMemory, mainMemoryLiesAnywhere, runsOn } from "../catalogue/index.js";
 import { laneText } from "../images/index.js";
-import { type Board, bytes, hex, known, sizeText } from "../records/index.js";
+import { type Board, bytes, hex, known, must, sizeText } from "../records/index.js";
 import { mainMemoryLies, type Verdict, verdictOrder } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
@@ -221,7 +221,11 @@ function memoryText(board: Board): string {
         "or",
       )
     : "not written down";
-  const lies = mainMemoryLiesAnywhere(board) ? mainMemoryLies(board) : base === 0 ? "" : ` It begins at ${hex(base!, 5)}.`;
+  const lies = mainMemoryLiesAnywhere(board)
+    ? mainMemoryLies(board)
+    : base === 0
+      ? ""
+      : ` It begins at ${hex(must(base, "where main memory begins"), 5)}.`;
   return `Memory that can be fitted: ${fitted}.${lies && ` ${lies.trim()}`}`;
 }
 

@@ -2,7 +2,7 @@
 import { inRange, memoryNeeded } from "../catalogue/index.js";
 import { firmwareBars } from "../drawing/index.js";
 import type { Verdict } from "../planning/index.js";
-import { bytes, type Card, type Firmware, sizeText } from "../records/index.js";
+import { bytes, type Card, type Firmware, itemAt, lastOf, sizeText } from "../records/index.js";
 import { verdictOrder } from "../words/index.js";
 import { cellAsks } from "./asks.js";
 import type { Cell, Cells } from "./cells.js";
@@ -82,12 +82,13 @@ function boundCards(ctx: Context, family: Firmware): readonly Card[] {
 
 /** "R5 to R6", by the card's own record. */
 function takes(family: Firmware, card: Card): string {
-  const fits = family.versions.map((v) => card.needs!.firmware!.some((r) => inRange(family, v.id, r)));
+  const fits = family.versions.map((v) => (card.needs?.firmware ?? []).some((r) => inRange(family, v.id, r)));
   const runs: string[] = [];
   for (let i = 0; i < fits.length; i += 1) {
     const from = i;
     while (fits[i] && fits[i + 1]) i += 1;
-    if (fits[i]) runs.push(from === i ? family.versions[i]!.id : `${family.versions[from]!.id} to ${family.versions[i]!.id}`);
+    if (fits[i])
+      runs.push(from === i ? itemAt(family.versions, i).id : `${itemAt(family.versions, from).id} to ${itemAt(family.versions, i).id}`);
   }
   return runs.length === 0 ? "none of them" : listText(runs);
 }
@@ -157,8 +158,8 @@ function changesAt(ctx: Context, cells: Cells, family: Firmware, index: number):
 
 export function firmwarePage(ctx: Context, cells: Cells, family: Firmware): FirmwarePage {
   const feature = (id: string) => family.features?.find((f) => f.id === id)?.says ?? id;
-  const first = family.versions[0]!.id;
-  const last = family.versions.at(-1)!.id;
+  const first = itemAt(family.versions, 0).id;
+  const last = lastOf(family.versions).id;
   const bound = boundCards(ctx, family).map((card) => ({
     card: recordLink(ctx.catalogue, "card", card.id),
     takes: takes(family, card),

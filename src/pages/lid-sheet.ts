@@ -3,7 +3,7 @@
 import { labelCopies } from "../catalogue/index.js";
 import { ask } from "../machine/index.js";
 import { changeOver, type HandWay, plan as planBuild } from "../planning/index.js";
-import type { Build } from "../records/index.js";
+import { type Build, itemAt } from "../records/index.js";
 import { type Caution, cautionsOf } from "../wiring/index.js";
 import { costCells, costHeads, lidCard } from "../words/index.js";
 import { type ChangeOverView, viewOfHand } from "./change-over.js";
@@ -40,7 +40,7 @@ export function lidSheetOf(
     ...head(`builds/${build.id}-lid.html`, `Card for the lid: ${build.name}`, says, "builds"),
     why,
     cautions: cautionsOf(cautionIds),
-    ways: card.ways.map((way, at) => ({ ...way, conditions: conditionsOf(catalogue, hand.ways[at]!) })),
+    ways: card.ways.map((way, at) => ({ ...way, conditions: conditionsOf(catalogue, itemAt(hand.ways, at)) })),
     changeOver: viewOfHand(catalogue, build, hand),
     costs: { heads: costHeads, rows: costs.length > 1 ? costs.map(costCells) : [] },
   };

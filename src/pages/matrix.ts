@@ -1,6 +1,6 @@
 // The matrix of one board revision: cards down, firmware versions across, a verdict with its evidence in each cell.
 import { releaseBar } from "../drawing/index.js";
-import type { Board } from "../records/index.js";
+import { type Board, itemAt } from "../records/index.js";
 import { asksCard, asksFirmware } from "./asks.js";
 import { type Tally, tally } from "./board.js";
 import type { Cells } from "./cells.js";
@@ -61,11 +61,11 @@ interface Asked {
 
 /** Undefined inside a run. */
 function runAt(cells: readonly Asked[], at: number): string | undefined {
-  const same = (i: number) => cells[i]?.family === cells[at]!.family && cells[i]?.mark.label === cells[at]!.mark.label;
+  const same = (i: number) => cells[i]?.family === itemAt(cells, at).family && cells[i]?.mark.label === itemAt(cells, at).mark.label;
   if (same(at - 1)) return undefined;
   let last = at;
   while (same(last + 1)) last += 1;
-  return last === at ? cells[at]!.version : `${cells[at]!.version} to ${cells[last]!.version}`;
+  return last === at ? itemAt(cells, at).version : `${itemAt(cells, at).version} to ${itemAt(cells, last).version}`;
 }
 
 export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: string): MatrixPage {

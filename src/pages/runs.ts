@@ -1,5 +1,7 @@
 // Runs: neighbouring firmware versions with the same answer, and revisions with the same runs, said as people say them.
+
 import type { Catalogue } from "../catalogue/index.js";
+import { itemAt, lastOf } from "../records/index.js";
 import type { Cell, Cells } from "./cells.js";
 import { listText } from "./common.js";
 
@@ -21,8 +23,8 @@ export interface RevisionGroup {
 }
 
 export function spanOf(all: readonly string[], versions: readonly string[]): string {
-  const first = versions[0]!;
-  const last = versions.at(-1)!;
+  const first = itemAt(versions, 0);
+  const last = lastOf(versions);
   const starts = first === all[0];
   const ends = last === all.at(-1);
   if (starts && ends) return all.length === 1 ? first : "any version";
@@ -73,7 +75,7 @@ function inFamily(catalogue: Catalogue, columns: readonly Column[], family: stri
 
 /** Spans of versions with one verdict, whatever the evidence: "from R5 on". */
 export function spansWith(catalogue: Catalogue, cells: Cells, group: RevisionGroup, verdict: Cell["verdict"]): readonly string[] {
-  const columns = cells.columns(group.board, group.revisions[0]!);
+  const columns = cells.columns(group.board, itemAt(group.revisions, 0));
   const verdictOf = new Map(group.runs.flatMap((r) => r.versions.map((v) => [`${r.family}|${v}`, r.cell.verdict] as const)));
   const stretches: { family: string; versions: string[] }[] = [];
   let open = false;

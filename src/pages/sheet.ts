@@ -16,7 +16,7 @@ import {
 } from "../drawing/index.js";
 import { fillBuild } from "../machine/index.js";
 import { type Combination, judgeRunning, plan as planBuild } from "../planning/index.js";
-import type { Build } from "../records/index.js";
+import { type Build, itemAt } from "../records/index.js";
 import { type BestWiring, type BuildSheet, buildSheet, type Face, planWiring, type WiringPlan, wiringOptions } from "../wiring/index.js";
 import { bestSentence, betterSentence, runnerUpSentence } from "../words/index.js";
 import { asksOf } from "./asks.js";
@@ -186,7 +186,7 @@ function seenOnce(faces: readonly Face[]): readonly Face[] {
   for (const face of faces) {
     const same = drawn.findIndex((d) => d.half === face.half && JSON.stringify(d.contacts) === JSON.stringify(face.contacts));
     if (same < 0) drawn.push(face);
-    else drawn[same] = { ...drawn[same]!, says: `${drawn[same]!.says}; so also the ${face.says.replace(/^.*?, /, "")}` };
+    else drawn[same] = { ...itemAt(drawn, same), says: `${itemAt(drawn, same).says}; so also the ${face.says.replace(/^.*?, /, "")}` };
   }
   return drawn;
 }

@@ -1,7 +1,7 @@
 // What each way out of a refused machine costs, side by side: leave something out, choose something else, change over by hand, one switch.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Answer, Repair, Verdict } from "../planning/index.js";
-import type { Build } from "../records/index.js";
+import { type Build, itemAt } from "../records/index.js";
 import { bestBuilt } from "./best-built.js";
 
 export interface WayOutCost {
@@ -31,7 +31,7 @@ export function waysOutCosts(catalogue: Catalogue, { repairs }: Pick<Answer, "re
   const sorted = [...costs, ...(switched ? [switched] : [])].sort((a, b) => {
     const [one, other] = [rankOf(a), rankOf(b)];
     const at = one.findIndex((n, i) => n !== other[i]);
-    return at < 0 ? 0 : one[at]! - other[at]!;
+    return at < 0 ? 0 : itemAt(one, at) - itemAt(other, at);
   });
   return sorted.filter((cost, at) => sorted.findIndex((c) => c.kind === cost.kind) === at);
 }
@@ -83,7 +83,7 @@ function switchCost(catalogue: Catalogue, repairs: readonly Repair[]): WayOutCos
     const { says, verdict, gives } = first;
     return { kind: "switch", says, verdict, without: gives.map((g) => g.says), ...(best ? { impossible: best.says } : {}) };
   }
-  const { says, gives } = repairs[best.of]!;
+  const { says, gives } = itemAt(repairs, best.of);
   const { toGet, poles, wires } = best.figures;
   const without = gives.filter((g) => g.kind === "card" || g.kind === "mode").map((g) => g.says);
   return { kind: "switch", says, verdict: best.combination.verdict, without, toGet, poles, wires };

@@ -1,4 +1,5 @@
 // The field guide: every field of every kind of record, as rows for a page. Made from the schemas.
+import { must } from "./must.js";
 import { type Kind, kinds } from "./schema/index.js";
 import { type Shape, words } from "./shape.js";
 
@@ -32,9 +33,12 @@ export function fieldGuide(): readonly GuideKind[] {
 function fieldsOf(shape: Shape): readonly GuideField[] {
   const found = shape.discriminator?.propertyName;
   if (found === undefined) return [...walk(shape, "", 0)];
-  return shape.anyOf!.flatMap((branch) => {
+  return must(shape.anyOf, "shape.anyOf").flatMap((branch) => {
     const rows = [...walk(branch, "", 0)];
-    return rows.map((row) => ({ ...row, path: `(${String(branch.properties![found]!.const)}) ${row.path}` }));
+    return rows.map((row) => ({
+      ...row,
+      path: `(${String(must(branch.properties?.[found], found).const)}) ${row.path}`,
+    }));
   });
 }
 

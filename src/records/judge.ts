@@ -1,7 +1,9 @@
 // Judges a value against a record schema and says what is wrong in a person's terms: one mistake, one misfit.
 // A general validator reports every branch of a union that did not fit; this one walks the same schema but
 // first picks the branch the writer meant. The tests hold it against such a validator on mutated records.
+
 import type { FindingCode } from "./finding.js";
+import { itemAt, must } from "./must.js";
 import { few, nearest } from "./nearest.js";
 import { step } from "./pointer.js";
 import { hintForNumber, isReadWhole } from "./quantity.js";
@@ -110,8 +112,8 @@ function judgeUnion(shape: Shape, value: unknown, pointer: string, written: Writ
   const branches = flat(shape);
   const found = shape.discriminator?.propertyName;
   if (found !== undefined) {
-    if (!isMapping(value)) return [misfit(branches[0]!, value, pointer, written)];
-    const named = branches.map((b) => b.properties![found]!.const as string);
+    if (!isMapping(value)) return [misfit(itemAt(branches, 0), value, pointer, written)];
+    const named = branches.map((b) => must(b.properties?.[found], found).const as string);
     const type = value[found];
     if (type === undefined) return [missing(found, `one of: ${named.join(", ")}`, pointer)];
     const branch = branches[named.indexOf(type as string)];
@@ -124,8 +126,8 @@ function judgeUnion(shape: Shape, value: unknown, pointer: string, written: Writ
   // One entry written without its dash is an entry of the list, not another kind of thing.
   if (list && isMapping(value) && !branches.some((b) => b.type === "object")) return [misfit(list, value, pointer, written)];
   const same = branches.filter((b) => b.const === undefined && sameType(b, value));
-  if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return judge(same[0]!, value, pointer, written);
-  if (same.length === 1 && typeof value === "number") return judge(same[0]!, value, pointer, written);
+  if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return judge(itemAt(same, 0), value, pointer, written);
+  if (same.length === 1 && typeof value === "number") return judge(itemAt(same, 0), value, pointer, written);
   return [misfit(shape, value, pointer, written, typeof value === "string" ? "shape-bad-value" : "shape-wrong-type")];
 }
 
@@ -166,7 +168,7 @@ function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, poi
   );
   for (const name of lacking) {
     if ([...misspelt.values()].includes(name)) continue;
-    const field = own[name]!;
+    const field = must(own[name], name);
     const plain = flat(field).some((f) => f.const === "unknown");
     const m = missing(name, words(field), pointer);
     out.push(plain ? m : { ...m, hint: `Add ${name} here. ${field.description ?? ""}`.trim() });
@@ -193,7 +195,7 @@ function decimalComma(value: Readonly<Record<string, unknown>>, name: string): s
   if (!/^[0-9]+$/.test(name) || value[name] !== null) return undefined;
   const numbers = Object.entries(value).filter(([, whole]) => Number.isInteger(whole));
   return numbers.length === 1
-    ? `A comma begins the next field; write a decimal point: ${numbers[0]![0]}: ${numbers[0]![1]}.${name}.`
+    ? `A comma begins the next field; write a decimal point: ${itemAt(numbers, 0)[0]}: ${itemAt(numbers, 0)[1]}.${name}.`
     : `A comma begins the next field; if ${name} stands behind a decimal comma, write a point.`;
 }
 
@@ -215,7 +217,7 @@ function judgeList(shape: Shape, value: readonly unknown[], pointer: string, wri
       },
     ];
   }
-  return value.flatMap((inner, i) => judge(shape.items!, inner, step(pointer, i), written));
+  return value.flatMap((inner, i) => judge(must(shape.items, "shape.items"), inner, step(pointer, i), written));
 }
 
 function judgeText(shape: Shape, value: string, pointer: string, written: Written): readonly Misfit[] {

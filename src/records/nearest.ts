@@ -1,4 +1,5 @@
 // The word a writer probably meant: the nearest of the allowed ones, counting a swap of neighbours as one slip.
+import { itemAt } from "./must.js";
 
 /** Slips (insert, drop, change, swap neighbours) that turn one word into the other; case does not count. */
 export function slips(a: string, b: string): number {
@@ -10,14 +11,14 @@ export function slips(a: string, b: string): number {
     const row = [i];
     for (let j = 1; j <= y.length; j++) {
       const same = x[i - 1] === y[j - 1] ? 0 : 1;
-      let least = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + same);
-      if (i > 1 && j > 1 && x[i - 1] === y[j - 2] && x[i - 2] === y[j - 1]) least = Math.min(least, before[j - 2]! + 1);
+      let least = Math.min(itemAt(last, j) + 1, itemAt(row, j - 1) + 1, itemAt(last, j - 1) + same);
+      if (i > 1 && j > 1 && x[i - 1] === y[j - 2] && x[i - 2] === y[j - 1]) least = Math.min(least, itemAt(before, j - 2) + 1);
       row.push(least);
     }
     before = last;
     last = row;
   }
-  return last[y.length]!;
+  return itemAt(last, y.length);
 }
 
 /**

@@ -1,5 +1,6 @@
 // From text to a plain value: YAML 1.2, one document, no anchors, no tags, no key twice.
 // A record is written by people and reviewed by eye, so what hides its meaning is refused.
+
 import {
   type Document,
   isAlias,
@@ -14,6 +15,7 @@ import {
   type YAMLError,
 } from "yaml";
 import type { Finding, FindingCode } from "./finding.js";
+import { itemAt, must } from "./must.js";
 import { type Locator, locator } from "./place.js";
 import { steps } from "./pointer.js";
 import { anchorWords, tagWords, yamlWords } from "./yaml-words.js";
@@ -91,7 +93,7 @@ function faults(doc: Document.Parsed, text: string, at: Locator): readonly Findi
   const errors = doc.errors;
   const double = errors.filter((e) => e.code === "DUPLICATE_KEY");
   const other = errors.find((e) => e.code !== "DUPLICATE_KEY");
-  const told = other && (double.length === 0 || other.pos[0] < double[0]!.pos[0]) ? [other] : double.slice(0, 20);
+  const told = other && (double.length === 0 || other.pos[0] < itemAt(double, 0).pos[0]) ? [other] : double.slice(0, 20);
   return told.map((e) => {
     const start = /closing .*quote/.test(e.message) ? openingQuote(doc, e.pos[0]) : e.pos[0];
     return finding(at, codeOf(e), [start, Math.max(start + 1, e.pos[1])], ...yamlWords(e, restOfLine(text, start)));
@@ -168,9 +170,9 @@ function hidden(doc: Document.Parsed, text: string, at: Locator): readonly Findi
       const anchored = isAlias(node) || ((isScalar(node) || isCollection(node)) && node.anchor !== undefined);
       // The node begins after its anchor or tag; the mark itself is what should be seen.
       const mark = (sign: string) => {
-        let start = text.lastIndexOf(sign, node.range![0]);
+        let start = text.lastIndexOf(sign, must(node.range, "node.range")[0]);
         while (text[start - 1] === sign) start -= 1;
-        return [start, node.range![0]];
+        return [start, must(node.range, "node.range")[0]];
       };
       if (anchored) return tell("yaml-alias", isAlias(node) ? node.range : mark("&"), ...anchorWords);
       // The parser marks block collections and quoted text with default tags only when they were written out.

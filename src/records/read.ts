@@ -1,8 +1,10 @@
 // Reading: files in, records and findings out. Knows no disk; every file is judged whatever the others hold.
+
 import { decode } from "./decode.js";
 import type { Finding, FindingCode } from "./finding.js";
 import { judge } from "./judge.js";
 import { keptOr, type TextRead } from "./kept.js";
+import { itemAt } from "./must.js";
 import { few, nearest } from "./nearest.js";
 import { parse } from "./parse.js";
 import { locator } from "./place.js";
@@ -88,7 +90,7 @@ function judgeText(kind: Kind, text: string, file: string, odd: readonly Finding
     .slice(0, mostOfAFile)
     .map(({ pointer, on, ...rest }): Finding => ({ ...rest, level: "error", at: at(pointer, { on }) }));
   if (misfits.length > mostOfAFile) {
-    const last = told[mostOfAFile - 1]!;
+    const last = itemAt(told, mostOfAFile - 1);
     told[mostOfAFile - 1] = { ...last, hint: `${last.hint ?? ""} There are ${misfits.length - mostOfAFile} more in this file.`.trim() };
   }
   return { value: parsed.value, findings: [...seen, ...told] };

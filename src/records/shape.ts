@@ -1,4 +1,5 @@
 // The part of JSON Schema that record schemas use, and how to say a shape or a value in words.
+import { itemAt, must } from "./must.js";
 import type { Unit } from "./quantity.js";
 
 /** What a schema of ours may hold. A test walks every schema and fails on anything else. */
@@ -63,10 +64,10 @@ export function words(shape: Shape): string {
   switch (shape.type) {
     case "object":
       return shape.patternProperties
-        ? `a mapping of names to values, each ${words(Object.values(shape.patternProperties)[0]!)}`
+        ? `a mapping of names to values, each ${words(itemAt(Object.values(shape.patternProperties), 0))}`
         : "a mapping of fields";
     case "array": {
-      const of = `each ${words(shape.items!)}`;
+      const of = `each ${words(must(shape.items, "shape.items"))}`;
       if (shape.minItems !== undefined && shape.minItems === shape.maxItems) return `a list of exactly ${shape.minItems} entries, ${of}`;
       return shape.minItems ? `a list with at least one entry, ${of}` : `a list, ${of}`;
     }

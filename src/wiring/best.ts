@@ -1,7 +1,9 @@
 // Planning and wiring together: of the combinations of a machine, and of every division of its cards, the one that is best to build. The
 // first that planning ranks may be one that no switch can do, or one that asks more of the switch than another as good.
+
 import type { Catalogue } from "../catalogue/index.js";
 import type { Combination, Offer, Round } from "../planning/index.js";
+import { itemAt } from "../records/index.js";
 import { demandsOf, socketsOf } from "../switching/index.js";
 import type { WayOut, Wiring, WiringOptions, WiringReason } from "./answer-types.js";
 import { betterIn, compareFigures, type FigureDifference, type Figures, figuresOf, type WiringFigures, wiringFigures } from "./figures.js";
@@ -68,7 +70,7 @@ export function bestWiring(catalogue: Catalogue, asked: readonly ToBuild[]): Bes
     return first && { ...first, refused: refusals.length, proven };
   }
   const combination = best.told();
-  const wiring = planWiring(catalogue, combination, asked[best.of]!.options);
+  const wiring = planWiring(catalogue, combination, itemAt(asked, best.of).options);
   if (wiring.kind === "refused") throw new Error(`A combination that could be wired no longer can: ${wiring.says}`);
   const next = nextTo(best, found);
   return {

@@ -1,6 +1,8 @@
 // What switched machines are compared by, in this order: how it works, how much must change between the ways, how well it is proven, what
 // is held against it, what has to be got, poles, wires, and the work from the machine as it stands.
+
 import type { Combination } from "../planning/index.js";
+import { itemAt } from "../records/index.js";
 import type { Wiring } from "./answer-types.js";
 
 export interface Figures {
@@ -74,7 +76,7 @@ export function inOrder(f: Figures): readonly number[] {
 
 export function compareFigures(a: Figures, b: Figures): number {
   const [one, other] = [inOrder(a), inOrder(b)];
-  for (const [at, figure] of one.entries()) if (figure !== other[at]) return figure - other[at]!;
+  for (const [at, figure] of one.entries()) if (figure !== other[at]) return figure - itemAt(other, at);
   return 0;
 }
 

@@ -3,10 +3,11 @@ import type { Build } from "../records/index.js";
 import type { WiringOptions } from "./types.js";
 
 export function wiringOptions(build: Build, more: Pick<WiringOptions, "length_m" | "tables" | "judge"> = {}): WiringOptions {
+  const safest = build.modes?.find((m) => m.safest);
   return {
     ...(build.switch ? { switch: build.switch } : {}),
     ...(build.at_hand?.parts ? { atHand: build.at_hand.parts } : {}),
-    ...(build.modes?.some((m) => m.safest) ? { safest: build.modes.find((m) => m.safest)!.id } : {}),
+    ...(safest ? { safest: safest.id } : {}),
     ...more,
   };
 }

@@ -1,7 +1,9 @@
 // The plan as a whole: candidates in order of rank, the first that can be wired and simulates to what was planned is handed out.
 // Nothing that fails the simulation leaves this file.
+
 import type { Catalogue } from "../catalogue/index.js";
 import type { Combination } from "../planning/index.js";
+import { itemAt } from "../records/index.js";
 import {
   type Called,
   type Candidate,
@@ -52,7 +54,7 @@ export function planWiring(catalogue: Catalogue, combination: Combination, optio
     const banks = sockets ? bankTable(candidate, sockets, demands, repeats) : [];
     const model = buildModel(candidate, loomed.loom, banks, demands, sockets);
     const built = options.judge ? { ...model, judge: stateJudge(model.model, options.judge(combination), alwaysOn(combination)) } : model;
-    const hubs = candidate.contacts.uses.flatMap((use, s) => (use ? [candidate.contacts.sections[s]!.hub] : []));
+    const hubs = candidate.contacts.uses.flatMap((use, s) => (use ? [itemAt(candidate.contacts.sections, s).hub] : []));
     const proof = prove(built, candidate.contacts.part.transit, hubs, hasStop(candidate.contacts.part));
     if (!proof.holds) {
       reasons.push({ code: "simulation", says: `A wiring with ${candidate.contacts.part.name} was set aside: ${proof.says}`, refs: [] });
@@ -87,8 +89,8 @@ type Ready = {
 function prepare(catalogue: Catalogue, combination: Combination, options: WiringOptions): Ready | Exclude<Wiring, { kind: "wiring" }> {
   const differ = combination.modes.some(
     (mode) =>
-      mode.firmware !== combination.modes[0]!.firmware ||
-      [...mode.enabled].sort().join(" ") !== [...combination.modes[0]!.enabled].sort().join(" "),
+      mode.firmware !== itemAt(combination.modes, 0).firmware ||
+      [...mode.enabled].sort().join(" ") !== [...itemAt(combination.modes, 0).enabled].sort().join(" "),
   );
   if (combination.modes.length < 2) return { kind: "not-needed", says: "One mode needs no switch." };
   if (!differ) return { kind: "not-needed", says: "All modes run the same firmware with the same cards on: no switch is needed." };
@@ -161,7 +163,7 @@ function finish(input: FinishInput): WiringPlan {
     supply_V,
   });
   const notes = [
-    `All bank lines open gives ${demands.modes[demands.safest]!.firmware}, the firmware of ${demands.modes[demands.safest]!.name}: ${demands.safestWhy}.`,
+    `All bank lines open gives ${itemAt(demands.modes, demands.safest).firmware}, the firmware of ${itemAt(demands.modes, demands.safest).name}: ${demands.safestWhy}.`,
     ...demands.notes,
     ...loom.notes,
     ...(stop && candidate.contacts.modeAt.includes(undefined)
@@ -226,7 +228,7 @@ function namer(loom: Loom, built: BuiltModel, called: Called): (node: number) =>
     for (const end of [wire.from, wire.to]) names.set(endKey(end), endText(end, called));
   }
   for (const r of loom.pullUps) names.set(endKey(r.from), endText(r.from, called));
-  return (node) => names.get(built.model.nodes[node]!);
+  return (node) => names.get(itemAt(built.model.nodes, node));
 }
 
 function pulledNote(proof: WiringPlan["proof"]): string[] {

@@ -1,5 +1,6 @@
 // Which combination is built, in words: how far it is proven to be the best, and what the next best would save and cost. Takes the data of
 // planning and wiring by its shape.
+import { must } from "../records/index.js";
 import { capital, countText, listText } from "./text.js";
 
 interface DifferenceShape {
@@ -45,7 +46,7 @@ function changingText({ cards, versions }: BestShape["figures"]): string {
   const [only] = some;
   if (some.length === 2) return `${capital(some.join(" and "))} change between the ways.`;
   if (cards === 0) return `${capital(only ?? "nothing")} changes between the ways, the cards do not.`;
-  return `${capital(only!)} ${cards === 1 ? "changes" : "change"} between the ways, the firmware does not.`;
+  return `${capital(must(only, "what differs"))} ${cards === 1 ? "changes" : "change"} between the ways, the firmware does not.`;
 }
 
 /** "Next best: R6 in work and R5.1 in play. It is better proven and costs one pole and two wires." */

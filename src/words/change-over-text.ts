@@ -1,4 +1,5 @@
 // A change-over by hand, step by step, in words. Takes the data of planning by its shape.
+import { entryOf } from "../records/index.js";
 import { capital, countText, listText, rangeText } from "./text.js";
 
 type NameOf = (as: string) => string;
@@ -98,7 +99,7 @@ interface ChangesShape {
 export function lidCard({ ways, changes }: ChangesShape, nameOf: NameOf): LidCard {
   const titles = new Map(ways.map((way) => [way.id, `${way.firmware} with ${listText(way.on.map(nameOf)) || "no card on"}`]));
   return {
-    ways: ways.map((way) => ({ title: titles.get(way.id)!, cards: standing(way, nameOf) })),
+    ways: ways.map((way) => ({ title: entryOf(titles, way.id), cards: standing(way, nameOf) })),
     changes: changes.map(({ from, to, steps }) => ({
       title: `From ${titles.get(from)} to ${titles.get(to)}`,
       steps: steps.map((step) => stepText(step, nameOf)),

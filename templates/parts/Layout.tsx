@@ -73,7 +73,7 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
           </p>
         ) : null}
         <main id="content" tabIndex={-1} data-pagefind-body={search ? "" : undefined}>
-          {search ? <SearchMeta page={page} /> : null}
+          {search ? <SearchMeta title={page.title} search={search} /> : null}
           <div class="title">
             {kind ? <p class="kind">{kind}</p> : null}
             <h1>{heading ?? page.title}</h1>
@@ -99,11 +99,10 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
 }
 
 /** What the search index keeps of a page besides its text. */
-function SearchMeta({ page }: { readonly page: PageHead }) {
-  const search = page.search!;
+function SearchMeta({ title, search }: { readonly title: string; readonly search: NonNullable<PageHead["search"]> }) {
   return (
     <div hidden>
-      <span data-pagefind-meta="title">{page.title}</span>
+      <span data-pagefind-meta="title">{title}</span>
       <span data-pagefind-meta="answer">{search.answer}</span>
       <span data-pagefind-meta="kind" data-pagefind-filter="kind">
         {search.kind}

@@ -1,5 +1,5 @@
 // A test was made after what it tested was there, and not tomorrow.
-import type { Build } from "../../records/index.js";
+import { type Build, itemAt } from "../../records/index.js";
 import type { Catalogue } from "../catalogue.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -47,7 +47,7 @@ function* things(catalogue: Catalogue, build: Build): Iterable<{ what: string; d
   const boardDate = board?.revisions[b]?.date;
   if (board && boardDate !== undefined)
     yield {
-      what: `${board.name} revision ${board.revisions[b]!.id}`,
+      what: `${board.name} revision ${itemAt(board.revisions, b).id}`,
       date: boardDate,
       home: ref("board", board.id, "revisions", b, "date"),
     };

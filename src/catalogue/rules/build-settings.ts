@@ -12,15 +12,17 @@ export const buildSettings: Rule = {
     for (const build of catalogue.builds.values()) {
       for (const [i, c] of build.cards.entries()) {
         const card = catalogue.cards.get(c.card);
-        for (const [j, { when, why }] of (card?.impossible ?? []).entries()) {
-          if (!c.settings || !Object.entries(when).every(([s, p]) => c.settings![s] === p)) continue;
+        const { settings } = c;
+        if (!card || !settings) continue;
+        for (const [j, { when, why }] of (card.impossible ?? []).entries()) {
+          if (!Object.entries(when).every(([s, p]) => settings[s] === p)) continue;
           yield {
-            says: `These settings of ${card!.name} cannot stand together: ${Object.entries(when)
+            says: `These settings of ${card.name} cannot stand together: ${Object.entries(when)
               .map(([s, p]) => `${s} ${p}`)
               .join(", ")}.`,
             at: ref("build", build.id, "cards", i, "settings"),
             on: "key",
-            related: [{ says: why, at: ref("card", card!.id, "impossible", j, "when") }],
+            related: [{ says: why, at: ref("card", card.id, "impossible", j, "when") }],
             hint: "Correct a position; if the card really stood so, correct the card's record.",
           };
         }

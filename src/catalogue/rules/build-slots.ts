@@ -1,4 +1,5 @@
 // Two cards do not stand in one slot, and a card stands only in a slot its edge fits.
+import { itemAt } from "../../records/index.js";
 import { copyName } from "../copies.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -23,7 +24,7 @@ export const buildSlots: Rule = {
           const first = cards.findIndex((o) => o.slot === c.slot);
           if (first < i) {
             yield {
-              says: `${copyName(c)} and ${copyName(cards[first]!)} both stand in slot ${c.slot}.`,
+              says: `${copyName(c)} and ${copyName(itemAt(cards, first))} both stand in slot ${c.slot}.`,
               at,
               related: [{ says: "The other one.", at: ref("build", build.id, ...path, first, "slot") }],
               hint: "Correct one of the slots, or leave one out when it is not known.",

@@ -39,10 +39,11 @@ export const cardHasPlace: Rule = {
       }
       for (const [i, span] of (card.needs?.firmware ?? []).entries()) {
         const family = catalogue.firmware.get(span.family);
-        const theirs = family?.boards.map((m) => catalogue.boards.get(m.board)) ?? [undefined];
+        if (!family) continue;
+        const theirs = family.boards.map((m) => catalogue.boards.get(m.board));
         if (theirs.some((b) => !b || b.bus === card.bus)) continue;
         const related = [{ says: "The boards it runs on.", at: ref("firmware", span.family, "boards") }];
-        const says = `${family!.name} runs on no board with the bus of this card.`;
+        const says = `${family.name} runs on no board with the bus of this card.`;
         yield { says, at: at("needs", "firmware", i, "family"), related, hint: "Correct the family, or the bus of the card." };
       }
       const takes = [...catalogue.boards.values()].some((b) => b.bus === card.bus && b.slots.some((s) => edge.fits.includes(s.edge)));

@@ -27,11 +27,12 @@ export const circulatingSize: Rule = {
           if (size === "unknown") continue;
           const factor = file.as in times ? times[file.as as keyof typeof times] : undefined;
           const over = file.as === "overdump" && bytes(file.size) <= bytes(size);
-          if (!over && (factor === undefined || bytes(file.size) === bytes(size) * factor)) continue;
+          const fitting = factor === undefined ? undefined : bytes(size) * factor;
+          if (!over && (fitting === undefined || bytes(file.size) === fitting)) continue;
           yield {
             says: `A file listed as ${file.as} cannot be ${sizeText(bytes(file.size))} long when the image is ${sizeText(bytes(size))}.`,
             at: at("circulating", i, "size"),
-            expected: over ? `more than ${sizeText(bytes(size))}` : sizeText(bytes(size) * factor!),
+            expected: over || fitting === undefined ? `more than ${sizeText(bytes(size))}` : sizeText(fitting),
             actual: sizeText(bytes(file.size)),
             related: [{ says: "The size of the image.", at: at("image", "size") }],
             hint: "Correct the size, or how it differs from the image.",

@@ -1,5 +1,5 @@
 // A conflict whose conditions no machine can meet warns nobody.
-import { bytes, type Conflict } from "../../records/index.js";
+import { bytes, type Conflict, entryOf, itemAt } from "../../records/index.js";
 import type { Catalogue } from "../catalogue.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -71,7 +71,7 @@ function settable(catalogue: Catalogue, c: Conflict): Draft | undefined {
   for (const [i, m] of (c.when.cards ?? []).entries()) {
     const wanted = new Map(Object.entries(m.settings ?? {}).map(([s, p]) => [s, typeof p === "string" ? [p] : p]));
     for (const [j, { when, why }] of (catalogue.cards.get(m.card)?.impossible ?? []).entries()) {
-      const barred = Object.entries(when).every(([s, p]) => wanted.get(s)?.length === 1 && wanted.get(s)![0] === p);
+      const barred = Object.entries(when).every(([s, p]) => wanted.get(s)?.length === 1 && entryOf(wanted, s)[0] === p);
       if (!barred) continue;
       const related = [{ says: why, at: ref("card", m.card, "impossible", j, "when") }];
       return { says: `The positions named cannot stand together on ${m.card}.`, at: at(c, "cards", i, "settings"), related };
@@ -95,7 +95,7 @@ function onBoard(catalogue: Catalogue, c: Conflict): Draft | undefined {
     const related = mine.map((b) => ({ says: `The slots of ${b.name}.`, at: ref("board", b.id, "slots") }));
     for (const [j, name] of (m.slots ?? []).entries()) {
       if (theirs.has(name)) continue;
-      const where = mine.length === 1 ? mine[0]!.name : "any of the boards";
+      const where = mine.length === 1 ? itemAt(mine, 0).name : "any of the boards";
       return {
         says: `There is no slot ${name} on ${where}.`,
         at: at(c, "cards", i, "slots", j),
@@ -121,18 +121,25 @@ function onBoard(catalogue: Catalogue, c: Conflict): Draft | undefined {
 
 /** Some version of a span runs on some board and revision that is named. */
 function onFirmware(catalogue: Catalogue, c: Conflict): Draft | undefined {
-  const boards = c.when.boards?.map((m) => ({ m, board: catalogue.boards.get(m.board) }));
-  if (!boards || !c.when.firmware || boards.some((b) => !b.board)) return undefined;
+  if (!c.when.boards || !c.when.firmware) return undefined;
+  const boards = c.when.boards.flatMap((m) => {
+    const board = catalogue.boards.get(m.board);
+    return board ? [{ m, board }] : [];
+  });
+  if (boards.length < c.when.boards.length) return undefined;
   for (const span of c.when.firmware) {
     const family = catalogue.firmware.get(span.family);
     if (!family) return undefined;
     const runs = family.versions.some(
       (v) =>
         inRange(family, v.id, span) &&
-        boards.some(({ m, board }) => (m.revisions ?? board!.revisions.map((r) => r.id)).some((r) => runsOn(family, v, board!, r))),
+        boards.some(({ m, board }) => (m.revisions ?? board.revisions.map((r) => r.id)).some((r) => runsOn(family, v, board, r))),
     );
     if (runs) return undefined;
   }
-  const related = boards.map(({ board }) => ({ says: `Firmware of ${board!.name}.`, at: ref("board", board!.id, "firmware") }));
+  const related = boards.map(({ board }) => ({
+    says: `Firmware of ${board.name}.`,
+    at: ref("board", board.id, "firmware"),
+  }));
   return { says: "No version in these spans runs on the boards and revisions named.", at: at(c, "firmware"), related };
 }

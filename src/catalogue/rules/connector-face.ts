@@ -1,4 +1,5 @@
 // A connector's face shows every contact once, each in a place of its own; its other half goes with it.
+import { itemAt } from "../../records/index.js";
 import { partsOfType } from "../lookups.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -23,7 +24,7 @@ export const connectorFace: Rule = {
         const j = c.face.findIndex((b) => b.x_mm === a.x_mm && b.y_mm === a.y_mm);
         if (j < i)
           yield {
-            says: `Contacts ${a.contact} and ${c.face[j]!.contact} lie in the same place.`,
+            says: `Contacts ${a.contact} and ${itemAt(c.face, j).contact} lie in the same place.`,
             at: at("face", i),
             related: [{ says: "The other one.", at: at("face", j) }],
             hint: "Correct one of the places.",

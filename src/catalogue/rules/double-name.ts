@@ -72,8 +72,9 @@ export const doubleName: Rule = {
 /** Two things of one name are two unless they stand on different revisions: IC7 of revision B and IC7 of C are one place. */
 function* doubles(kind: Kind, id: string, lists: readonly List[]): Iterable<Draft> {
   for (const [what, things, ...path] of lists) {
-    for (const [second, thing] of (things ?? []).entries()) {
-      const first = things!.findIndex((t) => t.id === thing.id && meetRevisions(t.revisions, thing.revisions));
+    if (!things) continue;
+    for (const [second, thing] of things.entries()) {
+      const first = things.findIndex((t) => t.id === thing.id && meetRevisions(t.revisions, thing.revisions));
       if (first < 0 || first >= second) continue;
       yield {
         ...draft(what, thing.id, ref(kind, id, ...path, second)),

@@ -1,4 +1,5 @@
 // A card that can be switched off says over which points, and in a sense that goes with them.
+import { itemAt } from "../../records/index.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 import { noSuch } from "../say.js";
@@ -55,7 +56,7 @@ export const enablePoints: Rule = {
       const given = e.points.map((p) => p.role).filter((r) => r !== "ground");
       if (wanted.length === given.length && wanted.every((r) => given.includes(r as never))) continue;
       // One end alone goes to the card's own ground, which cards wired so can share.
-      if (e.sense !== "change-over" && given.length === 1 && wanted.includes(given[0]!) && e.points.some((p) => p.role === "ground"))
+      if (e.sense !== "change-over" && given.length === 1 && wanted.includes(itemAt(given, 0)) && e.points.some((p) => p.role === "ground"))
         continue;
       yield {
         says: `A contact of the sense ${e.sense} has the points ${wanted.join(", ")}.`,

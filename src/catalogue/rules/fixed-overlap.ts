@@ -1,5 +1,5 @@
 // A board does not take one resource twice: two of its own things at one address would fight on every machine.
-import { type Board, bytes, hex, listed } from "../../records/index.js";
+import { type Board, bytes, hex, itemAt, listed } from "../../records/index.js";
 import { type ClaimSite, fixedSites, meetIo, meetMemory, meetRevisions } from "../claims.js";
 import { lineId } from "../lines.js";
 import { ref } from "../ref.js";
@@ -22,9 +22,9 @@ export const fixedOverlap: Rule = {
           if (!clash) continue;
           const [says, mine, other] = clash;
           yield {
-            says: `${board.fixed[i]!.name} and ${board.fixed[j]!.name} both take ${says}.`,
+            says: `${itemAt(board.fixed, i).name} and ${itemAt(board.fixed, j).name} both take ${says}.`,
             at: ref("board", board.id, "fixed", i, ...mine),
-            related: [{ says: `${board.fixed[j]!.name} takes it here.`, at: ref("board", board.id, "fixed", j, ...other) }],
+            related: [{ says: `${itemAt(board.fixed, j).name} takes it here.`, at: ref("board", board.id, "fixed", j, ...other) }],
             hint: "Correct one of them, limit it to some revisions, or mark windows that may overlap as shareable.",
           };
         }
@@ -36,8 +36,8 @@ export const fixedOverlap: Rule = {
 
 /** Things that need different amounts of memory are never there together. */
 function sameMemory(board: Board, i: number, j: number): boolean {
-  const a = board.fixed[i]!.when_memory?.map(bytes);
-  const b = board.fixed[j]!.when_memory?.map(bytes);
+  const a = itemAt(board.fixed, i).when_memory?.map(bytes);
+  const b = itemAt(board.fixed, j).when_memory?.map(bytes);
   return !a || !b || a.some((m) => b.includes(m));
 }
 

@@ -11,7 +11,8 @@ export const reached: Rule = {
   scope: ["bus"],
   *check({ catalogue }): Iterable<Draft> {
     for (const id of catalogue.buses.keys()) {
-      if (usesOf(catalogue, "bus", linkedId(catalogue, "bus", id)!).length > 0) continue;
+      const bus = linkedId(catalogue, "bus", id);
+      if (bus === undefined || usesOf(catalogue, "bus", bus).length > 0) continue;
       yield {
         level: "warning",
         says: "No board or card names this bus.",

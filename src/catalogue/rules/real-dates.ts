@@ -1,6 +1,6 @@
 // Dates are days of the calendar; a rule about order would judge 1987-13 in silence.
 
-import { type Kind, kinds } from "../../records/index.js";
+import { type Kind, kinds, must } from "../../records/index.js";
 import { allOf } from "../catalogue.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -16,7 +16,7 @@ export const realDates: Rule = {
       for (const record of allOf(catalogue, kind).values())
         for (const { path, date } of dates(record, [])) {
           const [y, m = 1, d = 1] = date.split("-").map(Number);
-          const day = new Date(Date.UTC(y!, m - 1, d));
+          const day = new Date(Date.UTC(must(y, "the year of a date"), m - 1, d));
           if (day.getUTCMonth() === m - 1 && day.getUTCDate() === d) {
             // An exception runs until a day ahead; the day of a test has a rule of its own.
             const ahead = today !== undefined && date > today.slice(0, date.length) && path.at(-1) === "date" && path[0] !== "result";

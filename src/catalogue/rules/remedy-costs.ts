@@ -1,5 +1,5 @@
 // A remedy that needs a part names it where the part has a record, and remedies stand cheapest first.
-import { Remedy } from "../../records/index.js";
+import { itemAt, Remedy } from "../../records/index.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
@@ -21,7 +21,7 @@ export const remedyCosts: Rule = {
         if (dearer >= 0)
           yield {
             level: "warning",
-            says: `This remedy (${r.costs}) stands after a dearer one (${remedies[dearer]!.costs}).`,
+            says: `This remedy (${r.costs}) stands after a dearer one (${itemAt(remedies, dearer).costs}).`,
             at,
             related: [{ says: "The dearer one.", at: ref("conflict", c.id, "remedies", dearer, "costs") }],
             hint: `Move it up; from cheap to dear: ${order.join(", ")}.`,

@@ -1,4 +1,5 @@
 // At most one mode is the one to fall back to.
+import { itemAt } from "../../records/index.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 
@@ -13,9 +14,9 @@ export const safestMode: Rule = {
       const safe = [...(build.modes ?? []).entries()].filter(([, m]) => m.safest);
       for (const [i, m] of safe.slice(1))
         yield {
-          says: `${m.id} and ${safe[0]![1].id} are both called the safest mode.`,
+          says: `${m.id} and ${itemAt(safe, 0)[1].id} are both called the safest mode.`,
           at: ref("build", build.id, "modes", i, "safest"),
-          related: [{ says: "The other one.", at: ref("build", build.id, "modes", safe[0]![0], "safest") }],
+          related: [{ says: "The other one.", at: ref("build", build.id, "modes", itemAt(safe, 0)[0], "safest") }],
           hint: "Keep the one the machine should fall into when a wire breaks.",
         };
     }

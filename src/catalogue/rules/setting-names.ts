@@ -1,5 +1,5 @@
 // Settings and positions that a card or a conflict names are those the card has.
-import type { Card } from "../../records/index.js";
+import { type Card, itemAt } from "../../records/index.js";
 import { settingUses } from "../names.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -38,7 +38,7 @@ function* strange(card: Card, setting: string, wanted: readonly string[], from: 
     yield { ...noSuch(`setting of ${card.name}`, setting, names, at, own ? undefined : home), on: "key" };
     return;
   }
-  const names = card.settings![index]!.positions.map((p) => p.id);
+  const names = itemAt(card.settings ?? [], index).positions.map((p) => p.id);
   for (const position of wanted) {
     if (names.includes(position)) continue;
     const home = ref("card", card.id, "settings", index, "positions");

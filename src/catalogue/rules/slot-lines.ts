@@ -1,5 +1,6 @@
 // A slot cannot have lines its edge has no contact for.
 
+import { itemAt } from "../../records/index.js";
 import { lineId } from "../lines.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -16,7 +17,7 @@ export const slotLines: Rule = {
       for (const [i, slot] of board.slots.entries()) {
         const at = bus?.edges.findIndex((e) => e.id === slot.edge) ?? -1;
         if (!bus || at < 0) continue;
-        const edge = bus.edges[at]!;
+        const edge = itemAt(bus.edges, at);
         for (const field of ["interrupts", "dma"] as const) {
           // An edge that lists none is an edge nobody has described yet.
           if (edge[field] === undefined) continue;

@@ -1,5 +1,5 @@
 // Firmware sockets that make one window together, so that an image can be laid out for them.
-import { type Board, bytes, type FirmwareSocket } from "../../records/index.js";
+import { type Board, bytes, type FirmwareSocket, itemAt } from "../../records/index.js";
 import { meetMemory } from "../claims.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -23,7 +23,7 @@ export const socketRowsRule: Rule = {
         yield {
           level: "warning",
           says: rows.says,
-          at: ref("board", board.id, "firmware_sockets", board.firmware_sockets.indexOf(sockets[0]!), "lane"),
+          at: ref("board", board.id, "firmware_sockets", board.firmware_sockets.indexOf(itemAt(sockets, 0)), "lane"),
           on: "key",
           hint: "Correct it if the board is otherwise; for sockets as they stand here nothing is burned and no switch is planned.",
         };

@@ -17,6 +17,7 @@ import {
   verify,
   writeMemoryFile,
 } from "../../images/index.js";
+import { itemAt } from "../../records/index.js";
 import { type Everywhere, gathered, type Register } from "../command.js";
 import { type BurnReport, type ReadBack, tellBurn } from "../printing/print-burn.js";
 import type { Terminal } from "../printing/terminal.js";
@@ -129,7 +130,7 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
   const stands = { device: recipe.device, pinWork: recipe.pinWork ?? [], unchecked: [...word.unchecked.keys()], different: word.different };
   const compared = compareAll(options.verify ?? [], devices, terminal, problems);
   const written = folder === undefined ? [] : await writeAll(folder, devices, recipe, word.unchecked, format, options, terminal);
-  const again = written.filter((w) => w.device).map((w) => readBack(w.path, w.device!, devices, terminal));
+  const again = written.flatMap((w) => (w.device ? [readBack(w.path, w.device, devices, terminal)] : []));
   const wrote = written.map((w) => shown(w.path, terminal.folder));
   return tellBurn({ ...none, ...stands, devices, wrote, verified: [...compared, ...again] }, options, terminal);
 }
@@ -146,7 +147,7 @@ function openDump(file: string, terminal: Terminal, problems: string[]): NamedBy
   const read = readMemoryFile(bytesOf(file, terminal));
   if (read.kind === "read") {
     if (read.gaps.length > 0)
-      terminal.err(`${file}: ${read.gaps.length} runs are not given, from ${read.gaps[0]!.from} on; they are taken as FF.`);
+      terminal.err(`${file}: ${read.gaps.length} runs are not given, from ${itemAt(read.gaps, 0).from} on; they are taken as FF.`);
     return [{ name: file, bytes: read.bytes }];
   }
   for (const p of read.problems) problems.push(`${file}${p.line === 0 ? "" : `:${p.line}`}: ${p.says} Expected: ${p.expected}.`);
@@ -221,6 +222,6 @@ function compareAll(files: readonly string[], devices: readonly BurnDevice[], te
       `Name one file a socket, in this order: ${devices.map((d) => d.socket).join(", ")}.`,
     );
   return files.flatMap((file, i) =>
-    openDump(file, terminal, problems).map((dump) => ({ ...verify(dump.bytes, devices[i]!, devices), file: basename(file) })),
+    openDump(file, terminal, problems).map((dump) => ({ ...verify(dump.bytes, itemAt(devices, i), devices), file: basename(file) })),
   );
 }

@@ -1,8 +1,10 @@
 // npm run solve: puts the problem of a file to the engine and prints the answer as JSON.
 // Exit codes: 0 there is an answer, 1 there is none (or the steps ran out; which of the two is said beside it), 2 wrong use or a bad file.
+
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { itemAt } from "../../records/index.js";
 import {
   type Budget,
   cheapest,
@@ -60,14 +62,14 @@ export function solveFile(file: ProblemFile, task: SolveTask, options: SolveOpti
     case "possible": {
       const found = possible(whole, budget);
       const values = Object.fromEntries(
-        file.problem.variables.map((v, i) => [v.name, file.values[i]!.filter((_, value) => found.values[i]!.has(value))]),
+        file.problem.variables.map((v, i) => [v.name, itemAt(file.values, i).filter((_, value) => itemAt(found.values, i).has(value))]),
       );
       return { answer: { task, values, exact: found.exact }, holds: found.exact && found.values.every((set) => set.size > 0) };
     }
     case "cheapest": {
       const ranked = cheapest(whole, file.costs, { k: options.limit ?? 1, ...project }, budget);
       const solutions = ranked.solutions.map(({ solution, cost }) => ({
-        cost: cost.map((sum, i) => fromUnits(sum, file.places[i]!)),
+        cost: cost.map((sum, i) => fromUnits(sum, itemAt(file.places, i))),
         solution: words(solution),
       }));
       return { answer: { task, solutions, proven: ranked.proven }, holds: ranked.proven && solutions.length > 0 };

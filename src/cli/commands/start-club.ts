@@ -3,7 +3,7 @@
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { basename, join, resolve } from "node:path";
 import { fillFolder, replaceFolder, standsIn } from "../../files/index.js";
-import { kinds } from "../../records/index.js";
+import { itemAt, kinds } from "../../records/index.js";
 import { type Everywhere, json, type Register } from "../command.js";
 import { exampleFiles } from "../reading/example-club.js";
 import { packageTop, shown } from "../reading/folders.js";
@@ -65,7 +65,7 @@ function fillClub(folder: string, files: Files, withParts: boolean): void {
 
 function titled(name: string): string {
   const words = name.split(/[^\p{L}\p{N}]+/u).filter((word) => word !== "");
-  return words.length === 0 ? "Our club" : words.map((word) => word[0]!.toUpperCase() + word.slice(1)).join(" ");
+  return words.length === 0 ? "Our club" : words.map((word) => itemAt(word, 0).toUpperCase() + word.slice(1)).join(" ");
 }
 
 function startText(folder: string): string {

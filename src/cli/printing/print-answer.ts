@@ -12,7 +12,7 @@ import {
   repairsSentence,
   type UnknownFact,
 } from "../../planning/index.js";
-import { sizeText } from "../../records/index.js";
+import { itemAt, sizeText } from "../../records/index.js";
 import { costCells, costHeads, evidenceWords, takenText, thenText, verdictWords } from "../../words/index.js";
 import { para, styled, type Terminal, wrapped } from "./terminal.js";
 
@@ -69,8 +69,8 @@ export function answerText(answer: Answer, options: AnswerOptions): string {
 /** In columns, each as wide as its widest cell; below it the way out itself. */
 function costLines(costs: readonly WayOutCost[]): string[] {
   const rows = [costHeads, ...costs.map(costCells)];
-  const widths = costHeads.map((_, at) => Math.max(...rows.map((row) => row[at]!.length)));
-  const lines = rows.map((row) => `  ${row.map((cell, at) => cell.padEnd(widths[at]!)).join("  ")}`.trimEnd());
+  const widths = costHeads.map((_, at) => Math.max(...rows.map((row) => itemAt(row, at).length)));
+  const lines = rows.map((row) => `  ${row.map((cell, at) => cell.padEnd(itemAt(widths, at))).join("  ")}`.trimEnd());
   return [...lines, ...costs.flatMap((c) => (c.impossible === undefined ? [] : [para("  ", `No switch can do it: ${c.impossible}`)]))];
 }
 

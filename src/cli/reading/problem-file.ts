@@ -1,5 +1,6 @@
 // The problem file: a finite-domain problem as JSON, with names and values of the writer's own. Turns it into the engine's numbers and
 // back; a mistake is told with its line and column. The form is described in DEVELOPERS.md, section "Solver".
+import { itemAt } from "../../records/index.js";
 import type { Choice, Cost, Literal, Problem, Rule, Solution } from "../../solver/index.js";
 import { JsonMistake, lineAndColumn, offsetOf, readJson } from "./json-text.js";
 import { type ScaledSum, SumMistake, scaledSum, type WrittenTerm } from "./scaled-sum.js";
@@ -21,7 +22,7 @@ export type Read = { readonly kind: "read"; readonly file: ProblemFile } | { rea
 
 /** A solution in the writer's words. */
 export function named(file: ProblemFile, solution: Solution): Record<string, Value> {
-  return Object.fromEntries(file.problem.variables.map((v, i) => [v.name, file.values[i]![solution[i]!]!]));
+  return Object.fromEntries(file.problem.variables.map((v, i) => [v.name, itemAt(itemAt(file.values, i), itemAt(solution, i))]));
 }
 
 export function readProblemFile(text: string): Read {
@@ -132,7 +133,7 @@ class Reader {
         const variables = this.at("variables", () => this.names(f.variables));
         const rows = this.at("rows", () =>
           this.list(f.rows, "rows", (row) => {
-            const items = this.list(row, "a row", (item, i) => (i < variables.length ? this.valueOf(variables[i]!, item) : -1));
+            const items = this.list(row, "a row", (item, i) => (i < variables.length ? this.valueOf(itemAt(variables, i), item) : -1));
             if (items.length !== variables.length) this.fail(`a row has ${items.length} values for ${variables.length} variables`);
             return items;
           }),
@@ -165,7 +166,7 @@ class Reader {
           this.entries(windows, "windows", (name, item) => {
             const variable = this.named(name, true);
             const lists = this.list(item, `the windows of "${name}"`, (runs) => this.list(runs, "runs", (run) => this.run(run)));
-            const count = this.values[variable]!.length;
+            const count = itemAt(this.values, variable).length;
             if (lists.length !== count) this.fail(`"${name}" has ${count} values but ${lists.length} lists of windows`);
             return { variable, windows: lists };
           }),
@@ -206,7 +207,7 @@ class Reader {
   private sum(value: unknown, what: string, bounds: { min?: number; max?: number } = {}): ScaledSum {
     const written = this.entries(value, what, (name, item): WrittenTerm => {
       const variable = this.named(name, true);
-      const values = this.values[variable]!;
+      const values = itemAt(this.values, variable);
       if (Array.isArray(item)) {
         const weights = this.list(item, "weights", (w) => this.number(w));
         if (weights.length !== values.length) this.fail(`"${name}" has ${values.length} values but ${weights.length} weights`);
@@ -240,7 +241,7 @@ class Reader {
   }
 
   private valueOf(variable: number, value: unknown): number {
-    const found = this.numbers[variable]!.get(this.value(value));
+    const found = itemAt(this.numbers, variable).get(this.value(value));
     if (found !== undefined) return found;
     const name = [...this.index].find(([, v]) => v === variable)?.[0];
     return this.fail(`"${name}" has no value ${JSON.stringify(value)}`);

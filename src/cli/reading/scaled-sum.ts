@@ -1,5 +1,6 @@
 // A sum as a problem file writes it, decimals and all, as a sum of whole numbers: all of it counted in the smallest decimal place that
 // occurs (0.7a + 0.25b <= 1 is 70a + 25b <= 100). What would reach past what the engine adds up exactly is refused.
+import { itemAt } from "../../records/index.js";
 import type { Term } from "../../solver/index.js";
 import { type Decimal, decimalOf, times, unitsAt } from "./decimal.js";
 
@@ -42,7 +43,7 @@ export function scaledSum(written: readonly WrittenTerm[], bounds: { readonly mi
   }
   const [min, max] = [bound(ends[0], places, reach, 1n), bound(ends[1], places, reach, -1n)];
   return {
-    terms: written.map(({ variable }, i) => ({ variable, weights: rows[i]!.map(Number) })),
+    terms: written.map(({ variable }, i) => ({ variable, weights: itemAt(rows, i).map(Number) })),
     places,
     ...(min === undefined ? {} : { min }),
     ...(max === undefined ? {} : { max }),

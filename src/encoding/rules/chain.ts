@@ -1,5 +1,5 @@
 // The priority chain through the slots: it reaches a card only over slots that pass it on.
-import type { Card } from "../../records/index.js";
+import { type Card, itemAt } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
 import { listText } from "../../words/index.js";
 import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
@@ -45,7 +45,7 @@ function refused(frame: Frame, sure: boolean, cards: readonly Card[], told: Fact
 
 function reaching(frame: Frame, at: number): Draft[] {
   const { board, bus, slots, cards } = frame.question;
-  const { card } = cards[at]!;
+  const { card } = itemAt(cards, at);
   const order = board.chain ?? [];
   const name = bus.chain?.name ?? "priority chain";
   const refs = [ref("card", card.id, "/chain"), ref("board", board.id, "/chain")];
@@ -70,7 +70,7 @@ function reaching(frame: Frame, at: number): Draft[] {
 
 function breaking(frame: Frame, at: number, own: string, before: string): Draft[] {
   const { board, bus, cards } = frame.question;
-  const { card } = cards[at]!;
+  const { card } = itemAt(cards, at);
   return eachCard(frame).flatMap(({ at: other, asked }): Draft[] => {
     if (other === at || !mayBreak(asked.card)) return [];
     const sure = card.chain === "uses" && asked.card.chain === "breaks";
@@ -93,7 +93,7 @@ function breaking(frame: Frame, at: number, own: string, before: string): Draft[
 /** A slot before it holds a card, whatever that card does. A slot that the revision lacks is passed over. */
 function filled(frame: Frame, at: number, own: string, before: string): Draft[] {
   const { board, bus, cards, slots } = frame.question;
-  const { card } = cards[at]!;
+  const { card } = itemAt(cards, at);
   const missing = slots.find((s) => s.id === before)?.revisions;
   const sure = card.chain === "uses";
   const needs = sure ? "needs" : "may need";

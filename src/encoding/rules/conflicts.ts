@@ -2,7 +2,7 @@
 
 import { inRange } from "../../catalogue/index.js";
 import { knowsMemory } from "../../machine/index.js";
-import { bytes, type Conflict } from "../../records/index.js";
+import { bytes, type Conflict, itemAt } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
 import { conjunctions, type Draft, fact, howToFindMemory, ref, type SoftLevel, type TradeRule } from "../draft.js";
 import type { Condition } from "../facts.js";
@@ -90,14 +90,15 @@ export function occurrences(frame: Frame, { when }: Pick<Conflict, "when">): Lit
     ),
   ];
   const found = eachMode(frame).flatMap(({ at: m }) => {
-    const version = when.firmware ? runsVersion(frame, m, (v) => when.firmware!.some((s) => inRange(family, v, s))) : modeKept(frame, m);
+    const versions = when.firmware;
+    const version = versions ? runsVersion(frame, m, (v) => versions.some((s) => inRange(family, v, s))) : modeKept(frame, m);
     const copies = (when.cards ?? []).map((c) =>
       eachCard(frame).filter(({ at, asked }) => asked.card.id === c.card && (c.even_disabled || runsIn(frame, m, at).values.length > 0)),
     );
     return choices(copies).flatMap((chosen) => {
       if (new Set(chosen.map((c) => c.at)).size !== chosen.length) return [];
       const perCard = chosen.flatMap(({ at }, i) => {
-        const c = when.cards![i]!;
+        const c = itemAt(when.cards ?? [], i);
         return [
           cardIn(frame, at),
           ofRevision(frame, at, (r) => !c.revisions || c.revisions.includes(r)),

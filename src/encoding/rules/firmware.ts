@@ -2,7 +2,7 @@
 
 import { memoryNeeded, runsOn, versionIndex } from "../../catalogue/index.js";
 import { knowsMemory } from "../../machine/index.js";
-import { type FirmwareVersion, sizeText } from "../../records/index.js";
+import { type FirmwareVersion, itemAt, lastOf, sizeText } from "../../records/index.js";
 import { type Draft, fact, memoryUnknown, never, ref, type TradeRule } from "../draft.js";
 import { eachMode, type Frame, onRevisions, runsVersion, withMemory } from "../frame.js";
 
@@ -38,11 +38,11 @@ function spanText(frame: Frame, group: readonly FirmwareVersion[]): string {
   const runs: FirmwareVersion[][] = [];
   for (const version of group) {
     const last = runs.at(-1);
-    if (last && versions.indexOf(version) === versions.indexOf(last.at(-1)!) + 1) last.push(version);
+    if (last && versions.indexOf(version) === versions.indexOf(lastOf(last)) + 1) last.push(version);
     else runs.push([version]);
   }
-  const words = runs.flatMap((run) => (run.length > 2 ? [`${run[0]!.id} to ${run.at(-1)!.id}`] : run.map((v) => v.id)));
-  return words.length === 1 ? words[0]! : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+  const words = runs.flatMap((run) => (run.length > 2 ? [`${itemAt(run, 0).id} to ${lastOf(run).id}`] : run.map((v) => v.id)));
+  return words.length === 1 ? itemAt(words, 0) : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
 function hungry(frame: Frame): Draft[] {

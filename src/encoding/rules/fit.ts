@@ -43,7 +43,7 @@ export const fit: TradeRule = {
                 `Slot ${s.id} is there only on revision ${s.revisions.join(", ")} of ${board.name}.`,
                 ref("board", board.id, `/slots/${i}`),
               ),
-              [inSlot(frame, at, (t) => t.id === s.id), onRevisions(frame, (r) => !s.revisions!.includes(r))],
+              [inSlot(frame, at, (t) => t.id === s.id), onRevisions(frame, (r) => s.revisions?.includes(r) !== true)],
             )
           : [],
       );

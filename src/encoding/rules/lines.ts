@@ -1,5 +1,5 @@
 // Lines that reach a slot: an interrupt or DMA channel that is not on the card's edge, or not led to the slot, is never heard.
-import { type Bus, listed, type Slot } from "../../records/index.js";
+import { type Bus, itemAt, listed, type Slot } from "../../records/index.js";
 import { lineOf, takings, together } from "../claims.js";
 import { type Draft, fact, never, ref, type TradeRule } from "../draft.js";
 import { inSlot } from "../frame.js";
@@ -12,7 +12,7 @@ export const lines: TradeRule = {
     return takings(frame).flatMap((taken): Draft[] => {
       const at = taken.card;
       if (at === undefined) return [];
-      const { card } = frame.question.cards[at]!;
+      const { card } = itemAt(frame.question.cards, at);
       const edge = bus.edges.find((e) => e.id === card.edge);
       const check = (what: "interrupts" | "dma", name: string): Draft[] => {
         const deaf = slots.filter((s) => !reaches(bus, edge?.[what], s, what, name));

@@ -1,7 +1,7 @@
 // What a card needs of the machine: firmware, features, board, memory, clock, other cards, a bus-master slot, rails.
 import { featuresOf, inRange, rangeText } from "../../catalogue/index.js";
 import { knowsMemory, type Release } from "../../machine/index.js";
-import { bytes, known, sizeText, unknown } from "../../records/index.js";
+import { bytes, itemAt, known, sizeText, unknown } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
 import { type Draft, fact, memoryUnknown, never, ref, type TradeRule, unsettled } from "../draft.js";
 import {
@@ -37,7 +37,7 @@ function modesNeeding(frame: Frame, at: number, what: Release) {
 
 function ofFirmware(frame: Frame, at: number): Draft[] {
   const { family } = frame.question;
-  const { card } = frame.question.cards[at]!;
+  const { card } = itemAt(frame.question.cards, at);
   const out: Draft[] = [];
   const spans = card.needs?.firmware;
   if (spans) {
@@ -64,17 +64,18 @@ function ofFirmware(frame: Frame, at: number): Draft[] {
 
 function ofMachine(frame: Frame, at: number): Draft[] {
   const { board } = frame.question;
-  const { card } = frame.question.cards[at]!;
+  const { card } = itemAt(frame.question.cards, at);
   const { needs: n } = card;
   if (!n) return [];
   const here = cardIn(frame, at);
   const out: Draft[] = [];
-  if (n.boards) {
-    const words = n.boards.map((b) => (b.revisions ? `${b.board} revision ${b.revisions.join(", ")}` : b.board)).join(", or ");
+  const { boards } = n;
+  if (boards) {
+    const words = boards.map((b) => (b.revisions ? `${b.board} revision ${b.revisions.join(", ")}` : b.board)).join(", or ");
     out.push(
       ...never(frame, fact("needs-board", `${card.name} works on ${words} only.`, ref("card", card.id, "/needs/boards")), [
         here,
-        onRevisions(frame, (r) => !n.boards!.some((b) => b.board === board.id && (!b.revisions || b.revisions.includes(r)))),
+        onRevisions(frame, (r) => !boards.some((b) => b.board === board.id && (!b.revisions || b.revisions.includes(r)))),
       ]),
     );
   }
@@ -129,7 +130,7 @@ function ofMachine(frame: Frame, at: number): Draft[] {
 }
 
 function ofCards(frame: Frame, at: number): Draft[] {
-  const { card, as } = frame.question.cards[at]!;
+  const { card, as } = itemAt(frame.question.cards, at);
   return (card.needs?.cards ?? []).flatMap((need, i): Draft[] => {
     const names = need.any_of.map((id) => frame.question.catalogue.cards.get(id)?.name ?? id);
     const told = fact(
@@ -138,8 +139,8 @@ function ofCards(frame: Frame, at: number): Draft[] {
       ref("card", card.id, `/needs/cards/${i}`),
     );
     const rules = modesNeeding(frame, at, "cards").flatMap(({ at: m, holds }) => {
-      const out = { variable: frame.cards[at]!.slot, values: [frame.question.slots.length] };
-      const off = { variable: frame.firmware[m]!, values: [frame.question.versions.length] };
+      const out = { variable: itemAt(frame.cards, at).slot, values: [frame.question.slots.length] };
+      const off = { variable: itemAt(frame.firmware, m), values: [frame.question.versions.length] };
       const letsGo = complement(frame.variables, holds);
       // A card that the mode leaves out helps all the same where nothing can switch it off: then only in such revisions.
       const helpers = eachCard(frame)
@@ -155,7 +156,7 @@ function ofCards(frame: Frame, at: number): Draft[] {
 }
 
 function ofSlot(frame: Frame, at: number): Draft[] {
-  const { card } = frame.question.cards[at]!;
+  const { card } = itemAt(frame.question.cards, at);
   const { board } = frame.question;
   if (!card.needs?.bus_master) return [];
   const refs = [ref("card", card.id, "/needs/bus_master"), ref("board", board.id, "/slots")];

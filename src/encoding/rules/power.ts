@@ -1,5 +1,5 @@
 // Power in all: every rail may be within its limit and the supply still be overloaded.
-import { known, limitOf, unknown } from "../../records/index.js";
+import { itemAt, known, limitOf, unknown } from "../../records/index.js";
 import type { Literal, Term } from "../../solver/index.js";
 import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
 import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
@@ -41,7 +41,7 @@ function powerDrafts(frame: Frame): Draft[] {
     }, 0),
   );
   const draw = (at: number) => (revision: string) => {
-    const { card } = frame.question.cards[at]!;
+    const { card } = itemAt(frame.question.cards, at);
     const all = [...new Set(card.power.map((p) => p.rail))].reduce((sum, rail) => sum + drawnFrom(card, rail, revision, volts(rail)), 0);
     return Math.min(most_nano, all);
   };
@@ -64,7 +64,7 @@ function powerDrafts(frame: Frame): Draft[] {
 
 /** The card is of a revision that takes something from some rail, or may. */
 function drawingAny(frame: Frame, at: number): Literal {
-  const { power } = frame.question.cards[at]!.card;
+  const { power } = itemAt(frame.question.cards, at).card;
   return ofRevision(frame, at, (r) => power.some((d) => known(d.worst_A) !== 0 && (!d.revisions || d.revisions.includes(r))));
 }
 

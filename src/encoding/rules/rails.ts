@@ -1,5 +1,5 @@
 // Supply rails: worst-case current per slot and in all, whether cards are switched on or not. A missing figure is unknown, never 0.
-import { type Card, known, limitOf, type Unknown, unknown } from "../../records/index.js";
+import { type Card, itemAt, known, limitOf, type Unknown, unknown } from "../../records/index.js";
 import type { Literal, Term } from "../../solver/index.js";
 import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
@@ -40,16 +40,21 @@ export function drawnFrom(card: Card, rail: string, revision: string, volts = 1)
  * (A card that is left out draws nothing; its revision is then free, so the second term falls to 0.)
  */
 export function drawTerms(frame: Frame, at: number, draw: (revision: string) => number): Term[] {
-  const { revisions } = frame.question.cards[at]!;
+  const { revisions } = itemAt(frame.question.cards, at);
   const all = revisions.map(draw);
   const least = Math.min(...all);
   const slots = frame.question.slots.length;
-  const inSlot: Term = { variable: frame.cards[at]!.slot, weights: Array.from({ length: slots + 1 }, (_, v) => (v === slots ? 0 : least)) };
-  return all.some((d) => d > least) ? [inSlot, { variable: frame.cards[at]!.revision, weights: all.map((d) => d - least) }] : [inSlot];
+  const inSlot: Term = {
+    variable: itemAt(frame.cards, at).slot,
+    weights: Array.from({ length: slots + 1 }, (_, v) => (v === slots ? 0 : least)),
+  };
+  return all.some((d) => d > least)
+    ? [inSlot, { variable: itemAt(frame.cards, at).revision, weights: all.map((d) => d - least) }]
+    : [inSlot];
 }
 
 export function mostDrawn(frame: Frame, at: number, draw: (revision: string) => number): number {
-  return Math.max(...frame.question.cards[at]!.revisions.map(draw));
+  return Math.max(...itemAt(frame.question.cards, at).revisions.map(draw));
 }
 
 function railNames(frame: Frame): string[] {
@@ -127,11 +132,11 @@ function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Dr
 function sum(frame: Frame, rail: string, revisions: readonly number[], limit: number, pointer: string): Draft[] {
   const { board } = frame.question;
   const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
-  const draw = (at: number) => (revision: string) => drawnFrom(frame.question.cards[at]!.card, rail, revision);
+  const draw = (at: number) => (revision: string) => drawnFrom(itemAt(frame.question.cards, at).card, rail, revision);
   const most = users.map(({ at }) => mostDrawn(frame, at, draw(at)));
   const all = most.reduce((a, b) => a + b, 0);
   if (all <= limit) return [];
-  const parts = users.map(({ asked }, i) => `${asked.card.name} ${ofNano(most[i]!)} A`).join(", ");
+  const parts = users.map(({ asked }, i) => `${asked.card.name} ${ofNano(itemAt(most, i))} A`).join(", ");
   const says = `${rail} V: ${parts} make ${ofNano(all)} A; ${board.name} leaves ${ofNano(Math.max(0, limit))} A for cards.`;
   // On revisions this limit is not for, the sum is loosened by more than it can reach.
   const elsewhere: Term = {
@@ -149,13 +154,13 @@ function sum(frame: Frame, rail: string, revisions: readonly number[], limit: nu
 
 /** The card is of a revision whose record names the rail, if only to say that it takes nothing. */
 function naming(frame: Frame, at: number, rail: string): Literal {
-  const { card } = frame.question.cards[at]!;
+  const { card } = itemAt(frame.question.cards, at);
   return ofRevision(frame, at, (r) => draws(card, rail).some((d) => !d.revisions || d.revisions.includes(r)));
 }
 
 /** The card is of a revision that takes something from the rail, or may. */
 function drawing(frame: Frame, at: number, rail: string): Literal {
-  const { card } = frame.question.cards[at]!;
+  const { card } = itemAt(frame.question.cards, at);
   return ofRevision(frame, at, (r) => draws(card, rail).some((d) => d.worst !== 0 && (!d.revisions || d.revisions.includes(r))));
 }
 
@@ -164,7 +169,7 @@ function perSlot(frame: Frame, rail: string, at: number, limit: Limit, pointer: 
   const most = limitOf(limit.per_slot_A);
   if (most === Number.POSITIVE_INFINITY) return [];
   const { board, cards } = frame.question;
-  const { card, revisions } = cards[at]!;
+  const { card, revisions } = itemAt(cards, at);
   const refs = [ref("card", card.id, "/power"), ref("board", board.id, `${pointer}/per_slot_A`)];
   const here = [cardIn(frame, at), onRevisions(frame, (r) => !limit.revisions || limit.revisions.includes(r))];
   if (most === unknown)

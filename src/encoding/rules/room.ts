@@ -1,5 +1,5 @@
 // Room: length, height, slots taken, rear openings, one card a slot.
-import { known, limitOf, type Slot, unknown } from "../../records/index.js";
+import { itemAt, known, limitOf, type Slot, unknown } from "../../records/index.js";
 import { conjunctions, type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { cardIn, eachCard, type Frame, inSlot, onRevisions } from "../frame.js";
 
@@ -13,7 +13,7 @@ export const room: TradeRule = {
 
 function size(frame: Frame, at: number): Draft[] {
   const { board, slots, cards } = frame.question;
-  const { card } = cards[at]!;
+  const { card } = itemAt(cards, at);
   const measures = [
     {
       word: "long",
@@ -63,7 +63,7 @@ function size(frame: Frame, at: number): Draft[] {
 
 function width(frame: Frame, at: number): Draft[] {
   const { board, slots, cards, revisions } = frame.question;
-  const { card } = cards[at]!;
+  const { card } = itemAt(cards, at);
   const wide = card.room.slots ?? 1;
   if (wide === 1) return [];
   const pointer = ref("card", card.id, "/room/slots");
@@ -106,7 +106,7 @@ function width(frame: Frame, at: number): Draft[] {
 
 function opening(frame: Frame, at: number): Draft[] {
   const { slots, cards, board } = frame.question;
-  const { card } = cards[at]!;
+  const { card } = itemAt(cards, at);
   if (!card.room.opening) return [];
   return eachCard(frame).flatMap(({ at: other, asked }) => {
     if (other <= at || !asked.card.room.opening) return [];

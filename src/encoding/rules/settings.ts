@@ -29,7 +29,7 @@ export const settings: TradeRule = {
                 ref("card", card.id, `/settings/${i}/revisions`),
               ),
               [
-                ofRevision(frame, at, (r) => !s.revisions!.includes(r)),
+                ofRevision(frame, at, (r) => s.revisions?.includes(r) !== true),
                 setTo(
                   frame,
                   at,

@@ -1,4 +1,5 @@
 // Figures in the spellings people use, brought to one: an address in hexadecimal without marks, a size as 640k, a voltage as "5 volt".
+import { must } from "../../records/index.js";
 
 const numbers: Readonly<Record<string, string>> = {
   one: "1",
@@ -19,7 +20,7 @@ const numbers: Readonly<Record<string, string>> = {
 export function evenFigures(text: string): string {
   return text
     .toLowerCase()
-    .replaceAll(/\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b/g, (word) => numbers[word]!)
+    .replaceAll(/\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b/g, (word) => must(numbers[word], word))
     .replaceAll(/\b([0-9a-f]{3,4}):([0-9a-f]{1,4})\b/g, (_, segment: string, offset: string) =>
       (Number.parseInt(segment, 16) * 16 + Number.parseInt(offset, 16)).toString(16),
     )

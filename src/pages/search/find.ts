@@ -1,5 +1,7 @@
 // Finds entries for a question: exact names and numbers first, then entries that hold every word, then near misses.
+
 import MiniSearch from "minisearch";
+import { itemAt } from "../../records/index.js";
 import { asking } from "./alike.js";
 import type { SearchEntry } from "./entries.js";
 import { type Asked, askedFor, asName, denies, termsOf } from "./terms.js";
@@ -81,7 +83,7 @@ export function finder<E extends SearchEntry>(entries: readonly E[]): Finder<E> 
     searchOptions: {
       tokenize: (text) => [text],
       boost: { title: 4, names: 4, symptoms: 3 },
-      boostDocument: (id) => kindWeight[entries[id as number]!.kind] ?? 1,
+      boostDocument: (id) => kindWeight[itemAt(entries, id as number).kind] ?? 1,
     },
   });
   index.addAll(
@@ -102,7 +104,7 @@ export function finder<E extends SearchEntry>(entries: readonly E[]): Finder<E> 
   function textsOf(id: number): readonly Cut[] {
     const before = cut.get(id);
     if (before) return before;
-    const { title, symptoms } = entries[id]!;
+    const { title, symptoms } = itemAt(entries, id);
     const texts = [title, ...symptoms].map((text) => ({ text, terms: new Set(termsOf(text)), denies: denies(text) }));
     cut.set(id, texts);
     return texts;
@@ -113,7 +115,7 @@ export function finder<E extends SearchEntry>(entries: readonly E[]): Finder<E> 
     const found = asked.map((one) => ({ one, finds: findsOf(one) }));
     const ids = new Set(found.flatMap(({ finds }) => [...finds.keys()]));
     return [...ids].map((id) => {
-      const entry = entries[id]!;
+      const entry = itemAt(entries, id);
       const each = found.map(({ one, finds }) => ({ one, find: finds.get(id) }));
       const covered = each.reduce((sum, { one, find }) => sum + (find?.share ?? 0) * weigh(one), 0) / whole;
       const seen = Math.max(0, ...textsOf(id).map((text) => coverage(asked, text.terms, weigh) * (denied && !text.denies ? 0.8 : 1)));
@@ -153,13 +155,13 @@ export function finder<E extends SearchEntry>(entries: readonly E[]): Finder<E> 
       const hits = new Map<number, Hit["how"]>();
       // A title that is exactly the question comes before a page that lists it among others.
       const exact = named.flatMap((names, i) => (name.length > 1 && names.has(name) ? [i] : []));
-      for (const i of exact.sort((a, b) => rankExact(entries[a]!, name) - rankExact(entries[b]!, name))) hits.set(i, "exact");
+      for (const i of exact.sort((a, b) => rankExact(itemAt(entries, a), name) - rankExact(itemAt(entries, b), name))) hits.set(i, "exact");
       const found = asked.length > 0 ? [...scored(asked, denied)].sort((a, b) => b.rank - a.rank || a.id - b.id) : [];
       for (const { id } of found.filter(({ named }) => named && !denied)) if (!hits.has(id)) hits.set(id, "words");
       for (const { id, how } of found) if (how === "words" && !hits.has(id)) hits.set(id, how);
       if (hits.size < 8) for (const { id, how } of found.slice(0, 40)) if (!hits.has(id)) hits.set(id, how);
       return [...hits].flatMap(([i, how]) => {
-        const entry = entries[i]!;
+        const entry = itemAt(entries, i);
         return fits(entry, filters) ? [{ entry, how, symptom: bestSymptom(textsOf(i).slice(1), asked) }] : [];
       });
     },

@@ -1,5 +1,6 @@
 // How text is cut into terms, used alike on records and on questions: figures in one spelling, words by their root, words that mean one thing
 // under one of them.
+import { itemAt, must } from "../../records/index.js";
 import { alike, denying, little, phrases } from "./alike.js";
 import { evenFigures } from "./figures.js";
 import { englishFor, foreignLittle } from "./foreign.js";
@@ -22,7 +23,8 @@ export function root(word: string): string {
 }
 
 const heads = new Map<string, readonly string[]>();
-for (const group of alike) for (const word of new Set(group.map(root))) heads.set(word, [...(heads.get(word) ?? []), root(group[0]!)]);
+for (const group of alike)
+  for (const word of new Set(group.map(root))) heads.set(word, [...(heads.get(word) ?? []), root(itemAt(group, 0))]);
 
 /** What a word is sought under: itself, and the first words of its groups. */
 function same(word: string): readonly string[] {
@@ -72,10 +74,10 @@ export function askedFor(text: string, isKnown: (term: string) => boolean = () =
   const parts = words(text).flatMap((w) => (isCode(w) ? [w] : partsOf(w)));
   const out: Asked[] = [];
   for (let at = 0; at < parts.length; at++) {
-    const word = parts[at]!;
+    const word = itemAt(parts, at);
     const next = parts[at + 1];
     const joined = next !== undefined && !isCode(word) && !isCode(next) ? root(word + next) : undefined;
-    if (joined !== undefined && isKnown(joined) && !isKnown(root(next!))) {
+    if (joined !== undefined && isKnown(joined) && !isKnown(root(must(next, "next")))) {
       out.push({ word: word + next, terms: [joined] });
       at++;
       continue;

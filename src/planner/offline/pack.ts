@@ -1,5 +1,6 @@
 // The pack: every file of the built site in one piece with a table of where each begins, so that a browser keeps the whole site with two
 // requests instead of thousands. Pure; what it weighs is stated and tested.
+import { must } from "../../records/index.js";
 export interface PackFile {
   readonly name: string;
   readonly bytes: Uint8Array;
@@ -31,7 +32,7 @@ export function packOf(files: readonly PackFile[], edition: string): { readonly 
     at += bytes.length;
   }
   const whole = new Uint8Array(at);
-  for (const { name, bytes } of kept) whole.set(bytes, table[name]![0]);
+  for (const { name, bytes } of kept) whole.set(bytes, must(table[name], name)[0]);
   return { table: { edition, files: table }, bytes: whole };
 }
 

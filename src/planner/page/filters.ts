@@ -1,12 +1,13 @@
 // Filters of the matrix: by verdict, evidence and kind of card. Rows that do not match are hidden, and how many are left is said,
 // on paper as well.
+import { itemAt } from "../../records/index.js";
 
 export function matrixFilters(): void {
   const form = document.querySelector<HTMLFormElement>("form.filters");
   const rows = [...document.querySelectorAll<HTMLTableRowElement>("table.matrix tbody tr")];
   if (!form || rows.length === 0) return;
   const left = form.querySelector("output");
-  const grid = rows[0]!.closest<HTMLElement>("section.grid");
+  const grid = itemAt(rows, 0).closest<HTMLElement>("section.grid");
   /** Answer and certainty must be those of one cell: a card that works, and another thing about it seen on a bench, is not meant. */
   const says = (row: HTMLTableRowElement, verdict: string, evidence: string) =>
     (row.dataset.says ?? "").split(" ").some((cell) => {
@@ -23,7 +24,7 @@ export function matrixFilters(): void {
       row.hidden = !fits;
       if (fits) shown += 1;
     }
-    const chosen = [...form.querySelectorAll("select")].filter((s) => s.value !== "").map((s) => s.selectedOptions[0]!.text);
+    const chosen = [...form.querySelectorAll("select")].filter((s) => s.value !== "").map((s) => itemAt(s.selectedOptions, 0).text);
     if (grid) grid.dataset.narrowed = chosen.length === 0 ? "" : `Only: ${chosen.join("; ")}. ${shown} of ${rows.length} cards.`;
     if (left) left.textContent = shown === rows.length ? `All ${rows.length} cards` : `${shown} of ${rows.length} cards`;
   };

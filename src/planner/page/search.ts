@@ -1,6 +1,8 @@
 // The search page: the small index answers at once and also from a disk; over a web server Pagefind adds the full text of the pages.
+
 import { verdictMark } from "../../drawing/index.js";
 import { type Filters, finder, fits, type Hit, type SearchEntry } from "../../pages/index.js";
+import { itemAt, must } from "../../records/index.js";
 
 interface PagefindResult {
   readonly id: string;
@@ -21,10 +23,10 @@ declare global {
 }
 
 const most = 40;
-const form = document.querySelector<HTMLFormElement>("form.search")!;
-const box = form.querySelector<HTMLInputElement>("input[name=q]")!;
-const said = document.getElementById("said")!;
-const found = document.getElementById("found")!;
+const form = must(document.querySelector<HTMLFormElement>("form.search"), "the search form");
+const box = must(form.querySelector<HTMLInputElement>("input[name=q]"), "the box to search in");
+const said = must(document.getElementById("said"), "where the search says what it found");
+const found = must(document.getElementById("found"), "the list of what was found");
 const entries = globalThis.slotwrightSearch ?? [];
 const known = finder(entries);
 
@@ -61,7 +63,7 @@ function element(name: string, css: string, ...children: readonly (string | Node
 function excerpt(html: string): readonly (string | Node)[] {
   return html.split(/(<mark>.*?<\/mark>)/g).map((part) => {
     const inside = /^<mark>(.*)<\/mark>$/.exec(part);
-    return inside ? element("mark", "", plain(inside[1]!)) : plain(part);
+    return inside ? element("mark", "", plain(itemAt(inside, 1))) : plain(part);
   });
 }
 

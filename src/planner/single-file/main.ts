@@ -1,6 +1,7 @@
 // The single file at work: what stands after "#" in the address says which page is shown. Links between pages are led there.
 
 import { pageOf, sectionOf } from "../../pages/index.js";
+import { must } from "../../records/index.js";
 import { anchored } from "../page/anchor.js";
 import { matrixFilters } from "../page/filters.js";
 import { boardPicker } from "../page/picker.js";
@@ -12,7 +13,7 @@ import { isMade, madePage } from "./made.js";
 import { piece, scriptFrom } from "./pieces.js";
 import { showSearch } from "./search.js";
 
-const main = document.getElementById("content")!;
+const main = must(document.getElementById("content"), "document.getElementById(…)");
 const plannerPrefix = "#planner.html?";
 const menu = [...document.querySelectorAll<HTMLAnchorElement>(".top nav a")];
 
@@ -68,7 +69,7 @@ async function route(): Promise<void> {
   }
   shown = place.page;
   for (const a of menu) {
-    const part = a.getAttribute("href")!.slice(1).split("/")[0];
+    const part = must(a.getAttribute("href"), "a.getAttribute(…)").slice(1).split("/")[0];
     if (place.page.split("/")[0] === part) a.setAttribute("aria-current", "true");
     else a.removeAttribute("aria-current");
   }

@@ -1,4 +1,5 @@
 // The pieces of the single file: each is compressed and inflated the first time it is wanted. Also the workers, which are such pieces.
+import { must } from "../../records/index.js";
 import type { Script } from "../worker/engine.js";
 import type { Message, Reply } from "../worker/protocol.js";
 
@@ -82,6 +83,6 @@ export function inPage(name: string, text: string): Script {
     onmessage: null,
     postMessage: (data) => void setTimeout(() => made.onmessage?.call(made as Worker, { data } as MessageEvent)),
   };
-  starts[name]!(port);
+  must(starts[name], name)(port);
   return made;
 }

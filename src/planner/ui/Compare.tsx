@@ -1,5 +1,7 @@
 // Two ways side by side: only the lines in which they differ.
+
 import type { Combination } from "../../planning/index.js";
+import { itemAt } from "../../records/index.js";
 import { evidenceWords, verdictWords } from "../../words/index.js";
 import { cardName, type Desk, useDesk } from "./desk.js";
 import { headOf } from "./how.js";
@@ -42,7 +44,7 @@ export function differences(desk: Desk, one: Combination, other: Combination): L
 export function Compare({ ways, numbers }: { ways: readonly Combination[]; numbers: readonly number[] }) {
   const desk = useDesk();
   const [first, second] = [...numbers].sort((a, b) => a - b) as [number, number];
-  const [one, other] = [ways[first - 1]!, ways[second - 1]!];
+  const [one, other] = [itemAt(ways, first - 1), itemAt(ways, second - 1)];
   const lines = differences(desk, one, other);
   return (
     <div class="compare">

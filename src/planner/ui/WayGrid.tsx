@@ -1,7 +1,7 @@
 // The ways to run the machine as one grid: cards down, ways across, firmware on top, the safest one marked. On a phone one way at a time.
 import { useEffect, useState } from "preact/hooks";
 import { copyName } from "../../catalogue/index.js";
-import type { Mode } from "../../records/index.js";
+import { itemAt, type Mode } from "../../records/index.js";
 import { Pick, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { cardName, useDesk } from "./desk.js";
@@ -186,7 +186,7 @@ function Safest({ modes, shown }: { modes: readonly Mode[]; shown: readonly Mode
 function Tabs({ modes, at, onPick }: { modes: readonly Mode[]; at: Mode; onPick: (id: string) => void }) {
   const place = modes.indexOf(at);
   const go = (to: number) => {
-    const next = modes[(to + modes.length) % modes.length]!;
+    const next = itemAt(modes, (to + modes.length) % modes.length);
     onPick(next.id);
     document.getElementById(`way-tab-${next.id}`)?.focus();
   };

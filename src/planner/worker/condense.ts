@@ -1,6 +1,8 @@
 // What a way rests on, short enough to read and to send: twenty cards make two hundred links. Of each grade and link the first few stand as
 // they are; the others are told as one, with every record that any of them names.
+
 import type { Combination, EvidenceNote, Ref } from "../../planning/index.js";
+import { itemAt } from "../../records/index.js";
 
 /** So many notes are read through; more are told together. */
 const most = 12;
@@ -27,7 +29,7 @@ export function condensed(combination: Combination): Combination {
 
 function together(notes: readonly EvidenceNote[]): EvidenceNote[] {
   const rest = notes.slice(few);
-  const { grade, link } = rest[0]!;
+  const { grade, link } = itemAt(rest, 0);
   const refs = new Map<string, Ref>(rest.flatMap((n) => n.refs).map((r) => [`${r.kind}/${r.id}${r.pointer}`, r]));
   return [
     ...notes.slice(0, few),

@@ -1,4 +1,5 @@
 // The page's side of a worker: started when first asked, ended and begun again when it is deep in something nobody wants any more.
+import { must } from "../../records/index.js";
 import type { BenchTasks, RecordsFrom, Reply, Tasks } from "./protocol.js";
 
 /** What of a Worker is used; the single file has a stand-in where a browser allows none. */
@@ -38,7 +39,7 @@ export function connect<T extends Tasks | BenchTasks>(name: "solve" | "bench", s
     new Promise<unknown>((done, fail) => {
       number += 1;
       waiting.set(number, { done, fail });
-      worker!.postMessage({ number, task, asks });
+      must(worker, "a worker that was started").postMessage({ number, task, asks });
     });
 
   const failAll = (problem: Error) => {

@@ -13,7 +13,7 @@ import {
   ref,
   toGet,
 } from "../../encoding/index.js";
-import { type Card, known, unknown } from "../../records/index.js";
+import { type Card, itemAt, known, unknown } from "../../records/index.js";
 import type { Solution } from "../../solver/index.js";
 import { exactTestText } from "../../words/index.js";
 import type { AlsoNeeded, Combination, Condition, EvidenceNote, PlacedCard, ToGet, UnknownFact, Verdict } from "./answer.js";
@@ -29,28 +29,28 @@ export function combinationOf(
 ): Combination {
   const { question, frame } = compiled;
   const { board, family } = question;
-  const revision = question.revisions[solution[frame.revision]!]!;
-  const memory = question.memories[solution[frame.memory]!]!;
-  const inPlace = eachCard(frame).filter(({ at }) => solution[frame.cards[at]!.slot]! < question.slots.length);
+  const revision = itemAt(question.revisions, itemAt(solution, frame.revision));
+  const memory = itemAt(question.memories, itemAt(solution, frame.memory));
+  const inPlace = eachCard(frame).filter(({ at }) => itemAt(solution, itemAt(frame.cards, at).slot) < question.slots.length);
   const cards = inPlace.map(({ at, asked }): PlacedCard => {
-    const v = frame.cards[at]!;
+    const v = itemAt(frame.cards, at);
     const slots = [...(freedom[at] ?? [])]
       .filter((s) => s < question.slots.length)
       .sort((a, b) => a - b)
-      .map((s) => question.slots[s]!.id);
+      .map((s) => itemAt(question.slots, s).id);
     return {
       as: asked.as,
       card: asked.card.id,
-      revision: asked.revisions[solution[v.revision]!]!,
-      slot: question.slots[solution[v.slot]!]!.id,
-      settings: Object.fromEntries(asked.settings.map((s, i) => [s.id, s.positions[solution[v.settings[i]!]!]!.id])),
+      revision: itemAt(asked.revisions, itemAt(solution, v.revision)),
+      slot: itemAt(question.slots, itemAt(solution, v.slot)).id,
+      settings: Object.fromEntries(asked.settings.map((s, i) => [s.id, itemAt(s.positions, itemAt(solution, itemAt(v.settings, i))).id])),
       slots,
       freedom: freedomWords(question.slots, slots),
     };
   });
   const here = new Set(cards.map((c) => c.as));
   const modes = eachMode(frame).flatMap(({ at, mode }) => {
-    const version = question.versions[solution[frame.firmware[at]!]!];
+    const version = question.versions[itemAt(solution, itemAt(frame.firmware, at))];
     return version ? [{ id: mode.id, name: mode.name, firmware: version.id, enabled: [...mode.enabled].filter((as) => here.has(as)) }] : [];
   });
   const conditions = conditionsOf(compiled, solution);
@@ -144,8 +144,8 @@ function headroomOf(compiled: Compiled, solution: Solution, revision: string): C
       const own = known(r.board_A);
       let used: number | "unknown" = own === unknown ? unknown : drawn_nano(own);
       for (const { at, asked } of eachCard(frame)) {
-        if (solution[frame.cards[at]!.slot] === question.slots.length) continue;
-        const rev = asked.revisions[solution[frame.cards[at]!.revision]!]!;
+        if (solution[itemAt(frame.cards, at).slot] === question.slots.length) continue;
+        const rev = itemAt(asked.revisions, itemAt(solution, itemAt(frame.cards, at).revision));
         for (const d of draws(asked.card, r.rail)) {
           if (d.revisions && !d.revisions.includes(rev)) continue;
           used = used === unknown || d.worst === unknown ? unknown : used + drawn_nano(d.worst);

@@ -3,7 +3,7 @@
 import { cardsOn, inRange, pairCopies } from "../../catalogue/index.js";
 import { ref, testedOn } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
-import { type Build, type BuildCard, bytes, type Card, type Source, sizeText } from "../../records/index.js";
+import { type Build, type BuildCard, bytes, type Card, entryOf, itemAt, type Source, sizeText } from "../../records/index.js";
 import type { Combination, Evidence, EvidenceNote, ModePlan, PlacedCard, Ref } from "./answer.js";
 
 const order: readonly Evidence[] = ["bench", "documented", "reported", "inferred"];
@@ -14,7 +14,7 @@ export function evidenceRank(grade: Evidence): number {
 }
 
 export function weakest(grades: readonly Evidence[]): Evidence {
-  return order[Math.max(0, ...grades.map(evidenceRank))]!;
+  return itemAt(order, Math.max(0, ...grades.map(evidenceRank)));
 }
 
 type Placed = Pick<PlacedCard, "card" | "revision" | "slot" | "settings" | "as">;
@@ -32,11 +32,12 @@ export interface Proven {
 export function provenModes(question: Question): Proven[] {
   const cards = question.cards.map((c) => c.card.id);
   return testedOn(question.catalogue, question.board.id, cards).flatMap((build) => {
-    if (typeof build.revision !== "string") return [];
+    const { result } = build;
+    if (!result || typeof build.revision !== "string") return [];
     if ((build.firmware ?? question.board.firmware[0]) !== question.family.id) return [];
     const modes = build.modes ?? [];
     return modes.flatMap((mode) => {
-      const seen = build.result!.modes?.find((m) => m.mode === mode.id)?.outcome ?? build.result!.outcome;
+      const seen = result.modes?.find((m) => m.mode === mode.id)?.outcome ?? result.outcome;
       // A test that leaves open what was on proves nothing of what was on together.
       if (seen !== "worked" || mode.firmware === undefined || mode.on_or_off) return [];
       return [{ build, firmware: mode.firmware, enabled: cardsOn(build.cards, mode), fitted: build.cards }];
@@ -61,7 +62,8 @@ export function evidenceOf(
   const here = proven.filter((p) => p.build.revision === machine.revision);
   for (const mode of machine.modes) {
     const running = machine.cards.filter((c) => mode.enabled.includes(c.as));
-    const match = (p: Proven, placed: Placed) => p.enabled.some((t) => standsAlike(t, placed, question.catalogue.cards.get(placed.card)!));
+    const match = (p: Proven, placed: Placed) =>
+      p.enabled.some((t) => standsAlike(t, placed, entryOf(question.catalogue.cards, placed.card)));
     const inMode = machine.modes.length > 1 ? ` (${mode.name})` : "";
     for (const placed of running)
       notes.push(
@@ -114,8 +116,9 @@ function note(link: EvidenceNote["link"], proven: readonly Proven[], what: strin
 
 /** "tested by 2 people, last in 2019-05": independent testers and the age of the newest result. */
 function benchWords(proven: readonly Proven[]): string {
-  const testers = new Set(proven.map((p) => p.build.result!.by)).size;
-  const dates = proven.map((p) => p.build.result!.date).sort();
+  const results = proven.flatMap((p) => p.build.result ?? []);
+  const testers = new Set(results.map((r) => r.by)).size;
+  const dates = results.map((r) => r.date).sort();
   return `tested on the bench by ${testers === 1 ? "one person" : `${testers} people`}, ${proven.length > 1 ? "last in" : "in"} ${dates.at(-1)}`;
 }
 
@@ -131,7 +134,7 @@ function cardNote(
   proven: readonly Proven[],
   inMode: string,
 ): EvidenceNote {
-  const card = question.catalogue.cards.get(placed.card)!;
+  const card = entryOf(question.catalogue.cards, placed.card);
   const what = `${nameOf(question, placed)} on revision ${machine.revision} with ${mode.firmware}${inMode}`;
   if (proven.length > 0) return note("card", proven, what);
   const paper = paperGrade(question, card, machine, mode.firmware);

@@ -1,6 +1,7 @@
 // Kinds of combination: by verdict and by evidence. Counts every kind exactly, as far as the budget goes, and finds ways of one kind alone.
 
 import type { Compiled, Frame } from "../../encoding/index.js";
+import { itemAt } from "../../records/index.js";
 import { type Budget, type Count, count, countPerValue, type Problem } from "../../solver/index.js";
 import type { Combination, Evidence, Verdict } from "./answer.js";
 import { evidenceRank } from "./evidence.js";
@@ -96,13 +97,13 @@ function facetsOf(frame: Frame, certain: Problem, budget?: Budget): Facet[] {
   const { question } = frame;
   const facet = (choice: string, variable: number, values: readonly string[]): Facet => ({
     choice,
-    counts: Object.fromEntries(values.map((v, i) => [v, String(counts[variable]![i] ?? 0n)])),
+    counts: Object.fromEntries(values.map((v, i) => [v, String(itemAt(counts, variable)[i] ?? 0n)])),
   });
   const versions = question.versions.map((v) => v.id);
   return [
     facet("revision", frame.revision, question.revisions),
     facet("memory", frame.memory, question.memories.map(String)),
-    ...question.modes.map((m, i) => facet(`firmware:${m.id}`, frame.firmware[i]!, versions)),
+    ...question.modes.map((m, i) => facet(`firmware:${m.id}`, itemAt(frame.firmware, i), versions)),
   ];
 }
 

@@ -2,7 +2,7 @@
 
 import { type Compiled, eachCard, eachMode, type Frame, forbids, withRules } from "../../encoding/index.js";
 import { orElse } from "../../machine/index.js";
-import { bytes, sizeText } from "../../records/index.js";
+import { bytes, itemAt, must, sizeText } from "../../records/index.js";
 import { type Budget, type Possible, possible } from "../../solver/index.js";
 import type { OpenChoice, PossibleValue } from "./answer.js";
 
@@ -28,26 +28,26 @@ export function holes(frame: Frame): Hole[] {
     ...eachMode(frame).map(({ at, mode }) => ({
       id: `firmware:${mode.id}`,
       label: question.modes.length > 1 ? `Firmware in mode "${mode.name}"` : "Firmware",
-      variable: frame.firmware[at]!,
+      variable: itemAt(frame.firmware, at),
       values: same(question.versions.map((v) => v.id)),
     })),
     ...eachCard(frame).flatMap(({ at, asked }) => [
       {
         id: `slot:${asked.as}`,
         label: `Slot of ${asked.card.name}`,
-        variable: frame.cards[at]!.slot,
+        variable: itemAt(frame.cards, at).slot,
         values: same(question.slots.map((s) => s.id)),
       },
       {
         id: `card-revision:${asked.as}`,
         label: `Revision of ${asked.card.name}`,
-        variable: frame.cards[at]!.revision,
+        variable: itemAt(frame.cards, at).revision,
         values: same(asked.revisions),
       },
       ...asked.settings.map((s, i) => ({
         id: `setting:${asked.as}:${s.id}`,
         label: `${s.id} of ${asked.card.name} (${s.name})`,
-        variable: frame.cards[at]!.settings[i]!,
+        variable: itemAt(itemAt(frame.cards, at).settings, i),
         values: s.positions.map((p) => ({ value: p.id, label: p.how ? `${p.id} (${p.how})` : p.id })),
       })),
     ]),
@@ -57,7 +57,7 @@ export function holes(frame: Frame): Hole[] {
 /** Values of a hole that are among the possible ones. */
 export function valuesOf(frame: Frame, id: string, open: Possible): string[] {
   const hole = holes(frame).find((h) => h.id === id);
-  return hole ? hole.values.filter((_, v) => open.values[hole.variable]!.has(v)).map((v) => v.label) : [];
+  return hole ? hole.values.filter((_, v) => itemAt(open.values, hole.variable).has(v)).map((v) => v.label) : [];
 }
 
 export function openChoices(compiled: Compiled, budget?: Budget): { readonly choices: readonly OpenChoice[]; readonly exact: boolean } {
@@ -75,7 +75,11 @@ export function openChoices(compiled: Compiled, budget?: Budget): { readonly cho
       const values = hole.values.map(
         (v, i): PossibleValue => ({
           ...v,
-          verdict: sure.values[hole.variable]!.has(i) ? "workable" : open.values[hole.variable]!.has(i) ? "unknown" : "ruled-out",
+          verdict: itemAt(sure.values, hole.variable).has(i)
+            ? "workable"
+            : itemAt(open.values, hole.variable).has(i)
+              ? "unknown"
+              : "ruled-out",
         }),
       );
       return { id: hole.id, label: hole.label, chosen: chosenValue(compiled, hole.id), values };
@@ -105,6 +109,6 @@ function chosenValue(compiled: Compiled, id: string): string | undefined {
     case "card-revision":
       return card?.revision;
     default:
-      return card?.settings?.[setting!];
+      return card?.settings?.[must(setting, "setting")];
   }
 }

@@ -2,7 +2,7 @@
 // least so well proven. The same meaning as `evidenceOf`, which judges one machine; here all of them are sifted or counted at once.
 
 import { conjunctions, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../../encoding/index.js";
-import type { BuildCard } from "../../records/index.js";
+import { type BuildCard, itemAt } from "../../records/index.js";
 import type { Literal, Problem, Rule } from "../../solver/index.js";
 import type { Evidence } from "./answer.js";
 import { evidenceRank, paperGrade, provenModes, sameMemory } from "./evidence.js";
@@ -64,7 +64,7 @@ function pairings(frame: Frame, cards: readonly number[], tested: readonly Build
 
 /** The card standing as it did in a test: slot, revision where there are several, every setting; undefined when the test does not say. */
 function alike(frame: Frame, at: number, tested: BuildCard): Conjunction[] | undefined {
-  const { card, settings } = frame.question.cards[at]!;
+  const { card, settings } = itemAt(frame.question.cards, at);
   if (tested.card !== card.id || tested.slot === undefined) return undefined;
   const several = (card.revisions?.length ?? 1) > 1;
   const literals = [
@@ -81,7 +81,7 @@ function alike(frame: Frame, at: number, tested: BuildCard): Conjunction[] | und
 /** What the card's own sources say of a version on a revision. */
 function papers(frame: Frame, mode: number, at: number): Proof[] {
   const { question } = frame;
-  const { card } = question.cards[at]!;
+  const { card } = itemAt(question.cards, at);
   const proofs = question.versions.flatMap((version) => {
     const graded = question.revisions.map((r) => paperGrade(question, card, { board: question.board.id, revision: r }, version.id)?.grade);
     return [...new Set(graded)].flatMap((grade) =>
@@ -119,7 +119,7 @@ export function atLeastProven(frame: Frame, problem: Problem, grade: Evidence): 
 export function oneOf(problem: Problem, whens: readonly (readonly Literal[])[]): Problem | undefined {
   if (whens.length === 0) return undefined;
   if (whens.some((when) => when.length === 0)) return problem;
-  if (whens.length === 1) return { ...problem, rules: [...problem.rules, ...whens[0]!.map((l): Rule => ({ kind: "unary", ...l }))] };
+  if (whens.length === 1) return { ...problem, rules: [...problem.rules, ...itemAt(whens, 0).map((l): Rule => ({ kind: "unary", ...l }))] };
   const which = problem.variables.length;
   const rules = whens.flatMap((when, i) =>
     when.map((literal): Rule => ({ kind: "clause", literals: [{ variable: which, values: others(whens.length, i) }, literal] })),

@@ -1,6 +1,7 @@
 // Why nothing works: every minimal set of the owner's choices that cannot stand together, each opened down to the facts behind it.
 
 import { type Compiled, withRules } from "../../encoding/index.js";
+import { itemAt } from "../../records/index.js";
 import { type Budget, type ChoiceSets, type Explanation, explain, type Problem } from "../../solver/index.js";
 import type { Fact, OwnersChoice, Reason } from "./answer.js";
 
@@ -37,7 +38,7 @@ export function factsAgainst(
   budget?: Budget,
 ): { readonly facts: readonly Fact[]; readonly others: Explanation["others"] } {
   const { ids, others } = explain(problem, [], budget);
-  return { facts: merge(ids.map((id) => compiled.sure[Number(id)]!.fact)), others };
+  return { facts: merge(ids.map((id) => itemAt(compiled.sure, Number(id)).fact)), others };
 }
 
 /** "Tallow bus tracer and Gannet controller cannot stand together." */

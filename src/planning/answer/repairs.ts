@@ -3,6 +3,7 @@
 
 import type { Compiled } from "../../encoding/index.js";
 import { withChoice } from "../../machine/index.js";
+import { itemAt } from "../../records/index.js";
 import { type Budget, type ChoiceSets, possible } from "../../solver/index.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
 import { attempt } from "./attempt.js";
@@ -110,7 +111,7 @@ function repairOf(compiled: Compiled, gives: readonly OwnersChoice[], budget?: B
 
 function listed(values: readonly string[]): string {
   if (values.length === 0) return "something else";
-  if (values.length === 1) return values[0]!;
+  if (values.length === 1) return itemAt(values, 0);
   return `${values
     .slice(0, 5)
     .join(", ")

@@ -17,7 +17,7 @@ import {
   withRules,
 } from "../../encoding/index.js";
 import type { AskedCard } from "../../machine/index.js";
-import { type BuildCard, bytes } from "../../records/index.js";
+import { type BuildCard, bytes, itemAt } from "../../records/index.js";
 import { type Budget, cheapest, decide, type Problem, possible, type Rule, type Solution } from "../../solver/index.js";
 import type { Combination } from "./answer.js";
 import { combinationOf } from "./combination.js";
@@ -153,7 +153,7 @@ function effectRank(c: Candidate): number[] {
 }
 
 function compare(a: readonly number[], b: readonly number[]): number {
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return itemAt(a, i) - itemAt(b, i);
   return 0;
 }
 
@@ -187,11 +187,11 @@ function levels(compiled: Compiled): number[] {
 }
 
 function priceOf(compiled: Compiled, solution: Solution): number {
-  return changeCost(compiled.frame).terms.reduce((sum, t) => sum + (t.weights[solution[t.variable]!] ?? 0), 0);
+  return changeCost(compiled.frame).terms.reduce((sum, t) => sum + (t.weights[itemAt(solution, t.variable)] ?? 0), 0);
 }
 
 export function slotsAt(compiled: Compiled, solution: Solution): ReadonlySet<number>[] {
-  return compiled.frame.cards.map((c) => new Set([solution[c.slot]!]));
+  return compiled.frame.cards.map((c) => new Set([itemAt(solution, c.slot)]));
 }
 
 /** The slots each card may take with the group's other choices and no further remedy, loss or note. */
@@ -208,9 +208,13 @@ function withFreedom(
 export function slotFreedom(compiled: Compiled, solution: Solution, open: boolean, budget?: Budget): readonly ReadonlySet<number>[] {
   const others = compiled.soft.filter((s) => !applies(s, solution)).flatMap((s) => forbids(s.when));
   const base: Problem = withRules(open ? compiled.possible : compiled.certain, others);
-  const pins: Rule[] = groupVariables(compiled.frame).map((variable) => ({ kind: "unary", variable, values: [solution[variable]!] }));
+  const pins: Rule[] = groupVariables(compiled.frame).map((variable) => ({
+    kind: "unary",
+    variable,
+    values: [itemAt(solution, variable)],
+  }));
   const { values } = possible(withRules(base, pins), budget);
-  return compiled.frame.cards.map((v) => values[v.slot]!);
+  return compiled.frame.cards.map((v) => itemAt(values, v.slot));
 }
 
 /** Most tests that are tried for a proven way. */

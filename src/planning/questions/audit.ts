@@ -23,11 +23,10 @@ export interface Disagreement {
 }
 
 export function auditBench(catalogue: Catalogue): Disagreement[] {
-  return [...catalogue.builds.values()].flatMap((build) => (build.result ? (auditOne(catalogue, build) ?? []) : []));
+  return [...catalogue.builds.values()].flatMap((build) => (build.result ? (auditOne(catalogue, build, build.result) ?? []) : []));
 }
 
-function auditOne(catalogue: Catalogue, build: Build): Disagreement | undefined {
-  const result = build.result!;
+function auditOne(catalogue: Catalogue, build: Build, result: NonNullable<Build["result"]>): Disagreement | undefined {
   const answer = plan(catalogue, build, { brief: true, most: 1 });
   if (answer.kind === "misasked") return undefined;
   const own = ref("build", build.id, "/result");

@@ -1,7 +1,7 @@
 // One cell of the matrix: one card on one board revision with one firmware version, all else open. The same planner answers it.
 import { type Catalogue, defaultMode } from "../../catalogue/index.js";
 import type { Misasked } from "../../machine/index.js";
-import type { Build } from "../../records/index.js";
+import { type Build, itemAt } from "../../records/index.js";
 import type { Answer, Evidence, Verdict } from "../answer/answer.js";
 import { type PlanOptions, plan } from "../answer/plan.js";
 
@@ -41,6 +41,6 @@ export function cellAnswer(catalogue: Catalogue, q: CellQuestion): Answer | Misa
 
 export function cell(catalogue: Catalogue, q: CellQuestion): Cell {
   const answer = cellAnswer(catalogue, q);
-  if (answer.kind === "misasked") return { ...q, verdict: "unknown", evidence: "inferred", says: answer.faults[0]!.says };
+  if (answer.kind === "misasked") return { ...q, verdict: "unknown", evidence: "inferred", says: itemAt(answer.faults, 0).says };
   return { ...q, verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", says: answer.says };
 }

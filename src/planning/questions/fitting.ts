@@ -3,7 +3,7 @@
 import { type Catalogue, unreadIds } from "../../catalogue/index.js";
 import { applies, changeCount, changesOf, compile, possibleChanges, standing } from "../../encoding/index.js";
 import { ask, asStanding, findFaults, type Misasked, withCard } from "../../machine/index.js";
-import type { Build } from "../../records/index.js";
+import { type Build, itemAt } from "../../records/index.js";
 import { cheapest } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
@@ -46,13 +46,13 @@ function fitOf(catalogue: Catalogue, wish: Build, card: string, most: number): F
   for (const { verdict, problem } of tries) {
     if (best && best.changes === 0) break;
     const s = cheapest(problem, [cost], { k: 1 }).solutions[0];
-    if (!s || s.cost[0]! > most || (best && s.cost[0]! >= best.changes)) continue;
+    if (!s || itemAt(s.cost, 0) > most || (best && itemAt(s.cost, 0) >= best.changes)) continue;
     if (verdict === "unknown" && !compiled.unsettled.some((u) => applies(u, s.solution))) continue;
     const own = possibleChanges(frame).filter(
       (c) => c.as !== undefined && frame.question.cards.some((q) => q.as === c.as && !standing(frame.question, q)),
     );
-    const words = new Set(own.map((c) => c.words(s.solution[c.variable]!)));
-    best = { card, changes: s.cost[0]!, says: changesOf(frame, s.solution).filter((w) => !words.has(w)), verdict };
+    const words = new Set(own.map((c) => c.words(itemAt(s.solution, c.variable))));
+    best = { card, changes: itemAt(s.cost, 0), says: changesOf(frame, s.solution).filter((w) => !words.has(w)), verdict };
   }
   return best;
 }

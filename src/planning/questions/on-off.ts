@@ -1,8 +1,10 @@
 // What is on in which way of a machine that is run in several: for each card and way what switching just that would come to, all else of the
 // build as it stands.
+
 import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile, withRules } from "../../encoding/index.js";
 import { type Question, withChoice } from "../../machine/index.js";
+import { itemAt } from "../../records/index.js";
 import { type Budget, decide, type Rule } from "../../solver/index.js";
 import type { PossibleValue, Repair } from "../answer/answer.js";
 import { attempt } from "../answer/attempt.js";
@@ -28,17 +30,17 @@ export function findOnOff(question: Question, budget?: Budget): readonly OnOff[]
   const { modes, cards } = question;
   const free = new Set(cards.filter((c) => switchable(c.card)).map((c) => c.as));
   const open = compile({ ...question, modes: modes.map((m) => ({ ...m, enabled: new Set([...m.enabled, ...free]), free })) });
-  const isOn = (mode: number, card: number) => modes[mode]!.enabled.has(cards[card]!.as);
-  const isOpen = (mode: number, card: number) => modes[mode]!.free?.has(cards[card]!.as) === true;
+  const isOn = (mode: number, card: number) => itemAt(modes, mode).enabled.has(itemAt(cards, card).as);
+  const isOpen = (mode: number, card: number) => itemAt(modes, mode).free?.has(itemAt(cards, card).as) === true;
   const places = modes.flatMap((_, mode) => cards.map((_c, card) => ({ mode, card })));
   const offFirst = [...places].sort((a, b) => Number(isOn(a.mode, a.card)) - Number(isOn(b.mode, b.card)));
   // A revision that nothing switches off runs on in a card that is off; to say so takes a machine of which it is said what is on.
   const partly = cards.some((c) => c.card.enable?.revisions);
   const others = new Map<string, OnOff["other"]>();
   for (const { mode, card } of offFirst) {
-    if (!free.has(cards[card]!.as) || isOpen(mode, card)) continue;
+    if (!free.has(itemAt(cards, card).as) || isOpen(mode, card)) continue;
     if (partly) {
-      others.set(`${mode} ${card}`, told(switchedOver(question, mode, cards[card]!.as), budget));
+      others.set(`${mode} ${card}`, told(switchedOver(question, mode, itemAt(cards, card).as), budget));
       continue;
     }
     const fixed = places.flatMap((at): Rule[] => {
@@ -49,14 +51,14 @@ export function findOnOff(question: Question, budget?: Budget): readonly OnOff[]
     });
     others.set(
       `${mode} ${card}`,
-      verdictWith(open, fixed, () => switchedOver(question, mode, cards[card]!.as), budget),
+      verdictWith(open, fixed, () => switchedOver(question, mode, itemAt(cards, card).as), budget),
     );
   }
   return places.map(({ mode, card }): OnOff => {
-    const as = cards[card]!.as;
+    const as = itemAt(cards, card).as;
     const other = others.get(`${mode} ${card}`);
     const now = !free.has(as) ? "always" : isOpen(mode, card) ? "either" : isOn(mode, card) ? "on" : "off";
-    return { mode: modes[mode]!.id, card: as, now, ...(other === undefined ? {} : { other }) };
+    return { mode: itemAt(modes, mode).id, card: as, now, ...(other === undefined ? {} : { other }) };
   });
 }
 
@@ -82,15 +84,16 @@ const mostTried = 12;
 /** Beside a card that is to be on in a mode, as the build says: one other card switched off there so that the machine works. */
 export function findSwitchedOff(question: Question, mode: string, as: string, budget?: Budget): readonly Repair[] {
   const way = question.modes.find((m) => m.id === mode);
+  if (!way) return [];
   const others = question.cards
-    .filter((c) => c.as !== as && way?.enabled.has(c.as) && !way.free?.has(c.as) && switchable(c.card))
+    .filter((c) => c.as !== as && way.enabled.has(c.as) && !way.free?.has(c.as) && switchable(c.card))
     .slice(0, mostTried);
   return others.flatMap(({ as: other, card }): Repair[] => {
     const build = withChoice(question.build, `on:${mode}:${other}`, "off");
     const tried = attempt({ question }, build, budget);
     if (tried === "ruled-out" || tried === "stopped") return [];
     const { verdict, count, exact } = tried;
-    return [{ kind: "change", gives: [], says: `Switch ${card.name} off in ${way!.name}.`, verdict, count, exact, build }];
+    return [{ kind: "change", gives: [], says: `Switch ${card.name} off in ${way.name}.`, verdict, count, exact, build }];
   });
 }
 

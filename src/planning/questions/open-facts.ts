@@ -1,8 +1,10 @@
 // What is worth finding out: the missing facts behind unknown verdicts over a part of the matrix, those that settle most first.
 // A fact settles a cell when knowing it alone could make the cell certain; else it is one of several that would be needed.
+
 import { allOf, type Catalogue } from "../../catalogue/index.js";
 import { compile, forbids, type Unsettled, withRules } from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
+import { itemAt } from "../../records/index.js";
 import { type Budget, decide } from "../../solver/index.js";
 import type { Ref } from "../answer/answer.js";
 import { verdictOf } from "../answer/verdict.js";
@@ -30,7 +32,7 @@ export function openFacts(catalogue: Catalogue, cells: Iterable<CellQuestion>, b
     for (const [key, group] of byMissing(catalogue, compiled.unsettled)) {
       const others = compiled.unsettled.filter((u) => !group.drafts.includes(u)).flatMap((u) => forbids(u.when));
       const alone = decide(withRules(compiled.possible, others), budget).kind === "found";
-      const fact = found.get(key) ?? { said: group.drafts[0]!, refs: group.refs, settles: [], among: [] };
+      const fact = found.get(key) ?? { said: itemAt(group.drafts, 0), refs: group.refs, settles: [], among: [] };
       found.set(key, fact);
       (alone ? fact.settles : fact.among).push(q);
     }

@@ -6,6 +6,7 @@
 
 import { type Compiled, cardIn, complement, eachCard, type Frame, runsVersion, withRules } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
+import { itemAt } from "../../records/index.js";
 import type { Cost, Literal, Problem, Rule, Variable } from "../../solver/index.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
 import { openMachine } from "./open-machine.js";
@@ -77,7 +78,7 @@ interface Thing {
 /** Everything a hand can change between two ways. */
 function thingsOf(frame: Frame): readonly Thing[] {
   return [
-    { variable: frame.firmware[0]!, price: trouble.firmware },
+    { variable: itemAt(frame.firmware, 0), price: trouble.firmware },
     ...frame.cards.flatMap((c, at) => [
       { variable: c.slot, price: trouble.slot },
       ...c.settings.map((variable) => ({ variable, price: trouble.setting })),
@@ -126,7 +127,7 @@ function wishRules(
 const values = (size: number) => Array.from({ length: size }, (_, v) => v);
 
 function same(one: number, other: number, variables: readonly Variable[]): Rule[] {
-  return values(variables[one]!.size).map((v) => ({
+  return values(itemAt(variables, one).size).map((v) => ({
     kind: "clause",
     literals: [complement(variables, { variable: one, values: [v] }), { variable: other, values: [v] }],
   }));
@@ -134,7 +135,7 @@ function same(one: number, other: number, variables: readonly Variable[]): Rule[
 
 /** `differs` is 1 where the two have different values. */
 function different(one: number, other: number, differs: number, variables: readonly Variable[]): Rule[] {
-  return values(variables[one]!.size).map((v) => ({
+  return values(itemAt(variables, one).size).map((v) => ({
     kind: "forbid",
     literals: [{ variable: one, values: [v] }, complement(variables, { variable: other, values: [v] }), { variable: differs, values: [0] }],
   }));
@@ -142,8 +143,8 @@ function different(one: number, other: number, differs: number, variables: reado
 
 /** Ways that could change places stand in the order of their firmware. */
 function inOrder(frame: Frame, one: number, other: number): Rule {
-  const firmware = frame.firmware[0]!;
-  const weights = (sign: number) => values(frame.variables[firmware]!.size).map((v) => sign * v);
+  const firmware = itemAt(frame.firmware, 0);
+  const weights = (sign: number) => values(itemAt(frame.variables, firmware).size).map((v) => sign * v);
   return {
     kind: "linear",
     terms: [

@@ -3,7 +3,7 @@
 
 import { compile, eachCard, holds } from "../../encoding/index.js";
 import { ask, type Question } from "../../machine/index.js";
-import type { Build, BuildCard, Card } from "../../records/index.js";
+import { type Build, type BuildCard, type Card, itemAt } from "../../records/index.js";
 import { type Budget, cheapest, decide, type Solution } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
 import { verdictOf } from "../answer/verdict.js";
@@ -82,7 +82,7 @@ export function changeOver(question: Question, budget: Budget = defaultBudget, m
   if (ways.length < machines.length) return { kind: "stopped" };
   const changes = ways.flatMap((from, i) =>
     ways.flatMap((to, j) =>
-      i === j ? [] : [{ from: from.id, to: to.id, steps: stepsBetween(question, machines[i]!, machines[j]!, machines) }],
+      i === j ? [] : [{ from: from.id, to: to.id, steps: stepsBetween(question, itemAt(machines, i), itemAt(machines, j), machines) }],
     ),
   );
   // The search counts a thing that differs once for each two ways; where the steps told are more, another plan might need fewer.
@@ -142,18 +142,18 @@ function machineOf({ compiled, size }: ByHand, solution: Solution, way: number):
   const { frame, question } = compiled;
   const own = solution.slice(way * size, (way + 1) * size);
   const cards = eachCard(frame).flatMap(({ at, asked }): [string, Standing][] => {
-    const v = frame.cards[at]!;
-    const slot = question.slots[own[v.slot]!];
+    const v = itemAt(frame.cards, at);
+    const slot = question.slots[itemAt(own, v.slot)];
     if (!slot) return [];
     const on = frame.on[0]?.[at];
-    const settings = Object.fromEntries(asked.settings.map((s, i) => [s.id, s.positions[own[v.settings[i]!]!]!.id]));
+    const settings = Object.fromEntries(asked.settings.map((s, i) => [s.id, itemAt(s.positions, itemAt(own, itemAt(v.settings, i))).id]));
     const isOn = on === undefined || holds({ variable: on, values: [1] }, own);
-    return [[asked.as, { revision: asked.revisions[own[v.revision]!]!, slot: slot.id, settings, on: isOn }]];
+    return [[asked.as, { revision: itemAt(asked.revisions, itemAt(own, v.revision)), slot: slot.id, settings, on: isOn }]];
   });
   return {
-    revision: question.revisions[own[frame.revision]!]!,
-    memory: question.memories[own[frame.memory]!]!,
-    firmware: question.versions[own[frame.firmware[0]!]!]!.id,
+    revision: itemAt(question.revisions, itemAt(own, frame.revision)),
+    memory: itemAt(question.memories, itemAt(own, frame.memory)),
+    firmware: itemAt(question.versions, itemAt(own, itemAt(frame.firmware, 0))).id,
     cards: new Map(cards),
   };
 }

@@ -3,7 +3,7 @@
 import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile } from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
-import type { Build, Mode } from "../../records/index.js";
+import { type Build, itemAt, type Mode } from "../../records/index.js";
 import { type Budget, possible, type Solution } from "../../solver/index.js";
 import type { Combination, Verdict } from "../answer/answer.js";
 import { representatives } from "../answer/representatives.js";
@@ -45,9 +45,9 @@ export function divisionOf(open: OpenWays, solution: Solution, brief: boolean, b
   const grants = on.map((_, way) => granted(open, solution, on, way));
   const modes = on.map((cards, way): Mode => {
     const pinned = open.wishes.flatMap(({ wish }) =>
-      wish.kind === "together" && wish.firmware !== undefined && grants[way]!.includes(wish.id) ? [wish.firmware] : [],
+      wish.kind === "together" && wish.firmware !== undefined && itemAt(grants, way).includes(wish.id) ? [wish.firmware] : [],
     )[0];
-    const id = frame.question.modes[way]!.id;
+    const id = itemAt(frame.question.modes, way).id;
     return { id, name: `Way ${way + 1}`, ...(pinned === undefined ? {} : { firmware: pinned }), cards: [...cards] };
   });
   const build: Build = { ...question.build, modes };
@@ -64,13 +64,13 @@ export function divisionOf(open: OpenWays, solution: Solution, brief: boolean, b
   return {
     ways: on.map(
       (cards, way): Way => ({
-        id: modes[way]!.id,
+        id: itemAt(modes, way).id,
         on: cards,
         own: cards.filter((as) => !everywhere.includes(as)),
-        firmware: combination?.modes[way]?.firmware ?? question.versions[solution[frame.firmware[way]!]!]!.id,
+        firmware: combination?.modes[way]?.firmware ?? itemAt(question.versions, itemAt(solution, itemAt(frame.firmware, way))).id,
         versions: versions.lists[way] ?? [],
         versionsExact: versions.exact,
-        grants: grants[way]!,
+        grants: itemAt(grants, way),
       }),
     ),
     switched,
@@ -84,7 +84,7 @@ export function divisionOf(open: OpenWays, solution: Solution, brief: boolean, b
 function granted(open: OpenWays, solution: Solution, on: readonly (readonly string[])[], way: number): readonly string[] {
   return open.wishes.flatMap(({ wish, by }) => {
     if (!isGranted(wish)) return [];
-    return (by === undefined ? on[way]!.includes((wish as { card: string }).card) : solution[by] === way) ? [wish.id] : [];
+    return (by === undefined ? itemAt(on, way).includes((wish as { card: string }).card) : solution[by] === way) ? [wish.id] : [];
   });
 }
 
@@ -97,7 +97,7 @@ function versionsOf(
   const { frame, question } = compiled;
   const { values, exact } = possible(verdict === "unknown" ? compiled.possible : compiled.certain, budget);
   return {
-    lists: frame.firmware.map((variable) => question.versions.filter((_, v) => values[variable]!.has(v)).map((v) => v.id)),
+    lists: frame.firmware.map((variable) => question.versions.filter((_, v) => itemAt(values, variable).has(v)).map((v) => v.id)),
     exact,
   };
 }

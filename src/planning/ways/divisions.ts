@@ -1,5 +1,6 @@
 // Divisions: which cards are on in which way. Of all that can be, only those in which no further card could be on in any way; two that
 // differ in the order of their ways are one.
+import { itemAt } from "../../records/index.js";
 import { type Budget, cheapest, type Problem, type Rule, type Solution } from "../../solver/index.js";
 import { isOn, type OpenWays } from "./open-ways.js";
 
@@ -44,7 +45,7 @@ export function divide(open: OpenWays, problem: Problem, most: number, budget?: 
 
 function holdsOn({ compiled: { frame } }: OpenWays, solution: Solution, way: number, as: string): boolean {
   const on = isOn(frame, way, as);
-  return on === undefined || on.values.includes(solution[on.variable]!);
+  return on === undefined || on.values.includes(itemAt(solution, on.variable));
 }
 
 /** Every different order of the rows. */

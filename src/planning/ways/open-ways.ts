@@ -3,6 +3,7 @@
 
 import { type Compiled, eachCard, type Frame, holds, ofRevision, runsVersion } from "../../encoding/index.js";
 import { type Question, running } from "../../machine/index.js";
+import { itemAt } from "../../records/index.js";
 import type { Cost, Literal, Problem, Rule, Solution, Variable } from "../../solver/index.js";
 import { openMachine } from "./open-machine.js";
 import type { Wish } from "./wishes.js";
@@ -86,7 +87,7 @@ function apart(frame: Frame, way: number, as: string, all: readonly Wish[]): Rul
     const other = isOn(frame, way, asked.as);
     if (asked.as === as || !other || all.some((w) => w.kind === "always" && w.card === asked.as)) return [];
     // A revision that nothing switches off is in nobody's power.
-    const anyway = running(asked, { ...frame.question.modes[way]!, enabled: new Set() });
+    const anyway = running(asked, { ...itemAt(frame.question.modes, way), enabled: new Set() });
     const could = ofRevision(frame, at, (r) => !anyway.includes(r));
     return [{ kind: "forbid", literals: [...(here ? [here] : []), other, could] }];
   });
@@ -102,7 +103,7 @@ function inOrder(frame: Frame): Rule[] {
   const rank = (way: number, sign: number) => {
     const on = places(way);
     return [
-      { variable: frame.firmware[way]!, weights: [...versions, undefined].map((_, v) => sign * v * 2 ** on.length) },
+      { variable: itemAt(frame.firmware, way), weights: [...versions, undefined].map((_, v) => sign * v * 2 ** on.length) },
       ...on.map((variable, at) => ({ variable, weights: [0, sign * 2 ** at] })),
     ];
   };

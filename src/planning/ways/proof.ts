@@ -3,6 +3,7 @@
 
 import { cardIn, type Frame, modeKept } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
+import { itemAt } from "../../records/index.js";
 import { type Budget, type Choice, decide, oneReason, type Rule } from "../../solver/index.js";
 import type { Fact, OwnersChoice } from "../answer/answer.js";
 import { factsAgainst } from "../answer/reasons.js";
@@ -58,7 +59,7 @@ export function eachItsOwn(single: OpenWays, wishes: readonly Wish[], budget?: B
       return decide(pair, budget).kind === "none";
     }),
   );
-  const fight = (a: number, b: number) => apart[a]![b]! || apart[b]![a]!;
+  const fight = (a: number, b: number) => itemAt(itemAt(apart, a), b) || itemAt(itemAt(apart, b), a);
   const grow = (chosen: readonly number[], from: number): readonly number[] => {
     let most = chosen;
     for (let next = from; next < granted.length; next++) {
@@ -68,7 +69,7 @@ export function eachItsOwn(single: OpenWays, wishes: readonly Wish[], budget?: B
     }
     return most;
   };
-  return grow([], 0).map((at) => granted[at]!);
+  return grow([], 0).map((at) => itemAt(granted, at));
 }
 
 /** A smallest set of the wishes looked at, kept and granted, that these ways cannot grant, whatever the missing facts turn out to be. */
@@ -90,7 +91,7 @@ export function notGranted(open: OpenWays, looked: (wish: Wish) => boolean, budg
   if (set === undefined || set === "stopped") return "stopped";
   const chosen = new Set(set.map(Number));
   const inOrder = [...pins.filter((c) => c.told.kind !== "card"), ...pins.filter((c) => c.told.kind === "card")];
-  const problem = { variables, rules: [...facts.rules, ...set.flatMap((id) => choices[Number(id)]!.rules)] };
+  const problem = { variables, rules: [...facts.rules, ...set.flatMap((id) => itemAt(choices, Number(id)).rules)] };
   return {
     ways: frame.firmware.length,
     wishes: wished.filter((_, at) => chosen.has(inOrder.length + at)).map((c) => c.id),

@@ -4,7 +4,7 @@
 import type { Catalogue } from "../../catalogue/index.js";
 import { applies, type Compiled, changeCost, complement, type Frame, modeKept, possibleChanges, withRules } from "../../encoding/index.js";
 import { ask } from "../../machine/index.js";
-import type { Build } from "../../records/index.js";
+import { type Build, itemAt } from "../../records/index.js";
 import { type Budget, type Cost, cheapest, type Problem, type Rule, type Solution, type Variable } from "../../solver/index.js";
 import type { Combination } from "../answer/answer.js";
 import { combinationOf } from "../answer/combination.js";
@@ -71,7 +71,7 @@ function offerOf(compiled: Compiled, solution: Solution, proven: readonly Proven
 }
 
 function toldApart(frame: Frame): readonly number[] {
-  const revisions = frame.question.cards.flatMap((c, at) => (c.card.enable?.revisions ? [frame.cards[at]!.revision] : []));
+  const revisions = frame.question.cards.flatMap((c, at) => (c.card.enable?.revisions ? [itemAt(frame.cards, at).revision] : []));
   return [frame.revision, ...frame.firmware, ...revisions];
 }
 
@@ -95,7 +95,7 @@ function changesMade(frame: Frame): Cost {
   return {
     terms: possibleChanges(frame).map(({ variable, from }) => ({
       variable,
-      weights: Array.from({ length: frame.variables[variable]!.size }, (_, v) => (v === from ? 0 : 1)),
+      weights: Array.from({ length: itemAt(frame.variables, variable).size }, (_, v) => (v === from ? 0 : 1)),
     })),
   };
 }

@@ -3,6 +3,7 @@
 
 import { testedOn } from "../../encoding/index.js";
 import type { Question } from "../../machine/index.js";
+import { itemAt } from "../../records/index.js";
 import { type Budget, decide, type Problem, type Solution } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
 import { evidenceRank } from "../answer/evidence.js";
@@ -204,6 +205,6 @@ function byWorth(a: Division, b: Division): number {
     -ways.reduce((sum, w) => sum + w.on.length, 0),
   ];
   const [one, other] = [rank(a), rank(b)];
-  for (const [at, value] of one.entries()) if (value !== other[at]) return value - other[at]!;
+  for (const [at, value] of one.entries()) if (value !== other[at]) return value - itemAt(other, at);
   return 0;
 }

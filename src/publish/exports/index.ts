@@ -1,6 +1,8 @@
 // Exports: the same records and answers as the pages, as JSON with its schema, CSV for spreadsheets, and a feed.
+
 import type { Catalogue, PlannerRecords } from "../../catalogue/index.js";
 import { type Pages, pageOf } from "../../pages/index.js";
+import { itemAt } from "../../records/index.js";
 import { noticeText } from "../../words/index.js";
 import { feed } from "./atom.js";
 import { csv } from "./csv.js";
@@ -100,7 +102,7 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
           c.status,
           c.effect,
           c.symptoms.join(" | "),
-          pages.conflicts[i]!.answer,
+          itemAt(pages.conflicts, i).answer,
           c.cause,
         ]),
         notice,

@@ -1,5 +1,5 @@
 // What a contact plan is: the use of every section of a switch, the mode at each position, the version for each set of levels.
-import type { Switch } from "../../records/index.js";
+import { itemAt, type Switch } from "../../records/index.js";
 import { closedIn, type Demands, type SwitchedCard } from "../demand/demands.js";
 import type { Section } from "./sections.js";
 
@@ -50,8 +50,8 @@ export function isOwn(card: SwitchedCard): boolean {
 
 /** Nets that the enables alone pull low in a mode. */
 export function lowCards(demands: Demands, mode: number): number[] {
-  const on = demands.modes[mode]!.on;
-  return demands.cards.flatMap((card, i) => (card.kind === "ground" && closedIn(card, on[i]!) ? [i] : []));
+  const on = itemAt(demands.modes, mode).on;
+  return demands.cards.flatMap((card, i) => (card.kind === "ground" && closedIn(card, itemAt(on, i)) ? [i] : []));
 }
 
 /** Counts what a plan uses. */

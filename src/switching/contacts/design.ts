@@ -1,7 +1,7 @@
 // Which device, which switch, which lines: every candidate, ranked. What is at hand comes first, then the fewest poles, then the
 // fewest switched lines, then the fewest pins to work on. Turning a candidate into wires is for plan.ts.
 import type { Catalogue } from "../../catalogue/index.js";
-import { known, type MemoryDevice, type Switch } from "../../records/index.js";
+import { itemAt, known, type MemoryDevice, type Switch } from "../../records/index.js";
 import { compare } from "../compare.js";
 import type { Demands } from "../demand/demands.js";
 import type { Sockets } from "../demand/sockets.js";
@@ -168,7 +168,7 @@ function noSwitch(
     `${demands.modes.length} modes with ${demands.versions.length} firmware version${demands.versions.length === 1 ? "" : "s"} ` +
     `and ${demands.cards.length} switched card${demands.cards.length === 1 ? "" : "s"}`;
   if (named.length > 0 && usable.length === 0) {
-    const says = `An enable sends ${mostCurrent_mA(demands)} mA through its contact, more than ${chosen === undefined ? "any switch here" : named[0]!.name} is rated for.`;
+    const says = `An enable sends ${mostCurrent_mA(demands)} mA through its contact, more than ${chosen === undefined ? "any switch here" : itemAt(named, 0).name} is rated for.`;
     return { code: "rating", says, refs: named.map((s) => part(s.id)) };
   }
   if (chosen !== undefined && named.length === 0) {
@@ -196,5 +196,5 @@ export function part(id: string): { readonly kind: string; readonly id: string; 
 
 function socketText(sockets: Sockets): string {
   const names = sockets.sockets.map((s) => s.socket.id).join(" and ");
-  return `${names} (${sockets.sockets[0]!.socket.pins} pins, ${sockets.width} bits, wired for ${sockets.sockets[0]!.socket.wired_for})`;
+  return `${names} (${itemAt(sockets.sockets, 0).socket.pins} pins, ${sockets.width} bits, wired for ${itemAt(sockets.sockets, 0).socket.wired_for})`;
 }

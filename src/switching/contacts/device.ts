@@ -1,6 +1,6 @@
 // How a memory device stands in a socket: where each pin lands, what it meets there, what has to be lifted, wired or tied,
 // and which of its upper address lines choose the bank. Which of them are switched is chosen in design.ts.
-import { bytes, type FirmwareSocket, type MemoryDevice } from "../../records/index.js";
+import { bytes, type FirmwareSocket, itemAt, type MemoryDevice } from "../../records/index.js";
 import type { Sockets } from "../demand/sockets.js";
 import { isPowerOfTwo } from "../demand/sockets.js";
 import type { BankLine, PinWork } from "../types.js";
@@ -96,8 +96,8 @@ export function fitDevice(device: MemoryDevice, at: Sockets, families: ReadonlyM
   }
   const fits = bankNames.map((line, bit): LineFit => lineFit(line, bit, pinOf(device, line, at.width), lines.get(line) ?? [], at));
   if (!device.pins.some((p) => isGround(p.name))) return unfit("its pin list names no ground pin.");
-  const ground = groundOf(at.sockets[0]!.socket, families);
-  if (ground === undefined) return unfit(`the pin order of ${at.sockets[0]!.socket.wired_for} names no ground pin.`);
+  const ground = groundOf(itemAt(at.sockets, 0).socket, families);
+  if (ground === undefined) return unfit(`the pin order of ${itemAt(at.sockets, 0).socket.wired_for} names no ground pin.`);
   return {
     kind: "fits",
     fit: {

@@ -1,5 +1,6 @@
 // Why the plan is the smallest of its kind, in words a reader can check, and what the next best would save or cost.
 
+import { itemAt } from "../../records/index.js";
 import { listText } from "../../words/index.js";
 import { closedIn, type Demands } from "../demand/demands.js";
 import type { Optimality, RunnerUp } from "../types.js";
@@ -37,7 +38,8 @@ export function optimalityOf(candidate: Candidate, demands: Demands, found: Cand
 
 function uniformWords(demands: Demands, ground: number, lines: number): string[] {
   const words: string[] = [];
-  const low = (m: number) => demands.cards.filter((c, i) => c.kind === "ground" && closedIn(c, demands.modes[m]!.on[i]!)).length;
+  const low = (m: number) =>
+    demands.cards.filter((c, i) => c.kind === "ground" && closedIn(c, itemAt(itemAt(demands.modes, m).on, i))).length;
   const others = demands.versions.length - 1;
   if (ground > 0) {
     const [tightest] = demands.modes

@@ -1,6 +1,6 @@
 // The parts of a switch that never touch one another: a hub and the terminals it reaches, position by position.
 // For most switches a section is a pole; a coded switch is one section whose terminals close in several positions each.
-import type { Switch } from "../../records/index.js";
+import { itemAt, type Switch } from "../../records/index.js";
 
 export interface Section {
   readonly pole: number;
@@ -55,7 +55,7 @@ export function isUniform(sections: readonly Section[], positions: number): bool
     const count = new Array<number>(positions).fill(0);
     for (const t of s.throws) {
       if (t.closed.size !== 1) return false;
-      for (const p of t.closed) count[p]! += 1;
+      for (const p of t.closed) count[p] = itemAt(count, p) + 1;
     }
     return count.every((c) => c === 1);
   });

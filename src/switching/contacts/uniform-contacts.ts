@@ -1,7 +1,7 @@
 // Contact plans of a uniform switch, by counting. Lines and grounding enables share poles: the hub carries ground and each throw at
 // most one net. A contact between two points of a card, or a change-over, takes a section of its own. At one position a ground pole
 // pulls one net low, so g ground poles are enough exactly when no mode needs more than g nets low at once.
-import type { Switch } from "../../records/index.js";
+import { entryOf, itemAt, must, type Switch } from "../../records/index.js";
 import { closedIn, type Demands } from "../demand/demands.js";
 import {
   type ContactPlan,
@@ -75,7 +75,7 @@ function uniformPlan(part: Switch, sections: readonly Section[], demands: Demand
   // Tightest first: the codes with the fewest lows go to the versions that can spare the fewest contacts.
   for (const { version } of slackOf(demands, ground)) {
     if (version === 0) continue;
-    const code = codes[next++]!;
+    const code = itemAt(codes, next++);
     versionAt.set(code, version);
     codeOf.set(version, code);
   }
@@ -89,7 +89,7 @@ function uniformPlan(part: Switch, sections: readonly Section[], demands: Demand
       levelsAt.push(2 ** lines - 1);
       return;
     }
-    const code = codeOf.get(demands.versions.indexOf(demands.modes[mode]!.firmware))!;
+    const code = entryOf(codeOf, demands.versions.indexOf(itemAt(demands.modes, mode).firmware));
     levelsAt.push(code);
     const low: TerminalUse[] = [
       ...Array.from({ length: lines }, (_, line) => line).flatMap((line): TerminalUse[] =>
@@ -99,16 +99,16 @@ function uniformPlan(part: Switch, sections: readonly Section[], demands: Demand
     ];
     place(low, position, sections.slice(0, ground), throwsOf, home);
     for (const [card, section] of own) {
-      const record = demands.cards[card]!;
-      const closed = closedIn(record, demands.modes[mode]!.on[card]!);
+      const record = itemAt(demands.cards, card);
+      const closed = closedIn(record, itemAt(itemAt(demands.modes, mode).on, card));
       const side = record.kind === "change-over" ? (closed ? "on" : "off") : "closed";
       if (record.kind === "pair" && !closed) continue;
-      throwsOf[section]!.set(throwAt(sections[section]!, position), { kind: "card", card, side });
+      itemAt(throwsOf, section).set(throwAt(itemAt(sections, section), position), { kind: "card", card, side });
     }
   });
   const ownAt = new Map([...own].map(([card, section]) => [section, card]));
   const uses = sections.map((section, s): SectionUse | undefined => {
-    const throws = throwsOf[s]!;
+    const throws = itemAt(throwsOf, s);
     const card = ownAt.get(s);
     if (card === undefined && throws.size === 0) return undefined;
     return new Map([[section.hub, card === undefined ? { kind: "ground" } : { kind: "card", card, side: "common" }], ...throws]);
@@ -129,7 +129,7 @@ function place(
   const put = (use: TerminalUse, section: number) => {
     taken.add(section);
     if (!home.has(name(use))) home.set(name(use), section);
-    throwsOf[section]!.set(throwAt(sections[section]!, position), use);
+    itemAt(throwsOf, section).set(throwAt(itemAt(sections, section), position), use);
   };
   const later: TerminalUse[] = [];
   for (const use of low) {
@@ -144,7 +144,10 @@ function place(
 }
 
 function throwAt(section: Section, position: number): string {
-  return section.throws.find((t) => t.closed.has(position))!.terminal;
+  return must(
+    section.throws.find((t) => t.closed.has(position)),
+    `a throw that is closed in position ${position}`,
+  ).terminal;
 }
 
 /** All levels of the lines, fewest lows first; the first is all high. */

@@ -1,6 +1,7 @@
 // Which version lies under which levels of the lines, once the switch has said which levels and which cards each position gives.
 // Positions with the same levels show the same version, so versions are given to levels: the request with the fewest levels left
 // that could meet it comes first, levels that are alike are tried once, and what can no longer be met ends a branch.
+import { itemAt } from "../../records/index.js";
 import type { Demands } from "../demand/demands.js";
 
 export interface Request {
@@ -49,7 +50,7 @@ export function chooseVersions(request: Request): Map<number, number> | "none" |
   const countsAt = new Map<number, Map<string, number>>();
   levelsAt.forEach((levels, p) => {
     const counts = countsAt.get(levels) ?? new Map<string, number>();
-    const cards = nameOf(wants[p]!);
+    const cards = nameOf(itemAt(wants, p));
     countsAt.set(levels, counts.set(cards, (counts.get(cards) ?? 0) + 1));
   });
   const groups = [...countsAt].map(([levels, counts]): Group => {
@@ -167,7 +168,7 @@ export function modesAt({ levelsAt, wants, demands }: Request, versionAt: Readon
   const used = new Set<number>();
   return levelsAt.map((levels, p) => {
     const version = demands.versions[versionAt.get(levels) ?? 0];
-    const fits = wants[p]!.filter((mode) => demands.modes[mode]!.firmware === version);
+    const fits = itemAt(wants, p).filter((mode) => itemAt(demands.modes, mode).firmware === version);
     const mode = fits.find((m) => !used.has(m)) ?? fits[0];
     if (mode !== undefined) used.add(mode);
     return mode;

@@ -1,7 +1,9 @@
 // What the modes ask of the switch: one firmware a mode, and every card whose on and off differs between modes, in its own sense.
 // Cards that never change get a note; a card that must change and cannot be wired is a reason to refuse.
+
 import type { Catalogue } from "../../catalogue/index.js";
 import type { Combination } from "../../planning/index.js";
+import { itemAt } from "../../records/index.js";
 import type { WayOut, WiringOptions, WiringReason } from "../types.js";
 import { type Called, calledIn } from "./called.js";
 
@@ -99,10 +101,10 @@ export function demandsOf(
     }),
   );
   const flagged = modes.findIndex((mode) => mode.id === options.safest);
-  const fewest = modes.reduce((best, mode, i) => (mode.enabled.length < modes[best]!.enabled.length ? i : best), 0);
+  const fewest = modes.reduce((best, mode, i) => (mode.enabled.length < itemAt(modes, best).enabled.length ? i : best), 0);
   const safest = flagged >= 0 ? flagged : fewest;
   const safestWhy = flagged >= 0 ? "the build names it the safest" : "it has the fewest cards switched on";
-  const first = modes[safest]!.firmware;
+  const first = itemAt(modes, safest).firmware;
   const versions = [first, ...new Set(modes.map((mode) => mode.firmware).filter((f) => f !== first))];
   return { kind: "demands", demands: { modes, safest, safestWhy, cards, versions, called, notes } };
 }

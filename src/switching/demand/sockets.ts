@@ -1,7 +1,7 @@
 // The sockets a plan switches: one that holds the whole width, or a pair that holds even and odd bytes, or several of these in a row.
 // Says which they are for a board revision; what device stands in them is for device.ts.
 import { socketRows } from "../../catalogue/index.js";
-import { type Board, type FirmwareSocket, known } from "../../records/index.js";
+import { type Board, type FirmwareSocket, itemAt, known } from "../../records/index.js";
 import type { WiringReason } from "../types.js";
 
 /** Which part of each window a device holds where sockets in a row share it. */
@@ -45,8 +45,8 @@ export function socketsOf(board: Board, revision: string): Sockets | { readonly 
   const made = socketRows(found);
   if ("says" in made) return reason("sockets-differ", `${board.name} ${revision}: ${made.says}`);
   const { rows, base, rowBytes, window } = made;
-  const lanes = rows[0]!.length;
-  const width = found[0]!.data_width;
+  const lanes = itemAt(rows, 0).length;
+  const width = itemAt(found, 0).data_width;
   const times = found.map((socket) => known(socket.slowest_ns));
   return {
     sockets: rows.flatMap((row, r) =>

@@ -1,6 +1,6 @@
 // The bench test: steps in the order that hurts nobody and nothing. Power off and continuity first, then power without device and
 // cards, then the device, then the cards, with what must be seen at every position.
-import type { Switch } from "../../records/index.js";
+import { itemAt, type Switch } from "../../records/index.js";
 import type { Called } from "../../switching/index.js";
 import type { Loom } from "../harness/loom.js";
 import type { BuiltModel } from "../simulate/build-model.js";
@@ -81,7 +81,7 @@ function powerOff({ cards, contacts, device, pinWork, switchPlan, stop }: BenchI
 function joinedAt({ built }: BenchInput, position: string): string {
   const { group } = solvedAt(built.model, built.good, built.model.positions.indexOf(position));
   const sets = new Map<number, string[]>();
-  for (const [terminal, node] of built.terminal) sets.set(group[node]!, [...(sets.get(group[node]!) ?? []), terminal]);
+  for (const [terminal, node] of built.terminal) sets.set(itemAt(group, node), [...(sets.get(itemAt(group, node)) ?? []), terminal]);
   const found = [...sets.values()].filter((set) => set.length > 1).map((set) => set.join(" with "));
   return found.length === 0 ? "no two terminals joined" : `${found.join("; ")}; no others`;
 }

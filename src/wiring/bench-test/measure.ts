@@ -1,6 +1,7 @@
 // The extra measurement that tells twins apart: with the power off, between which two points a meter must show a connection, at
 // which position; or reading the device back. Chosen greedily: the one that splits the most comes first.
 
+import { itemAt } from "../../records/index.js";
 import type { FaultCase } from "../faults/fault-case.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import { solvedAt } from "../simulate/model.js";
@@ -75,7 +76,7 @@ function offersFor(
   };
   for (const position of positions) addContinuity(built, cases, position, pointName, add);
   for (const position of positions) addBareSwitch(built, cases, position, add);
-  if (built.plug.length > 0) addPulled(built, cases, positions[0]!, pointName, add);
+  if (built.plug.length > 0) addPulled(built, cases, itemAt(positions, 0), pointName, add);
   addPullUps(built, cases, pointName, add);
   for (const node of new Set(cases.flatMap((c) => c.variant.strong.map((s) => s.node)))) {
     add(
@@ -106,7 +107,7 @@ function addPullUps(built: BuiltModel, cases: readonly FaultCase[], pointName: (
 
 /** The switch on its own: tells a contact that sticks from a bridge of solder. */
 function addBareSwitch(built: BuiltModel, cases: readonly FaultCase[], position: number, add: Add): void {
-  const made = cases.map((c) => new Set(c.variant.closed[position]!.map(([a, b]) => `${Math.min(a, b)} ${Math.max(a, b)}`)));
+  const made = cases.map((c) => new Set(itemAt(c.variant.closed, position).map(([a, b]) => `${Math.min(a, b)} ${Math.max(a, b)}`)));
   const terminals = [...built.terminal];
   for (const pair of new Set(made.flatMap((m) => [...m]))) {
     if (made.every((m) => m.has(pair))) continue;
@@ -163,8 +164,8 @@ function addContinuity(
 function addPairs(points: readonly number[], groups: readonly Int16Array[], add: Add, says: (a: number, b: number) => string): void {
   points.forEach((a, i) => {
     for (let j = i + 1; j < points.length; j += 1) {
-      const b = points[j]!;
-      const first = groups[0]![a] === groups[0]![b];
+      const b = itemAt(points, j);
+      const first = itemAt(groups, 0)[a] === itemAt(groups, 0)[b];
       if (groups.every((g) => (g[a] === g[b]) === first)) continue;
       add(
         groups.map((g) => (g[a] === g[b] ? "joined" : "open")),

@@ -1,5 +1,6 @@
 // Faults of the burn: halves, banks, lanes or bytes in the wrong place, in every device or in one of two. The wiring is right in all of them.
 
+import { itemAt } from "../../records/index.js";
 import { nothingRuns } from "../simulate/model.js";
 import type { Fault } from "../types.js";
 import type { FaultCase, FaultInput } from "./fault-case.js";
@@ -18,7 +19,7 @@ interface Mistake {
 export function burns(input: FaultInput): FaultCase[] {
   const { good, model } = input.built;
   if (model.lanes === 0) return [];
-  const content = good.content[0]!;
+  const content = itemAt(good.content, 0);
   const case_ = ({ id, kind, says, fix }: Omit<Mistake, "to">, to: readonly Content[]): FaultCase => ({
     fault: { id, kind, says, fix },
     variant: { ...good, content: to },

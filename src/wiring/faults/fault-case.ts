@@ -1,5 +1,6 @@
 // One fault as a variant of the build, and what the makers of faults are given.
 
+import { must } from "../../records/index.js";
 import type { Candidate } from "../../switching/index.js";
 import type { Loom } from "../harness/loom.js";
 import type { BuiltModel } from "../simulate/build-model.js";
@@ -24,5 +25,10 @@ export type SwitchWire = Pick<Wire, "number" | "label" | "net" | "from" | "to" |
 
 /** The wires of the switch loom, in the order of the model's. */
 export function switchWires({ loom, built }: FaultInput): SwitchWire[] {
-  return built.wires.map((w) => loom.wires.find((wire) => wire.number === w.number)!);
+  return built.wires.map((w) =>
+    must(
+      loom.wires.find((wire) => wire.number === w.number),
+      `wire ${w.number} of the loom`,
+    ),
+  );
 }

@@ -1,6 +1,7 @@
 // The fault table: every fault simulated at every position, grouped by what is seen, with what tells twins apart and the one
 // further observation that would tell most.
 
+import { itemAt } from "../../records/index.js";
 import { separate } from "../bench-test/measure.js";
 import { suggest } from "../bench-test/suggest.js";
 import type { BuiltModel } from "../simulate/build-model.js";
@@ -30,10 +31,10 @@ export function faultTable(built: BuiltModel, cases: readonly FaultCase[], point
   }
   const made = [...groups.values()]
     .map(({ seen, cases: of }): FaultGroup => {
-      const marked = seen.map((o, i) => ({ ...o, differs: keyOf([o]) !== keyOf([planned[i]!]) }));
+      const marked = seen.map((o, i) => ({ ...o, differs: keyOf([o]) !== keyOf([itemAt(planned, i)]) }));
       return {
         seen: marked,
-        mayLookRight: marked.every((o, i) => mayLook(o, planned[i]!)),
+        mayLookRight: marked.every((o, i) => mayLook(o, itemAt(planned, i))),
         harm: harmOf(built, of, positions),
         says: marked.flatMap((o) => (o.differs ? [`${o.position}: ${observationText(built, o)}`] : [])).join("; "),
         faults: of.map((c) => c.fault),

@@ -1,4 +1,5 @@
 // Swaps: what belongs on two terminals exchanged, two wires exchanged at one end, and two pairs of throws at once.
+import { entryOf, itemAt } from "../../records/index.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import type { Variant } from "../simulate/model.js";
 import type { Join } from "../simulate/netlist.js";
@@ -56,8 +57,8 @@ function terminalPairs({ built, candidate }: FaultInput): TerminalPair[] {
           x: x.terminal,
           y: y.terminal,
           says: `terminals ${x.terminal} and ${y.terminal}${where}`,
-          a: built.terminal.get(x.terminal)!,
-          b: built.terminal.get(y.terminal)!,
+          a: entryOf(built.terminal, x.terminal),
+          b: entryOf(built.terminal, y.terminal),
           throws: same && !x.hub && !y.hub,
         },
       ];
@@ -105,8 +106,8 @@ export function swapEnds(built: BuiltModel, x: WireEnd, y: WireEnd): Variant {
   const first = built.grounds.length;
   const joins = built.good.joins.map((join): [number, number] => [join[0], join[1]]);
   const side = (end: WireEnd["end"]) => (end === "a" ? 0 : 1);
-  const [one, other] = [joins[first + x.wire]!, joins[first + y.wire]!];
-  [one[side(x.end)], other[side(y.end)]] = [other[side(y.end)]!, one[side(x.end)]!];
+  const [one, other] = [itemAt(joins, first + x.wire), itemAt(joins, first + y.wire)];
+  [one[side(x.end)], other[side(y.end)]] = [itemAt(other, side(y.end)), itemAt(one, side(x.end))];
   return { ...built.good, joins };
 }
 
@@ -116,13 +117,13 @@ export function wireSwaps(input: FaultInput): FaultCase[] {
   const single = singleEnds(input);
   const pole = new Map(input.candidate.contacts.sections.flatMap((s) => s.throws.map((t) => [t.terminal, s.pole] as const)));
   const throwOf = (wire: number) => {
-    const end = wires[wire]!.to;
+    const end = itemAt(wires, wire).to;
     return end.at === "switch" && single.has(end.terminal) ? pole.get(end.terminal) : undefined;
   };
   const cases: FaultCase[] = [];
   const add = (x: WireEnd, y: WireEnd, place: string, kind: "wires-swapped" | "throws-swapped" = "wires-swapped") => {
-    const name = [x, y].map(({ wire }) => `${wires[wire]!.number} (${wires[wire]!.label})`).join(" and ");
-    const ids = [x, y].map(({ wire, end }) => `${wires[wire]!.number}${end}`).join("~");
+    const name = [x, y].map(({ wire }) => `${itemAt(wires, wire).number} (${itemAt(wires, wire).label})`).join(" and ");
+    const ids = [x, y].map(({ wire, end }) => `${itemAt(wires, wire).number}${end}`).join("~");
     cases.push({
       fault: { id: `wires-swapped:${ids}`, kind, says: `Wires ${name} swapped ${place}`, fix: `Exchange wires ${name} ${place}.` },
       variant: swapEnds(input.built, x, y),
@@ -146,7 +147,7 @@ export function wireSwaps(input: FaultInput): FaultCase[] {
   ]);
   pairs(atSwitch, (x, y) => {
     // Two wires of the cable have been told: links at the switch go along with them.
-    if (wires[x.wire]!.run === "jumper" || wires[y.wire]!.run === "jumper") add(x, y, "at the switch");
+    if (itemAt(wires, x.wire).run === "jumper" || itemAt(wires, y.wire).run === "jumper") add(x, y, "at the switch");
   });
   return cases;
 }

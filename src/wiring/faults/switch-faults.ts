@@ -1,5 +1,6 @@
 // Faults of the switch itself: knob or lever set wrongly, contacts that never make or never open.
 
+import { entryOf, itemAt } from "../../records/index.js";
 import { hasStop } from "../../switching/index.js";
 import type { Join } from "../simulate/netlist.js";
 import type { Fault } from "../types.js";
@@ -16,7 +17,7 @@ export function knobs({ built, candidate }: FaultInput): FaultCase[] {
     fault: { id, kind, says, fix },
     variant: {
       ...built.good,
-      closed: closed.map((_, p) => closed[within(order(p))]!),
+      closed: closed.map((_, p) => itemAt(closed, within(order(p)))),
       unreached: new Set(closed.flatMap((_, p) => (hasStop(part) && within(order(p)) !== order(p) ? [p] : []))),
     },
     burn: false,
@@ -46,11 +47,11 @@ export function contactsStuck({ built, candidate }: FaultInput): FaultCase[] {
   return contacts.sections.flatMap((section, s) => {
     const use = contacts.uses[s];
     if (!use) return [];
-    const hub = built.terminal.get(section.hub)!;
+    const hub = entryOf(built.terminal, section.hub);
     return [...use.keys()]
       .filter((t) => t !== section.hub)
       .flatMap((terminal): FaultCase[] => {
-        const node = built.terminal.get(terminal)!;
+        const node = entryOf(built.terminal, terminal);
         const is = ([a, b]: Join) => (a === hub && b === node) || (a === node && b === hub);
         const name = `${section.hub} to ${terminal}`;
         return [

@@ -1,4 +1,5 @@
 // Faults of wires, plug, resistors and pins: open, grounded, bridged, mirrored, missing, not lifted.
+import { entryOf, itemAt } from "../../records/index.js";
 import { mirrorMap, neighbours } from "../harness/connectors.js";
 import { switchConnector } from "../harness/loom.js";
 import { isLifted } from "../harness/pull-ups.js";
@@ -27,7 +28,7 @@ export function touchingNets({ built, loom }: FaultInput): FaultCase[] {
   return loom.paths
     .filter((p) => p.net.kind !== "ground")
     .flatMap(({ net, machine }) => {
-      const node = built.model.nodes.indexOf(endKey(machine[0]!));
+      const node = built.model.nodes.indexOf(endKey(itemAt(machine, 0)));
       const touch = (kind: "wire-to-ground" | "wire-to-supply", what: string, other: number): FaultCase => ({
         fault: {
           id: `${kind}:${net.id}`,
@@ -67,8 +68,8 @@ export function bridges({ built, loom, candidate }: FaultInput): FaultCase[] {
       `terminals-bridged:${x}~${y}`,
       "terminals-bridged",
       `switch terminals ${x} and ${y} bridged`,
-      built.terminal.get(x)!,
-      built.terminal.get(y)!,
+      entryOf(built.terminal, x),
+      entryOf(built.terminal, y),
     );
   });
   return cases;

@@ -1,6 +1,6 @@
 // The bank table: which version lies at which offset of the device, how often it is repeated, and why it is there.
 // Banks that no position selects hold the safest version, so that no single fault reaches an empty bank.
-import { bytes, type Firmware, known } from "../../records/index.js";
+import { bytes, type Firmware, itemAt, known } from "../../records/index.js";
 import type { Candidate, Demands, Sockets } from "../../switching/index.js";
 import type { Bank, WiringReason } from "../types.js";
 
@@ -21,15 +21,15 @@ export function bankTable(candidate: Candidate, sockets: Sockets, demands: Deman
   const modesOf = new Map<number, Set<number>>();
   contacts.modeAt.forEach((mode, position) => {
     if (mode === undefined) return;
-    const bank = bankOf(candidate, contacts.levelsAt[position]!);
+    const bank = bankOf(candidate, itemAt(contacts.levelsAt, position));
     modesOf.set(bank, (modesOf.get(bank) ?? new Set()).add(mode));
   });
   const version = new Map<number, number>();
   for (const [levels, v] of contacts.versionAt) version.set(bankOf(candidate, levels), v);
   const first = new Set<string>();
   return Array.from({ length: fit.banks }, (_, index): Bank => {
-    const modes = [...(modesOf.get(index) ?? [])].map((m) => demands.modes[m]!.id);
-    const held = demands.versions[version.get(index) ?? 0]!;
+    const modes = [...(modesOf.get(index) ?? [])].map((m) => itemAt(demands.modes, m).id);
+    const held = itemAt(demands.versions, version.get(index) ?? 0);
     const use = modes.length === 0 ? "safe" : first.has(held) ? "copy" : "mode";
     if (use === "mode") first.add(held);
     return { index, offset: index * sockets.share, size: sockets.share, version: held, repeats: repeats.get(held) ?? 1, use, modes };

@@ -1,7 +1,7 @@
 // The connector of the loom and of card leads: which part, which contact carries what, and its faces as the eye sees them.
 // A face seen from behind is the mirror image of the mating face; so is the mating face of the other half.
 import type { Catalogue } from "../../catalogue/index.js";
-import { type Cable, type Connector, known } from "../../records/index.js";
+import { type Cable, type Connector, itemAt, known } from "../../records/index.js";
 import { compare } from "../../switching/index.js";
 import type { ConnectorPlan, Face, FaceContact } from "../types.js";
 
@@ -90,9 +90,9 @@ export function neighbours(part: Connector): readonly (readonly [string, string]
   const face: Coordinates = part.face;
   for (let i = 0; i < face.length; i += 1) {
     for (let j = i + 1; j < face.length; j += 1) {
-      const d = distance(face[i]!, face[j]!);
-      const nearest = (k: number) => Math.min(...face.flatMap((c, n) => (n === k ? [] : [distance(face[k]!, c)])));
-      if (d <= Math.max(nearest(i), nearest(j)) * 1.5) pairs.push([face[i]!.contact, face[j]!.contact]);
+      const d = distance(itemAt(face, i), itemAt(face, j));
+      const nearest = (k: number) => Math.min(...face.flatMap((c, n) => (n === k ? [] : [distance(itemAt(face, k), c)])));
+      if (d <= Math.max(nearest(i), nearest(j)) * 1.5) pairs.push([itemAt(face, i).contact, itemAt(face, j).contact]);
     }
   }
   return pairs;

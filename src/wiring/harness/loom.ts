@@ -2,7 +2,7 @@
 // pull-ups, and the wires. What the wires do is for the simulation.
 import type { Catalogue } from "../../catalogue/index.js";
 import type { Combination } from "../../planning/index.js";
-import { type Cable, definedFields, known } from "../../records/index.js";
+import { type Cable, definedFields, itemAt, known, must } from "../../records/index.js";
 import type { Candidate, Demands, Sockets, TerminalUse } from "../../switching/index.js";
 import type { CablePlan, ConnectorPlan, End, Net, PullUp, WayOut, WiringOptions, WiringReason } from "../types.js";
 import { type ConnectorPair, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
@@ -73,11 +73,11 @@ export function loomOf(input: LoomInput): LoomResult {
   if (cable.kind === "none") notes.push(`${cable.says} Use single wires for the loom and mark both ends.`);
 
   const order = pair ? contactOrder(pair.fixed) : [];
-  const carried = paths.map((path, i): NetPath => (pair ? { ...path, contact: order[i]! } : path));
+  const carried = paths.map((path, i): NetPath => (pair ? { ...path, contact: itemAt(order, i) } : path));
   const connectors: ConnectorPlan[] = [];
   const cables: CablePlan[] = [];
   if (pair) {
-    const netOf = new Map(carried.map((p) => [p.contact!, { net: p.net.id, label: p.net.label }]));
+    const netOf = new Map(carried.map((p) => [must(p.contact, "p.contact"), { net: p.net.id, label: p.net.label }]));
     connectors.push(connectorPlan(switchConnector, "switch", pair, netOf, atHand));
   }
   if (cable.kind === "picked") cables.push(cablePlan(cable.value, "switch", paths.length, atHand, options.length_m));
@@ -113,8 +113,8 @@ export function loomOf(input: LoomInput): LoomResult {
       const net: Net = { id: `${lead.card}:${lead.name}:${i + 1}`, label: `${called(lead.card)} ${signal}`, kind: "lead", card: lead.card };
       nets.push(net);
       leadAmps.set(net.id, lead.amps);
-      netOf.set(contacts[i]!, { net: net.id, label: net.label });
-      wires.push(leadWire(net, lead, called(lead.card), i, signal, id, contacts[i]!));
+      netOf.set(itemAt(contacts, i), { net: net.id, label: net.label });
+      wires.push(leadWire(net, lead, called(lead.card), i, signal, id, itemAt(contacts, i)));
     }
     connectors.push(connectorPlan(id, "lead", found.value, netOf, atHand));
     if (wire.kind === "picked") cables.push(cablePlan(wire.value, "lead", lead.conductors, atHand, undefined));

@@ -1,5 +1,6 @@
 // The wires of a plan: for every net the path from the machine over the connector to the switch, numbered, with both ends.
 // Currents, lengths and drops are put on by electrical.ts.
+import { itemAt } from "../../records/index.js";
 import type { Called } from "../../switching/index.js";
 import type { End, Net, Wire } from "../types.js";
 
@@ -36,7 +37,7 @@ export function wiresOf(paths: readonly NetPath[], connector: string | undefined
       add(net, { at: "connector", connector, half: "cable", contact }, lug, "cable");
     } else add(net, first, lug, "cable");
     for (let i = 1; i < terminals.length; i += 1) {
-      add(net, { at: "switch", terminal: terminals[i - 1]! }, { at: "switch", terminal: terminals[i]! }, "jumper");
+      add(net, { at: "switch", terminal: itemAt(terminals, i - 1) }, { at: "switch", terminal: itemAt(terminals, i) }, "jumper");
     }
   }
   const order = { board: 0, cable: 1, jumper: 2 };

@@ -1,5 +1,6 @@
 // The tables of a plan that say what was chosen: modes, device, bank lines, pin work, switch and contact table.
 
+import { entryOf, itemAt } from "../../records/index.js";
 import type { Candidate, Demands, DeviceFit, LineUse, Sockets } from "../../switching/index.js";
 import type { Loom } from "../harness/loom.js";
 import { isLifted } from "../harness/pull-ups.js";
@@ -145,11 +146,11 @@ export function switchPlanOf(candidate: Candidate, loom: Loom, atHand: ReadonlyS
             {
               pole: section.pole,
               hub: section.hub,
-              ...(netAt.has(section.hub) ? { hubNet: netAt.get(section.hub)! } : {}),
+              ...(netAt.has(section.hub) ? { hubNet: entryOf(netAt, section.hub) } : {}),
               throws: section.throws.map((t) => ({
                 terminal: t.terminal,
-                ...(netAt.has(t.terminal) ? { net: netAt.get(t.terminal)! } : {}),
-                positions: [...t.closed].map((p) => part.positions[p]!),
+                ...(netAt.has(t.terminal) ? { net: entryOf(netAt, t.terminal) } : {}),
+                positions: [...t.closed].map((p) => itemAt(part.positions, p)),
               })),
             },
           ]
@@ -170,15 +171,15 @@ export function contactRows(built: BuiltModel, candidate: Candidate, demands: De
   return part.positions.flatMap((position, p): ContactRow[] => {
     const mode = modeAt[p];
     if (mode === undefined) return [];
-    const state = machineState(built.model, rawState(built.model, built.good, built.good.closed[p]!));
+    const state = machineState(built.model, rawState(built.model, built.good, itemAt(built.good.closed, p)));
     return [
       {
         position,
-        mode: demands.modes[mode]!.id,
+        mode: itemAt(demands.modes, mode).id,
         joined: (part.closes[position] ?? []).filter(([a, b]) => counts(a) && counts(b)),
         levels: state.levels,
         ...(state.bank === undefined || built.model.lanes === 0 ? {} : { bank: state.bank }),
-        version: built.model.lanes === 0 ? demands.modes[mode]!.firmware : (state.version ?? ""),
+        version: built.model.lanes === 0 ? itemAt(demands.modes, mode).firmware : (state.version ?? ""),
         cards: state.cards,
       },
     ];

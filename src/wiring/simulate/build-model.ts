@@ -1,5 +1,6 @@
 // Turns a candidate and its loom into the model that is simulated, and into the variant that is as planned.
 
+import { entryOf } from "../../records/index.js";
 import type { Candidate, Demands, Sockets } from "../../switching/index.js";
 import { bankOf } from "../harness/banks.js";
 import type { Loom } from "../harness/loom.js";
@@ -91,7 +92,7 @@ export function buildModel(
   const lanes = candidate.fit ? (sockets?.sockets.length ?? 1) : 0;
   const content = banks.map((bank) => demands.versions.indexOf(bank.version));
   const closed = part.positions.map((position) =>
-    (part.closes[position] ?? []).map(([a, b]): Join => [terminal.get(a)!, terminal.get(b)!]),
+    (part.closes[position] ?? []).map(([a, b]): Join => [entryOf(terminal, a), entryOf(terminal, b)]),
   );
   const model: Model = {
     nodes: names,

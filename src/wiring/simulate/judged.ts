@@ -1,6 +1,8 @@
 // What the rules say of a state that no mode plans: a broken wire or a wrong contact may switch on two cards that cannot run together, or
 // one under firmware it does not work with. The rules are the planner's own, handed in; here states are put to them.
+
 import type { JudgeRunning, RunningVerdict } from "../../planning/index.js";
+import { entryOf } from "../../records/index.js";
 import { type Model, modeOf, nothingRuns, type RawState } from "./model.js";
 
 export interface Judged extends RunningVerdict {
@@ -50,10 +52,10 @@ function unsureOf(on: readonly string[], open: readonly string[], ask: (on: read
   const none = ask([]);
   const alone = new Map(all.map((card) => [card, ask([card])]));
   const told = new Set([none, ...alone.values()].flatMap((v) => v.says));
-  const unsure = new Set(on.filter((card) => !holds(alone.get(card)!.verdict)));
+  const unsure = new Set(on.filter((card) => !holds(entryOf(alone, card).verdict)));
   const pairs = all.flatMap((a, i) => all.slice(i + 1).map((b) => ({ a, b, verdict: ask([a, b]) })));
   for (const { a, b, verdict } of pairs) {
-    const worse = [none, alone.get(a)!, alone.get(b)!].every((v) => holds(v.verdict)) && !holds(verdict.verdict);
+    const worse = [none, entryOf(alone, a), entryOf(alone, b)].every((v) => holds(v.verdict)) && !holds(verdict.verdict);
     if (worse || verdict.says.some((says) => !told.has(says))) for (const card of [a, b]) unsure.add(card);
   }
   for (const { verdict } of pairs) for (const says of verdict.says) told.add(says);

@@ -1,6 +1,7 @@
 // The build as the simulation sees it: nodes for every end, joins for wires and plug, contacts by position, what each bank holds.
 // A variant is the same build with something wrong; faults.ts makes them.
 
+import { itemAt } from "../../records/index.js";
 import type { CardState, Level, MachineState } from "../types.js";
 import { type Join, levelOf, type Netlist, type Solved, solve, supplyNode, together } from "./netlist.js";
 
@@ -79,7 +80,7 @@ const solvedBefore = new WeakMap<Variant, Solved[]>();
 export function solvedAt(model: Model, variant: Variant, position: number): Solved {
   const known = solvedBefore.get(variant) ?? [];
   solvedBefore.set(variant, known);
-  known[position] ??= solveVariant(model, variant, variant.closed[position]!);
+  known[position] ??= solveVariant(model, variant, itemAt(variant.closed, position));
   return known[position];
 }
 
@@ -99,17 +100,17 @@ function readState(model: Model, variant: Variant, solved: Solved): RawState {
   const laneBanks = Array.from({ length: model.lanes }, (_, lane) => {
     let bank = model.fixedBits;
     for (const line of model.lines) {
-      const level = levelOf(solved, line.nodes[lane]!);
+      const level = levelOf(solved, itemAt(line.nodes, lane));
       if (level === "high") bank |= 1 << line.bit;
       else if (level !== "low") return undefined;
     }
     return bank;
   });
-  const shown = laneBanks.map((bank, lane) => (bank === undefined ? undefined : variant.content[lane]![bank]));
+  const shown = laneBanks.map((bank, lane) => (bank === undefined ? undefined : itemAt(variant.content, lane)[bank]));
   const version = shownBy(model, shown);
   const levels = model.lines.map((line) => {
     const all = line.nodes.map((node) => levelOf(solved, node));
-    return all.find((l) => l === "short" || l === "floating") ?? (all.every((l) => l === all[0]) ? all[0]! : "floating");
+    return all.find((l) => l === "short" || l === "floating") ?? (all.every((l) => l === all[0]) ? itemAt(all, 0) : "floating");
   });
   return {
     levels,
@@ -153,7 +154,7 @@ function cardState(model: Model, solved: Solved, card: ModelCard, index: number)
 }
 
 function touches(model: Model, solved: Solved, node: number, own: number): boolean {
-  if (solved.held[solved.group[node]!]! !== 0) return true;
+  if (itemAt(solved.held, itemAt(solved.group, node)) !== 0) return true;
   return model.cards.some((card, i) => i !== own && card.nodes.some((other) => together(solved, node, other)));
 }
 
@@ -167,7 +168,7 @@ export function modeOf(model: Model, state: RawState): number | undefined {
 
 /** True when the state is the mode, whatever other mode it may be as well. */
 export function isMode(model: Model, state: RawState, mode: number): boolean {
-  const want = model.modes[mode]!;
+  const want = itemAt(model.modes, mode);
   return (
     !state.short &&
     !state.levels.some((l) => l === "floating" || l === "short") &&
@@ -185,12 +186,12 @@ export function machineState(model: Model, raw: RawState): MachineState {
   const banks = new Set(raw.banks);
   const bank = banks.size === 1 ? raw.banks[0] : undefined;
   return {
-    levels: model.lines.map((line, i) => ({ line: line.line, level: raw.levels[i]! })),
+    levels: model.lines.map((line, i) => ({ line: line.line, level: itemAt(raw.levels, i) })),
     ...(bank === undefined ? {} : { bank }),
     ...(version === undefined ? {} : { version }),
-    cards: model.cards.map((card, i) => ({ card: card.card, state: raw.cards[i]! })),
+    cards: model.cards.map((card, i) => ({ card: card.card, state: itemAt(raw.cards, i) })),
     verdict,
-    ...(verdict === "planned" && mode !== undefined ? { mode: model.modes[mode]!.id } : {}),
+    ...(verdict === "planned" && mode !== undefined ? { mode: itemAt(model.modes, mode).id } : {}),
     says: stateText(model, raw),
   };
 }

@@ -1,5 +1,6 @@
 // A circuit as a graph: nodes, joins that can open, pull-ups, ground and supply. The level of a node follows from what it is
 // joined to, and from nothing else. Knows neither switches nor computers.
+import { itemAt } from "../../records/index.js";
 import type { Level } from "../types.js";
 
 /** Two nodes joined by a wire, a closed contact or a mated pair of connector contacts. */
@@ -40,8 +41,8 @@ export function solve(net: Netlist, closed: readonly Join[]): Solved {
   const root = (node: number): number => {
     let at = node;
     while (parent[at] !== at) {
-      parent[at] = parent[parent[at]!]!;
-      at = parent[at]!;
+      parent[at] = itemAt(parent, itemAt(parent, at));
+      at = itemAt(parent, at);
     }
     return at;
   };
@@ -55,14 +56,18 @@ export function solve(net: Netlist, closed: readonly Join[]): Solved {
   }
   const held = new Uint8Array(parent.length);
   for (let i = 0; i < parent.length; i += 1) parent[i] = root(i);
-  held[parent[groundNode]!]! |= hasLow;
-  held[parent[supplyNode]!]! |= hasHigh;
-  for (const node of net.pullUps) held[parent[node]!]! |= hasPull;
+  const hold = (node: number, by: number) => {
+    const group = itemAt(parent, node);
+    held[group] = itemAt(held, group) | by;
+  };
+  hold(groundNode, hasLow);
+  hold(supplyNode, hasHigh);
+  for (const node of net.pullUps) hold(node, hasPull);
   let short = false;
   for (const { node, level } of net.strong) {
     const bit = level === "high" ? hasHigh : level === "low" ? hasLow : hasDriven;
-    if (bit === hasDriven && held[parent[node]!]! & hasDriven) short = true;
-    held[parent[node]!]! |= bit;
+    if (bit === hasDriven && itemAt(held, itemAt(parent, node)) & hasDriven) short = true;
+    hold(node, bit);
   }
   for (const h of held) {
     const sources = h & (hasLow | hasHigh | hasDriven);
@@ -73,7 +78,7 @@ export function solve(net: Netlist, closed: readonly Join[]): Solved {
 
 /** A driven node counts as floating: somebody else decides it. */
 export function levelOf(solved: Solved, node: number): Level {
-  const held = solved.held[solved.group[node]!]!;
+  const held = itemAt(solved.held, itemAt(solved.group, node));
   const sources = held & (hasLow | hasHigh | hasDriven);
   if (sources === hasLow) return "low";
   if (sources === hasHigh) return "high";

@@ -1,5 +1,6 @@
 // What somebody at the bench sees of a build: at every position the firmware shown and the cards that answer.
 
+import { itemAt } from "../../records/index.js";
 import type { Observation } from "../types.js";
 import type { BuiltModel } from "./build-model.js";
 import { nothingRuns, type RawState, shownText, stateAt, type Variant } from "./model.js";
@@ -9,7 +10,7 @@ const notReached = "the knob does not turn so far";
 export function observe(built: BuiltModel, variant: Variant, positions: readonly number[]): Observation[] {
   const { model } = built;
   return positions.map((p) => {
-    const position = model.positions[p]!;
+    const position = itemAt(model.positions, p);
     if (variant.unreached?.has(p)) return { position, shows: notReached, answers: [], unsure: [] };
     return observation(built, stateAt(model, variant, p), position);
   });

@@ -1,6 +1,7 @@
 // The proof: every position, every way between two positions, every wire open, the plug pulled, each simulated and judged.
 // A state is safe when it is one of the planned modes. Everything else is named with its cure.
 
+import { entryOf, itemAt } from "../../records/index.js";
 import type { Hazard, Proof, ProofCase } from "../types.js";
 import type { BuiltModel } from "./build-model.js";
 import { isMode, machineState, modeOf, type RawState, rawState, runningText } from "./model.js";
@@ -35,7 +36,7 @@ export function prove(
 
   let holds = true;
   model.positions.forEach((position, p) => {
-    const raw = look(good.joins, good.closed[p]!);
+    const raw = look(good.joins, itemAt(good.closed, p));
     const mode = model.modeAt[p];
     if (mode !== undefined && !isMode(model, raw, mode)) holds = false;
     if (mode === undefined && !stop) holds = false;
@@ -47,8 +48,10 @@ export function prove(
   const reached = model.positions.flatMap((_, p) => (model.modeAt[p] === undefined ? [] : [p]));
   for (const manner of ["break-before-make", "make-before-break"] as const) {
     for (let i = 1; i < reached.length; i += 1) {
-      const [from, to] = [reached[i - 1]!, reached[i]!];
-      const raws = between(good.closed[from]!, good.closed[to]!, manner, groupsOf(built, hubs)).map((closed) => look(good.joins, closed));
+      const [from, to] = [itemAt(reached, i - 1), itemAt(reached, i)];
+      const raws = between(itemAt(good.closed, from), itemAt(good.closed, to), manner, groupsOf(built, hubs)).map((closed) =>
+        look(good.joins, closed),
+      );
       const name = `${model.positions[from]} > ${model.positions[to]}`;
       const cure = raws.some((r) => r.short)
         ? `${powerOff} A shorting contact joins what must not meet: fit a break-before-make switch.`
@@ -61,14 +64,14 @@ export function prove(
   const fixed = built.grounds.length;
   built.wires.forEach((wire, w) => {
     const joins = good.joins.filter((_, j) => j !== fixed + w);
-    const raws = reached.map((p) => look(joins, good.closed[p]!));
+    const raws = reached.map((p) => look(joins, itemAt(good.closed, p)));
     const cure = "Check every wire for continuity before the cards go in, and do the bench test at every position after each change.";
     add({ kind: "open-wire", says: `Wire ${wire.number} open`, position: "all", wire: wire.number, fitted: true }, raws, cure);
   });
   if (built.plug.length > 0) {
     const joins = good.joins.slice(0, fixed + built.wires.length);
-    const raws = reached.map((p) => look(joins, good.closed[p]!));
-    add({ kind: "pulled-plug", says: "Plug pulled", position: "all", fitted: true }, raws, plugCure(built, raws[0]!));
+    const raws = reached.map((p) => look(joins, itemAt(good.closed, p)));
+    add({ kind: "pulled-plug", says: "Plug pulled", position: "all", fitted: true }, raws, plugCure(built, itemAt(raws, 0)));
   }
 
   const unsafe = summed(cases).map((u) => (better && u.says.startsWith(moving) ? { ...u, cure: `${u.cure} ${better}` } : u));
@@ -116,7 +119,11 @@ function betterOrder(
   look: (joins: readonly Join[], closed: readonly Join[]) => RawState,
 ): string | undefined {
   const { model, good } = built;
-  if (reached.length < 3 || reached.length > 5 || reached.some((p) => good.closed[p]!.length !== good.closed[reached[0]!]!.length))
+  if (
+    reached.length < 3 ||
+    reached.length > 5 ||
+    reached.some((p) => itemAt(good.closed, p).length !== itemAt(good.closed, itemAt(reached, 0)).length)
+  )
     return undefined;
   const groups = groupsOf(built, hubs);
   const safe = new Map<string, boolean>();
@@ -124,20 +131,20 @@ function betterOrder(
     const key = `${Math.min(a, b)} ${Math.max(a, b)}`;
     const before = safe.get(key);
     if (before !== undefined) return before;
-    const fine = between(good.closed[a]!, good.closed[b]!, manner, groups).every((closed) => {
+    const fine = between(itemAt(good.closed, a), itemAt(good.closed, b), manner, groups).every((closed) => {
       const raw = look(good.joins, closed);
       return model.modes.some((_, m) => isMode(model, raw, m));
     });
     safe.set(key, fine);
     return fine;
   };
-  const unsafeIn = (order: readonly number[]) => order.slice(1).filter((p, i) => !step(order[i]!, p)).length;
+  const unsafeIn = (order: readonly number[]) => order.slice(1).filter((p, i) => !step(itemAt(order, i), p)).length;
   const now = unsafeIn(reached);
   const [best] = orders(reached)
     .map((order) => ({ order, unsafe: unsafeIn(order) }))
     .sort((a, b) => a.unsafe - b.unsafe);
   if (!best || best.unsafe >= now) return undefined;
-  const names = best.order.map((p) => model.modes[model.modeAt[p]!]!.id).join(", ");
+  const names = best.order.map((p) => itemAt(model.modes, itemAt(model.modeAt, p)).id).join(", ");
   return `With the modes in the order ${names} only ${best.unsafe} of ${reached.length - 1} steps would do so, not ${now}.`;
 }
 
@@ -207,7 +214,7 @@ function unique(states: readonly Join[][]): Join[][] {
 /** Nodes of the terminals of each wired section. */
 function groupsOf(built: BuiltModel, hubs: readonly string[]): ReadonlySet<number>[] {
   return hubs.map((hub) => {
-    const start = built.terminal.get(hub)!;
+    const start = entryOf(built.terminal, hub);
     const group = new Set([start]);
     for (const at of group) {
       for (const joins of built.good.closed) {
