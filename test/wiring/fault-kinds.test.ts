@@ -1,6 +1,7 @@
 // Faults that the table must hold, each against what it does by hand: knobs and stops, devices of a pair, images a bank too high, corners.
 import { describe, expect, it } from "vitest";
 import { type FaultTable, planWiring, type WiringPlan } from "../../src/wiring/index.js";
+import { type Model, rawState, type Variant } from "../../src/wiring/simulate/model.js";
 import {
   cable,
   coded,
@@ -113,5 +114,31 @@ describe("a blob of solder at the connector", () => {
     // Two rows: 1 stands over 2, 3 over 4.
     expect(pairs).toEqual(expect.arrayContaining(["1~2", "1~3", "2~3"]));
     expect(pairs).not.toContain("1~5");
+  });
+});
+
+describe("a card enabled by one contact to ground", () => {
+  const model: Model = {
+    nodes: ["ground", "supply", "point"],
+    lines: [],
+    lanes: 0,
+    rows: 1,
+    fixedBits: 0,
+    cards: [{ card: "c", name: "c", kind: "ground", closedIs: "on", nodes: [2], points: ["J1-1"] }],
+    versions: ["R6"],
+    modes: [],
+    positions: ["1"],
+    modeAt: [0],
+  };
+  const state = (more: Partial<Variant>) =>
+    rawState(model, { joins: [], pullUps: [], strong: [], closed: [[]], content: [], ...more }, []).cards[0];
+
+  it("is on at ground, off where only a resistor or nothing holds it, and uncertain where anything drives it", () => {
+    expect(state({ joins: [[0, 2]] })).toBe("on");
+    expect(state({})).toBe("off");
+    expect(state({ pullUps: [2] })).toBe("off");
+    expect(state({ joins: [[1, 2]] })).toBe("undefined");
+    expect(state({ strong: [{ node: 2, level: "low" }] })).toBe("on");
+    for (const level of ["high", "driven"] as const) expect(state({ strong: [{ node: 2, level }] })).toBe("undefined");
   });
 });

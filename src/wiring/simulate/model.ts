@@ -3,7 +3,7 @@
 
 import { itemAt } from "../../records/index.js";
 import type { CardState, Level, MachineState } from "../types.js";
-import { type Join, levelOf, type Netlist, type Solved, solve, supplyNode, together } from "./netlist.js";
+import { isHeld, type Join, levelOf, type Netlist, type Solved, solve, together } from "./netlist.js";
 
 export interface ModelLine {
   readonly line: string;
@@ -136,9 +136,9 @@ function cardState(model: Model, solved: Solved, card: ModelCard, index: number)
   const opposite = card.closedIs === "on" ? "off" : "on";
   switch (card.kind) {
     case "ground": {
-      const level = levelOf(solved, a);
-      if (level === "low") return card.closedIs;
-      return level === "short" || together(solved, a, supplyNode) ? "undefined" : opposite;
+      if (levelOf(solved, a) === "low") return card.closedIs;
+      // Held by the supply, or driven by a line of the board: nobody can say what the card makes of it.
+      return isHeld(solved, a) ? "undefined" : opposite;
     }
     case "pair": {
       if (together(solved, a, b)) return card.closedIs;

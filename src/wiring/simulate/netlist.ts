@@ -87,6 +87,11 @@ export function levelOf(solved: Solved, node: number): Level {
   return held & hasPull ? "high" : "floating";
 }
 
+/** Ground, the supply or a driver holds it: something stronger than a pull-up. */
+export function isHeld(solved: Solved, node: number): boolean {
+  return (itemAt(solved.held, itemAt(solved.group, node)) & (hasLow | hasHigh | hasDriven)) !== 0;
+}
+
 export function together(solved: Solved, a: number, b: number): boolean {
   return solved.group[a] === solved.group[b];
 }

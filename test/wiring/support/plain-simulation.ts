@@ -5,6 +5,7 @@ import type { End, WiringPlan } from "../../../src/wiring/index.js";
 import { levelsByPaths, pathTable } from "./truth-table.js";
 
 type Enable = NonNullable<Card["enable"]>;
+export type Enables = Readonly<Record<string, Enable>>;
 
 export interface PlainState {
   /** Version the lines select; undefined when they decide none. */

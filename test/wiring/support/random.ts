@@ -78,7 +78,25 @@ const pool: readonly Switch[] = [
 /** Rotaries large enough for nearly every machine: with one of them few are refused. */
 const large: readonly Switch[] = [rotary(8, 6), rotary(6, 4)];
 
-export function machine(random: Random): Machine {
+/** One socket, one for even and one for odd bytes, or two in a row. */
+export type Layout = "one" | "pair" | "row";
+
+function socketsAs(layout: Layout, socket: typeof socket32): (typeof socket32)[] {
+  if (layout === "one") return [socket];
+  const second = { ...socket, id: "IC8" };
+  if (layout === "row")
+    return [
+      { ...second, window: { base: 0xf0000, size: "64K" } },
+      { ...socket, window: { base: 0xe0000, size: "64K" } },
+    ];
+  const window = { base: 0xe0000, size: "128K" };
+  return [
+    { ...second, lane: "odd", window },
+    { ...socket, lane: "even", window },
+  ];
+}
+
+export function machine(random: Random, layout: Layout = "one"): Machine {
   const modes = 2 + random.whole(5);
   const versionCount = 1 + random.whole(Math.min(modes, 4));
   const names = ["R2", "R4", "R4A", "R5", "R6"].slice(0, versionCount);
@@ -101,7 +119,7 @@ export function machine(random: Random): Machine {
     parts,
     cards: Object.fromEntries(kinds.map((kind, i) => [cards[i]!, kind])),
     versions: Object.fromEntries(names.map((name) => [name, random.pick([0x4000, 0x8000, 0x10000])])),
-    sockets: [{ ...socket32, upper_pins: [{ pin: 1, carries: "supply" }, ...upper] }],
+    sockets: socketsAs(layout, { ...socket32, upper_pins: [{ pin: 1, carries: "supply" }, ...upper] }),
   });
   return {
     catalogue,
