@@ -40,18 +40,32 @@ export function meetMemory(a: MemoryWindow, b: MemoryWindow): boolean {
   return memoryMeeting(a, b) !== undefined;
 }
 
+/** Least number of low address bits a window can be decoded with: as many as tell its ports from each other and from lower ones. */
+function fewestBits({ base, size }: IoWindow): number {
+  return Math.ceil(Math.log2(base + size));
+}
+
+/** How many low address bits are looked at: all of the bus where nothing else is written; where nobody knows, all, or the fewest. */
+function lookedAt(window: IoWindow, busBits: number, unknown: "all" | "fewest"): number {
+  const { decoded_bits: written = busBits } = window;
+  const bits = written !== "unknown" ? written : unknown === "all" ? busBits : fewestBits(window);
+  return Math.min(bits, busBits);
+}
+
 /**
  * The ports at which two windows meet. A card that looks at d bits answers at every address equal to its own modulo 2^d, so
- * two windows meet exactly when they meet modulo 2^min(d1, d2); `aliased` when it is only there.
+ * two windows meet exactly when they meet modulo 2^min(d1, d2); `aliased` when it is only there. `unknown`: what to take a number of bits
+ * for that nobody knows. With fewer bits windows meet wherever they met with more, so "all" says what meets for sure, "fewest" what may.
  */
 export function ioMeeting(
   a: IoWindow,
   b: IoWindow,
   busBits: number,
+  unknown: "all" | "fewest" = "all",
 ): { readonly from: number; readonly to: number; readonly aliased: boolean } | undefined {
   const [from, to] = [Math.max(a.base, b.base), Math.min(a.base + a.size, b.base + b.size) - 1];
   if (from <= to) return { from, to, aliased: false };
-  const turn = 2 ** Math.min(a.decoded_bits ?? busBits, b.decoded_bits ?? busBits, busBits);
+  const turn = 2 ** Math.min(lookedAt(a, busBits, unknown), lookedAt(b, busBits, unknown));
   // Seen in the bits both look at, each window is a run on a circle of 2^bits ports: b begins this far after a.
   const after = (((b.base - a.base) % turn) + turn) % turn;
   if (after >= a.size && turn - after >= b.size) return undefined;

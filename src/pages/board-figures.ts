@@ -72,9 +72,10 @@ function ownMemory(board: Board): readonly MapWindow[] {
 /** Ports of the board; what looks at few address bits answers again further up, drawn as one run a number of bits. */
 function ownPorts(board: Board, bits: number): readonly MapWindow[] {
   const windows = board.fixed.flatMap((f) => listed(f.io).map((w) => ({ ...w, owner: owner(f) })));
-  const partial = [...new Set(windows.map((w) => w.decoded_bits))].filter((d) => d !== undefined && d < bits);
+  const written = new Set(windows.map((w) => w.decoded_bits));
+  const partial = [...written].flatMap((d) => (typeof d === "number" && d < bits ? [d] : []));
   const echoes = partial.map((d): MapWindow => {
-    const base = 2 ** (d ?? bits);
+    const base = 2 ** d;
     const owners = [...new Set(windows.filter((w) => w.decoded_bits === d).map((w) => w.owner))];
     return { base, size: 2 ** bits - base, owner: listText(owners), perhaps: `again every ${hex(base)}` };
   });

@@ -20,7 +20,9 @@ export function claimLines(claims: Claims): readonly ClaimLine[] {
       note:
         w.decoded_bits === undefined
           ? undefined
-          : `looks at ${w.decoded_bits} address bits, so it answers again every ${hex(2 ** w.decoded_bits)}`,
+          : w.decoded_bits === "unknown"
+            ? "how many address bits it looks at is not known, so it may answer again further up"
+            : `looks at ${w.decoded_bits} address bits, so it answers again every ${hex(2 ** w.decoded_bits)}`,
     })),
     ...listed(claims.memory).map((w) => ({
       kind: "memory" as const,

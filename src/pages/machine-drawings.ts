@@ -70,9 +70,9 @@ function windowsOf(claims: readonly Claims[], owner: string, off: { memory: bool
         base: w.base,
         size: w.size,
         owner,
-        what: w.decoded_bits === undefined ? undefined : `again every ${hex(2 ** w.decoded_bits)}`,
+        what: typeof w.decoded_bits === "number" ? `again every ${hex(2 ** w.decoded_bits)}` : undefined,
         off: off.io || undefined,
-        decoded: w.decoded_bits,
+        decoded: w.decoded_bits === "unknown" ? Math.ceil(Math.log2(w.base + w.size)) : w.decoded_bits,
       })),
   };
 }

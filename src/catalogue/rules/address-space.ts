@@ -67,10 +67,10 @@ function* beyond(claims: Claims, limits: Limits, place: (...path: Path) => Ref):
     if (w.base + w.size > 2 ** limits.io) {
       const says = `The ports end at ${hex(w.base + w.size - 1)}, beyond what ${limits.io} address lines reach.`;
       yield { says, at: place("io", i, "base"), expected: `at most ${hex(2 ** limits.io - 1)}`, related, hint };
-    } else if (w.decoded_bits !== undefined && w.decoded_bits > limits.io) {
+    } else if (typeof w.decoded_bits === "number" && w.decoded_bits > limits.io) {
       const says = `It cannot look at ${w.decoded_bits} address bits: the bus has ${limits.io} for ports.`;
       yield { says, at: place("io", i, "decoded_bits"), related, hint: "Leave decoded_bits out when all are looked at." };
-    } else if (w.decoded_bits !== undefined && w.base + w.size > 2 ** w.decoded_bits) {
+    } else if (typeof w.decoded_bits === "number" && w.base + w.size > 2 ** w.decoded_bits) {
       yield {
         says: `The ports reach up to ${hex(w.base + w.size - 1)}, but with ${w.decoded_bits} bits decoded they lie below ${hex(2 ** w.decoded_bits)}.`,
         at: place("io", i, "decoded_bits"),

@@ -152,7 +152,10 @@ export const IoWindow = strict("A run of port addresses.", {
   base: address("First port, usually written in hex (0x300)."),
   size: whole("Number of ports.", 1),
   decoded_bits: optional(
-    whole("How many low address bits the card looks at; left out: all of them. 10 means it answers again every 0x400.", 1),
+    Type.Union([whole("So many.", 1), Type.Literal("unknown")], {
+      description:
+        "How many low address bits the card looks at; left out: all of them. 10 means it answers again every 0x400. unknown where nobody has looked: it may then answer again further up.",
+    }),
   ),
 });
 export type IoWindow = Static<typeof IoWindow>;

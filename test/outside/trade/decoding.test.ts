@@ -77,4 +77,14 @@ describe("ports of a card that looks at ten address lines", () => {
     expect(at(0x7e5).reasons[0]!.facts[0]!.says).toMatch(/0x7E5|0x3E5/);
     expect([at(0x7e5).verdict, at(0x7f5).verdict]).toEqual(["ruled-out", "workable"]);
   });
+  it("of which nobody knows how many it looks at, is not called workable where it may answer", () => {
+    const old = plainCard("old", { claims: [{ io: [{ base: 0x3e0, size: 16, decoded_bits: "unknown" }] }] });
+    const at = (base: number, size = 1) => answerOf(plainBoard(), [old, plainCard("far", { claims: [{ io: [{ base, size }] }] })]);
+    // 3E0 to 3EF take ten lines at the least; so 7E5 may be answered, 7F5 cannot, and 3E5 is for sure.
+    expect([at(0x7e5).verdict, at(0x7f5).verdict, at(0x3e5).verdict]).toEqual(["unknown", "workable", "ruled-out"]);
+    expect(at(0x7e5).unknowns[0]).toMatchObject({
+      says: "How many address lines old looks at is not known; with few of them old and far answer at one port.",
+      how: expect.stringContaining("read a port of the card at addresses 0x400"),
+    });
+  });
 });

@@ -158,7 +158,9 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
   function randomCard(i: number): Card {
     const claim = () =>
       tidy({
-        io: maybe(0.5, () => [{ base: r.int(0, 60), size: r.int(1, 4), decoded_bits: maybe(0.3, () => r.int(3, 5)) }]),
+        io: maybe(0.5, () => [
+          { base: r.int(0, 60), size: r.int(1, 4), decoded_bits: maybe(0.3, () => r.pick([3, 4, 5, "unknown"] as const)) },
+        ]),
         memory: maybe(0.35, () => [{ base: r.int(0, 14) * 16, size: r.pick([16, 32]), shareable: maybe(0.3, () => true) }]),
         interrupts: maybe(0.3, () => [
           {

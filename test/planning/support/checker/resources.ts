@@ -138,22 +138,38 @@ function entries<T>(given: readonly T[] | string | undefined): readonly T[] {
   return Array.isArray(given) ? given : [];
 }
 
-/** Every port the window answers at, aliases included; kept, since a window is asked about for every machine. */
-function answersAt(window: IoWindow, bits: number): Set<number> {
-  const before = answers.get(window);
+/** The numbers of low address bits that may be looked at: the one written, all of them, or every one that still tells the ports apart. */
+function mayLookAt(window: IoWindow, bits: number): readonly number[] {
+  const written = window.decoded_bits ?? bits;
+  if (written !== "unknown") return [Math.min(written, bits)];
+  return Array.from({ length: bits + 1 }, (_, d) => d).filter((d) => window.base + window.size <= 2 ** d);
+}
+
+/** Every port the window answers at when so many bits are looked at, aliases included; kept, since it is asked for every machine. */
+function answersAt(window: IoWindow, looked: number, bits: number): Set<number> {
+  const before = answers.get(window)?.get(looked);
   if (before) return before;
-  const looked = 2 ** Math.min(window.decoded_bits ?? bits, bits);
-  const low = new Set(Array.from({ length: window.size }, (_, i) => (window.base + i) % looked));
-  const ports = new Set(Array.from({ length: 2 ** bits }, (_, port) => port).filter((port) => low.has(port % looked)));
-  answers.set(window, ports);
+  const turn = 2 ** looked;
+  const low = new Set(Array.from({ length: window.size }, (_, i) => (window.base + i) % turn));
+  const ports = new Set(Array.from({ length: 2 ** bits }, (_, port) => port).filter((port) => low.has(port % turn)));
+  answers.set(window, (answers.get(window) ?? new Map<number, Set<number>>()).set(looked, ports));
   return ports;
 }
-const answers = new WeakMap<IoWindow, Set<number>>();
+const answers = new WeakMap<IoWindow, Map<number, Set<number>>>();
+
+/** In every case, in some, or in none, of what the two windows may look at, some port is answered by both. */
+function meetAtPort(x: IoWindow, y: IoWindow, bits: number): "always" | "perhaps" | "never" {
+  const cases = mayLookAt(x, bits).flatMap((dx) =>
+    mayLookAt(y, bits).map((dy) => [...answersAt(x, dx, bits)].some((port) => answersAt(y, dy, bits).has(port))),
+  );
+  return cases.every((met) => met) ? "always" : cases.some((met) => met) ? "perhaps" : "never";
+}
 
 function ports(c: Case, a: Owner, b: Owner): Objection[] {
   const bits = c.world.bus.io_address_bits;
-  const clash = a.io.some((x) => b.io.some((y) => [...answersAt(x, bits)].some((port) => answersAt(y, bits).has(port))));
-  return clash ? [no(`${a.name} and ${b.name} both answer at a port`)] : [];
+  const met = a.io.flatMap((x) => b.io.map((y) => meetAtPort(x, y, bits)));
+  if (met.includes("always")) return [no(`${a.name} and ${b.name} both answer at a port`)];
+  return met.includes("perhaps") ? [unknown(`${a.name} and ${b.name} may answer at one port`)] : [];
 }
 
 function memory(a: Owner, b: Owner): Objection[] {
