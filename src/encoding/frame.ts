@@ -1,7 +1,7 @@
 // The frame of a problem: which variable stands for which hole of the build, and literals over them in trade terms.
 // "out" (a card that is left out) and "off" (a mode that is given up) are values, so that giving one up is just another value.
 
-import { type AskedCard, type AskedMode, holding, type Question, type Release, running } from "../machine/index.js";
+import { type AskedCard, type AskedMode, choiceId, holding, type Question, type Release, running } from "../machine/index.js";
 import { itemAt } from "../records/index.js";
 import type { Literal, Solution, Variable } from "../solver/index.js";
 
@@ -26,15 +26,17 @@ export interface Frame {
 export function frameOf(question: Question): Frame {
   const variables: Variable[] = [];
   const add = (name: string, size: number) => variables.push({ name, size }) - 1;
-  const revision = add("revision", question.revisions.length);
-  const memory = add("memory", question.memories.length);
-  const firmware = question.modes.map((m) => add(`firmware:${m.id}`, question.versions.length + 1));
+  const revision = add(choiceId({ kind: "revision" }), question.revisions.length);
+  const memory = add(choiceId({ kind: "memory" }), question.memories.length);
+  const firmware = question.modes.map((m) => add(choiceId({ kind: "firmware", mode: m.id }), question.versions.length + 1));
   const cards = question.cards.map((c) => ({
-    slot: add(`slot:${c.as}`, question.slots.length + 1),
-    revision: add(`card-revision:${c.as}`, c.revisions.length),
-    settings: c.settings.map((s) => add(`setting:${c.as}:${s.id}`, s.positions.length)),
+    slot: add(choiceId({ kind: "slot", card: c.as }), question.slots.length + 1),
+    revision: add(choiceId({ kind: "card-revision", card: c.as }), c.revisions.length),
+    settings: c.settings.map((s) => add(choiceId({ kind: "setting", card: c.as, setting: s.id }), s.positions.length)),
   }));
-  const on = question.modes.map((m) => question.cards.map((c) => (m.free?.has(c.as) ? add(`on:${m.id}:${c.as}`, 2) : undefined)));
+  const on = question.modes.map((m) =>
+    question.cards.map((c) => (m.free?.has(c.as) ? add(choiceId({ kind: "on", mode: m.id, card: c.as }), 2) : undefined)),
+  );
   return { question, variables, revision, memory, firmware, cards, on };
 }
 

@@ -1,6 +1,8 @@
 // Edits of a build: pin a choice, take it back, drop a mode, split a mode in two. Builds are values; each edit is a new one.
+
 import { cardsOn, cardsOnOrOff, copyName, modesOf } from "../catalogue/index.js";
-import { type Build, itemAt, type Mode } from "../records/index.js";
+import type { Build, Mode } from "../records/index.js";
+import { choiceOf } from "./choice-ref.js";
 import { withoutCard } from "./copies.js";
 
 type Pinned = { -readonly [K in keyof Build]: Build[K] };
@@ -9,42 +11,41 @@ type Pinned = { -readonly [K in keyof Build]: Build[K] };
 export const orElse = " or ";
 
 /**
- * The build with one choice pinned to a value; undefined takes the pin back. Ids as in OpenChoice and OwnersChoice. The board's revision may
- * be one of several: "D1 or D2". Whether a card is on in a mode is a choice of its own, "on:<mode>:<card>": "on", "on-or-off" where it does
+ * The build with one choice pinned to a value; undefined takes the pin back. Its id is choiceId's. The board's revision may
+ * be one of several: "D1 or D2". Whether a card is on in a mode is a choice of its own, with the values "on", "on-or-off" where it does
  * not matter, or "off", which it is too when taken back.
  */
 export function withChoice(build: Build, id: string, value: string | undefined): Build {
-  const [kind, ...rest] = id.split(":");
-  const name = rest[0] ?? "";
+  const ref = choiceOf(id);
   const out: Pinned = { ...build };
-  switch (kind) {
+  switch (ref?.kind) {
     case "revision":
       return put(out, "revision", value?.includes(orElse) ? value.split(orElse) : value);
     case "memory":
       return put(out, "memory", value === undefined ? undefined : Number(value));
     case "firmware":
-      out.modes = modesOf(build).map((m) => (m.id === name ? put({ ...m }, "firmware", value) : m));
+      out.modes = modesOf(build).map((m) => (m.id === ref.mode ? put({ ...m }, "firmware", value) : m));
       return out;
     case "on":
-      out.modes = modesOf(build).map((m) => (m.id === name ? switched(build, m, rest[1] ?? "", value ?? "off") : m));
+      out.modes = modesOf(build).map((m) => (m.id === ref.mode ? switched(build, m, ref.card, value ?? "off") : m));
       return out;
     case "slot":
     case "card-revision":
-      out.cards = build.cards.map((c) => (copyName(c) === name ? put({ ...c }, kind === "slot" ? "slot" : "revision", value) : c));
+      out.cards = build.cards.map((c) => (copyName(c) === ref.card ? put({ ...c }, ref.kind === "slot" ? "slot" : "revision", value) : c));
       return out;
     case "setting":
       out.cards = build.cards.map((c) => {
-        if (copyName(c) !== name) return c;
+        if (copyName(c) !== ref.card) return c;
         const settings = { ...c.settings };
-        if (value === undefined) delete settings[itemAt(rest, 1)];
-        else settings[itemAt(rest, 1)] = value;
+        if (value === undefined) delete settings[ref.setting];
+        else settings[ref.setting] = value;
         return put({ ...c }, "settings", Object.keys(settings).length > 0 ? settings : undefined);
       });
       return out;
     case "card":
-      return value === undefined ? withoutCard(build, name) : build;
+      return value === undefined ? withoutCard(build, ref.card) : build;
     case "mode":
-      return value === undefined ? withoutMode(build, name) : build;
+      return value === undefined ? withoutMode(build, ref.mode) : build;
     default:
       return build;
   }

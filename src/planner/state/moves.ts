@@ -1,7 +1,18 @@
 // Moves: what the person at the page has chosen, one after another. The build is what they amount to, so that any one of them
 // can be taken back in any order; the others stand.
 import { copyName, findCopies, modesOf } from "../../catalogue/index.js";
-import { asStanding, nameForCopy, orElse, withCard, withChoice, withCountAtHand, withoutCard, withoutMode } from "../../machine/index.js";
+import {
+  asStanding,
+  choiceId,
+  copyOfChoice,
+  nameForCopy,
+  orElse,
+  withCard,
+  withChoice,
+  withCountAtHand,
+  withoutCard,
+  withoutMode,
+} from "../../machine/index.js";
 import { type Build, type BuildCard, bytes, definedFields, type Mode } from "../../records/index.js";
 
 export type Move =
@@ -153,7 +164,7 @@ export function editsBetween(before: Build, after: Build): Edit[] {
   const to = pinsOf(after);
   for (const [pin, value] of to) if (from.get(pin) !== value) edits.push({ pin, value });
   for (const pin of from.keys()) {
-    const gone = edits.some((e) => "out" in e && pin.split(":")[1] === e.out);
+    const gone = edits.some((e) => "out" in e && copyOfChoice(pin) === e.out);
     if (!to.has(pin) && !gone) edits.push({ pin });
   }
   return edits;
@@ -164,15 +175,15 @@ const shape = (build: Build) => JSON.stringify(build.modes?.map((m) => [m.id, m.
 /** Everything pinned, by the ids choices have in an answer. */
 export function pinsOf(build: Build): ReadonlyMap<string, string> {
   const pins = new Map<string, string>();
-  if (typeof build.revision === "string") pins.set("revision", build.revision);
-  else if (build.revision) pins.set("revision", build.revision.join(orElse));
-  if (build.memory !== undefined) pins.set("memory", String(bytes(build.memory)));
-  for (const m of build.modes ?? []) if (m.firmware !== undefined) pins.set(`firmware:${m.id}`, m.firmware);
+  if (typeof build.revision === "string") pins.set(choiceId({ kind: "revision" }), build.revision);
+  else if (build.revision) pins.set(choiceId({ kind: "revision" }), build.revision.join(orElse));
+  if (build.memory !== undefined) pins.set(choiceId({ kind: "memory" }), String(bytes(build.memory)));
+  for (const m of build.modes ?? []) if (m.firmware !== undefined) pins.set(choiceId({ kind: "firmware", mode: m.id }), m.firmware);
   for (const c of build.cards) {
     const as = copyName(c);
-    if (c.slot !== undefined) pins.set(`slot:${as}`, c.slot);
-    if (c.revision !== undefined) pins.set(`card-revision:${as}`, c.revision);
-    for (const [id, value] of Object.entries(c.settings ?? {})) pins.set(`setting:${as}:${id}`, value);
+    if (c.slot !== undefined) pins.set(choiceId({ kind: "slot", card: as }), c.slot);
+    if (c.revision !== undefined) pins.set(choiceId({ kind: "card-revision", card: as }), c.revision);
+    for (const [id, value] of Object.entries(c.settings ?? {})) pins.set(choiceId({ kind: "setting", card: as, setting: id }), value);
   }
   return pins;
 }
@@ -185,7 +196,7 @@ export function withMove(state: State, move: Move): State {
   if (move.do === "drop") {
     const at = state.moves.findIndex((m) => m.do === "add" && copyName(m) === move.as);
     if (at >= 0) return without(state, at);
-    return { ...state, moves: [...state.moves.filter((m) => !(m.do === "choose" && ofCard(m.id) === move.as)), move] };
+    return { ...state, moves: [...state.moves.filter((m) => !(m.do === "choose" && copyOfChoice(m.id) === move.as)), move] };
   }
   if (move.do === "add" && move.as === undefined) {
     const as = nameForCopy(buildOf(state), move.card);
@@ -200,20 +211,13 @@ export function withMove(state: State, move: Move): State {
   return { ...state, moves: [...state.moves.filter((m) => !same(m)), move] };
 }
 
-/** The copy a choice is about. */
-function ofCard(choice: string): string | undefined {
-  const [kind, as, card] = choice.split(":");
-  if (kind === "on") return card;
-  return kind === "slot" || kind === "setting" || kind === "card-revision" ? as : undefined;
-}
-
 /** What is left of a move when a copy it speaks of was never put in: its pins are gone, and no mode has it on. */
 function notOfCopy(move: Move, as: string): readonly Move[] {
   const off = (mode: Mode): Mode =>
     mode.cards?.includes(as) || mode.on_or_off?.includes(as) ? namingOnly(mode, (name) => name !== as) : mode;
   switch (move.do) {
     case "choose":
-      return ofCard(move.id) === as ? [] : [move];
+      return copyOfChoice(move.id) === as ? [] : [move];
     case "mode":
       return [off(move.mode) === move.mode ? move : { ...move, mode: off(move.mode) }];
     case "all":

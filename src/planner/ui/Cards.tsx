@@ -1,7 +1,7 @@
 // The cards: a field to add one, and every card of the build with its slot, revision and settings.
 import { useState } from "preact/hooks";
 import { copyName } from "../../catalogue/index.js";
-import { countAtHand, withoutCard } from "../../machine/index.js";
+import { choiceOf, copyOfChoice, countAtHand, withoutCard } from "../../machine/index.js";
 import type { OpenChoice, Purchase } from "../../planning/index.js";
 import type { ShelfCard } from "../worker/shelf.js";
 import { Mark, Part, Pick, standAt } from "./bits.js";
@@ -45,7 +45,7 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard | undefined }) {
   const desk = useDesk();
   const { store, answer, places } = desk;
   const [open, setOpen] = useState(false);
-  const own = (answer?.possible ?? []).filter((c) => c.id.split(":")[1] === as && !c.id.startsWith("firmware:"));
+  const own = (answer?.possible ?? []).filter((c) => copyOfChoice(c.id) === as);
   const pinned = own.filter((c) => c.chosen !== undefined);
   const closed = own.filter((c) => c.values.every((v) => v.verdict === "ruled-out"));
   const name = cardName(desk, as);
@@ -129,21 +129,22 @@ function AtHand({ as, id, name }: { as: string; id: string; name: string }) {
 }
 
 function legendOf(choice: OpenChoice, card?: ShelfCard): string {
-  const [kind, , id] = choice.id.split(":");
-  if (kind === "slot") return "Slot";
-  if (kind === "card-revision") return "Revision of the card";
-  const setting = card?.settings.find((s) => s.id === id);
+  const ref = choiceOf(choice.id);
+  if (ref?.kind === "slot") return "Slot";
+  if (ref?.kind === "card-revision") return "Revision of the card";
+  const setting = ref?.kind === "setting" ? card?.settings.find((s) => s.id === ref.setting) : undefined;
   return setting ? `${setting.id}, ${setting.name} (${setting.by})` : choice.label;
 }
 
 function howOf(choice: OpenChoice, card?: ShelfCard): Record<string, string> | undefined {
-  if (!choice.id.startsWith("card-revision:")) return undefined;
+  if (choiceOf(choice.id)?.kind !== "card-revision") return undefined;
   return Object.fromEntries((card?.revisions ?? []).map((r) => [r.id, r.tell]));
 }
 
 function short(choice: OpenChoice): string {
-  const [kind, , id] = choice.id.split(":");
-  return kind === "slot" ? "slot" : kind === "card-revision" ? "revision" : (id ?? "");
+  const ref = choiceOf(choice.id);
+  if (ref?.kind === "setting") return ref.setting;
+  return ref?.kind === "slot" ? "slot" : ref?.kind === "card-revision" ? "revision" : "";
 }
 
 const labelOf = (c: OpenChoice) => c.values.find((v) => v.value === c.chosen)?.value ?? c.chosen;

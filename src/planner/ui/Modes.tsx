@@ -1,5 +1,7 @@
 // How it is run: the firmware, or several ways to run it (modes) that share slots and jumpers and differ in firmware and in the cards that are on.
+
 import { defaultMode } from "../../catalogue/index.js";
+import { choiceOf } from "../../machine/index.js";
 import { Part, Pick } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox } from "./Combobox.js";
@@ -39,7 +41,7 @@ export function Modes() {
         <WayGrid modes={modes} />
       ) : (
         choices
-          .filter((c) => c.id.startsWith("firmware:"))
+          .filter((c) => choiceOf(c.id)?.kind === "firmware")
           .map((c) => <ChoiceField key={c.id} choice={c} legend="Firmware version" open="any that works" />)
       )}
       <button type="button" onClick={add}>

@@ -1,5 +1,7 @@
 // What you have chosen, one line each: any of them can be taken back, in any order; the others stay.
+
 import { labelCopies } from "../../catalogue/index.js";
+import { choiceOf } from "../../machine/index.js";
 import { sizeText } from "../../records/index.js";
 import type { Move } from "../state/moves.js";
 import { Part, standAt } from "./bits.js";
@@ -42,28 +44,30 @@ function calledBefore(desk: Desk, as: string): string {
 }
 
 function choiceWords(desk: Desk, id: string, value: string): string {
-  const [kind, of = "", setting] = id.split(":");
-  switch (kind) {
+  const ref = choiceOf(id);
+  switch (ref?.kind) {
     case "revision":
       return `Board is revision ${value}`;
     case "memory":
       return `Memory: ${sizeText(Number(value))}`;
     case "firmware": {
-      const mode = (desk.build.modes?.length ?? 0) > 1 ? desk.build.modes?.find((m) => m.id === of) : undefined;
+      const mode = (desk.build.modes?.length ?? 0) > 1 ? desk.build.modes?.find((m) => m.id === ref.mode) : undefined;
       return `Firmware ${value}${mode ? `, ${mode.name ?? mode.id}` : ""}`;
     }
     case "on": {
-      const mode = desk.build.modes?.find((m) => m.id === of);
+      const mode = desk.build.modes?.find((m) => m.id === ref.mode);
       return value === "on-or-off"
-        ? `${cardName(desk, setting ?? "")} in ${mode?.name ?? of}: does not matter`
-        : `${cardName(desk, setting ?? "")} ${value} in ${mode?.name ?? of}`;
+        ? `${cardName(desk, ref.card)} in ${mode?.name ?? ref.mode}: does not matter`
+        : `${cardName(desk, ref.card)} ${value} in ${mode?.name ?? ref.mode}`;
     }
     case "slot":
-      return `${cardName(desk, of)} in ${value}`;
+      return `${cardName(desk, ref.card)} in ${value}`;
     case "card-revision":
-      return `${cardName(desk, of)} is revision ${value}`;
+      return `${cardName(desk, ref.card)} is revision ${value}`;
+    case "setting":
+      return `${cardName(desk, ref.card)}: ${ref.setting} at ${value}`;
     default:
-      return `${cardName(desk, of)}: ${setting} at ${value}`;
+      return value;
   }
 }
 

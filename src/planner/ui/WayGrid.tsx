@@ -1,6 +1,8 @@
 // The ways to run the machine as one grid: cards down, ways across, firmware on top, the safest one marked. On a phone one way at a time.
+
 import { useEffect, useState } from "preact/hooks";
 import { copyName } from "../../catalogue/index.js";
+import { choiceId } from "../../machine/index.js";
 import { itemAt, type Mode } from "../../records/index.js";
 import { Pick, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
@@ -33,7 +35,7 @@ export function WayGrid({ modes }: { modes: readonly Mode[] }) {
   const shown = narrow && at ? [at] : modes;
   const toggle = (id: string) => setOpened(opened === id ? undefined : id);
   const spread = shown.length + 1;
-  const firmware = (mode: Mode) => desk.answer?.possible.find((c) => c.id === `firmware:${mode.id}`);
+  const firmware = (mode: Mode) => desk.answer?.possible.find((c) => c.id === choiceId({ kind: "firmware", mode: mode.id }));
   return (
     <div class="ways-grid">
       {narrow && modes.length > 1 && at ? <Tabs modes={modes} at={at} onPick={setChosen} /> : null}
@@ -62,14 +64,14 @@ export function WayGrid({ modes }: { modes: readonly Mode[] }) {
                   <FirmwareCell
                     mode={m}
                     choice={firmware(m)}
-                    open={opened === `firmware:${m.id}`}
-                    onOpen={() => toggle(`firmware:${m.id}`)}
+                    open={opened === choiceId({ kind: "firmware", mode: m.id })}
+                    onOpen={() => toggle(choiceId({ kind: "firmware", mode: m.id }))}
                   />
                 </td>
               ))}
             </tr>
             {shown.map((m) => {
-              const choice = opened === `firmware:${m.id}` ? firmware(m) : undefined;
+              const choice = opened === choiceId({ kind: "firmware", mode: m.id }) ? firmware(m) : undefined;
               return choice ? (
                 <Below key={`firmware ${m.id}`} spread={spread}>
                   <ChoiceField choice={choice} legend={`Firmware, ${wayName(m)}`} open="any that works" />
@@ -105,14 +107,20 @@ interface RowProps {
 function Row({ as, modes, opened, onOpen }: RowProps) {
   const desk = useDesk();
   const name = cardName(desk, as);
-  const asked = modes.find((m) => opened === `on:${m.id}:${as}`);
+  const asked = modes.find((m) => opened === choiceId({ kind: "on", mode: m.id, card: as }));
   return (
     <>
       <tr>
         <th scope="row">{name}</th>
         {modes.map((m) => (
           <td key={m.id}>
-            <OnOffCell mode={m} as={as} name={name} open={m === asked} onOpen={() => onOpen(`on:${m.id}:${as}`)} />
+            <OnOffCell
+              mode={m}
+              as={as}
+              name={name}
+              open={m === asked}
+              onOpen={() => onOpen(choiceId({ kind: "on", mode: m.id, card: as }))}
+            />
           </td>
         ))}
       </tr>

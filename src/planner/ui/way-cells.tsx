@@ -1,5 +1,7 @@
 // The cells of the grid of ways: which firmware a way runs, and whether a card is on in it. Each shows at once what is possible there.
+
 import { cardsOn, cardsOnOrOff, copyName } from "../../catalogue/index.js";
+import { choiceId } from "../../machine/index.js";
 import type { OnOff, OpenChoice } from "../../planning/index.js";
 import type { Mode } from "../../records/index.js";
 import { verdictWords } from "../../words/index.js";
@@ -100,7 +102,8 @@ export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffPro
       </div>
     );
   const no = !on && !either && !none && other === "ruled-out";
-  const choose = (value: "on" | "off" | "on-or-off") => store.make({ do: "choose", id: `on:${mode.id}:${as}`, value });
+  const choose = (value: "on" | "off" | "on-or-off") =>
+    store.make({ do: "choose", id: choiceId({ kind: "on", mode: mode.id, card: as }), value });
   return (
     <div class="cell">
       <Pick type="checkbox" checked={on} mixed={either} onPick={() => choose(on ? "off" : "on")}>
@@ -143,5 +146,5 @@ export function OnOffReason({ mode, as, name }: OnOffProps) {
   if (on) return <p class="because">It is on there now.</p>;
   if (either) return <p class="because">It may be on there: it does not matter.</p>;
   if (other === "workable") return <p class="because">As things stand now it can be on there.</p>;
-  return <Because choice={`on:${mode.id}:${as}`} value="on" label={where} doing={`Switch ${where}`} />;
+  return <Because choice={choiceId({ kind: "on", mode: mode.id, card: as })} value="on" label={where} doing={`Switch ${where}`} />;
 }

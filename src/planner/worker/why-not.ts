@@ -1,6 +1,6 @@
 // Why a choice cannot take a value, and what else could be changed so that it can. A way out that takes the wish itself back is none.
 import type { Catalogue } from "../../catalogue/index.js";
-import { ask, type Misasked, withChoice } from "../../machine/index.js";
+import { ask, choiceId, choiceOf, type Misasked, withChoice } from "../../machine/index.js";
 import { findSwitchedOff, plan, type Repair } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import type { Budget } from "../../solver/index.js";
@@ -17,13 +17,14 @@ export function findWhyNot(catalogue: Catalogue, build: Build, choice: string, v
 
 /** A card that is to be on in a way: the card stays, and so does the way. */
 function wishOf(choice: string): readonly string[] {
-  const [kind, mode, card] = choice.split(":");
-  return kind === "on" ? [`mode:${mode}`, `card:${card}`] : [choice];
+  const ref = choiceOf(choice);
+  if (ref?.kind !== "on") return [choice];
+  return [choiceId({ kind: "mode", mode: ref.mode }), choiceId({ kind: "card", card: ref.card })];
 }
 
 /** The nearest way out for a card that is to be on in a way: another one off there. */
 function switchedOff(catalogue: Catalogue, wanted: Build, choice: string, budget?: Budget): readonly Repair[] {
-  const [kind, mode = "", card = ""] = choice.split(":");
+  const ref = choiceOf(choice);
   const request = ask(catalogue, wanted);
-  return kind === "on" && request.kind === "question" ? findSwitchedOff(request.question, mode, card, budget) : [];
+  return ref?.kind === "on" && request.kind === "question" ? findSwitchedOff(request.question, ref.mode, ref.card, budget) : [];
 }

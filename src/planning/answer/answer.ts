@@ -93,7 +93,7 @@ export interface PossibleValue {
 
 /** One hole of the build: what may still be chosen. */
 export interface OpenChoice {
-  /** "revision", "memory", "firmware:<mode>", "slot:<card>", "setting:<card>:<setting>", "card-revision:<card>" */
+  /** As choiceId writes it: "revision", "slot:<card>". */
   readonly id: string;
   readonly label: string;
   readonly chosen?: string | undefined;

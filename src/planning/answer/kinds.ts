@@ -1,6 +1,7 @@
 // Kinds of combination: by verdict and by evidence. Counts every kind exactly, as far as the budget goes, and finds ways of one kind alone.
 
 import type { Compiled, Frame } from "../../encoding/index.js";
+import { choiceId } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
 import { type Budget, type Count, count, countPerValue, type Problem } from "../../solver/index.js";
 import type { Combination, Evidence, Verdict } from "./answer.js";
@@ -101,9 +102,9 @@ function facetsOf(frame: Frame, certain: Problem, budget?: Budget): Facet[] {
   });
   const versions = question.versions.map((v) => v.id);
   return [
-    facet("revision", frame.revision, question.revisions),
-    facet("memory", frame.memory, question.memories.map(String)),
-    ...question.modes.map((m, i) => facet(`firmware:${m.id}`, itemAt(frame.firmware, i), versions)),
+    facet(choiceId({ kind: "revision" }), frame.revision, question.revisions),
+    facet(choiceId({ kind: "memory" }), frame.memory, question.memories.map(String)),
+    ...question.modes.map((m, i) => facet(choiceId({ kind: "firmware", mode: m.id }), itemAt(frame.firmware, i), versions)),
   ];
 }
 

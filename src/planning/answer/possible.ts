@@ -1,8 +1,8 @@
 // What may still be chosen: for every hole (and every pin, as if it were taken back) the values that some combination takes.
 
 import { type Compiled, eachCard, eachMode, type Frame, forbids, withRules } from "../../encoding/index.js";
-import { orElse } from "../../machine/index.js";
-import { bytes, itemAt, must, sizeText } from "../../records/index.js";
+import { choiceId, choiceOf, copyOfChoice, orElse } from "../../machine/index.js";
+import { bytes, itemAt, sizeText } from "../../records/index.js";
 import { type Budget, type Possible, possible } from "../../solver/index.js";
 import type { OpenChoice, PossibleValue } from "./answer.js";
 
@@ -18,34 +18,39 @@ export function holes(frame: Frame): Hole[] {
   const { question } = frame;
   const same = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
   return [
-    { id: "revision", label: `Revision of ${question.board.name}`, variable: frame.revision, values: same(question.revisions) },
     {
-      id: "memory",
+      id: choiceId({ kind: "revision" }),
+      label: `Revision of ${question.board.name}`,
+      variable: frame.revision,
+      values: same(question.revisions),
+    },
+    {
+      id: choiceId({ kind: "memory" }),
       label: "Memory",
       variable: frame.memory,
       values: question.memories.map((m) => ({ value: String(m), label: sizeText(m) })),
     },
     ...eachMode(frame).map(({ at, mode }) => ({
-      id: `firmware:${mode.id}`,
+      id: choiceId({ kind: "firmware", mode: mode.id }),
       label: question.modes.length > 1 ? `Firmware in mode "${mode.name}"` : "Firmware",
       variable: itemAt(frame.firmware, at),
       values: same(question.versions.map((v) => v.id)),
     })),
     ...eachCard(frame).flatMap(({ at, asked }) => [
       {
-        id: `slot:${asked.as}`,
+        id: choiceId({ kind: "slot", card: asked.as }),
         label: `Slot of ${asked.card.name}`,
         variable: itemAt(frame.cards, at).slot,
         values: same(question.slots.map((s) => s.id)),
       },
       {
-        id: `card-revision:${asked.as}`,
+        id: choiceId({ kind: "card-revision", card: asked.as }),
         label: `Revision of ${asked.card.name}`,
         variable: itemAt(frame.cards, at).revision,
         values: same(asked.revisions),
       },
       ...asked.settings.map((s, i) => ({
-        id: `setting:${asked.as}:${s.id}`,
+        id: choiceId({ kind: "setting", card: asked.as, setting: s.id }),
         label: `${s.id} of ${asked.card.name} (${s.name})`,
         variable: itemAt(itemAt(frame.cards, at).settings, i),
         values: s.positions.map((p) => ({ value: p.id, label: p.how ? `${p.id} (${p.how})` : p.id })),
@@ -95,20 +100,22 @@ function without(compiled: Compiled, id: string, certain: boolean, budget?: Budg
 
 function chosenValue(compiled: Compiled, id: string): string | undefined {
   const { build, chosenRevisions } = compiled.question;
-  const [kind, name, setting] = id.split(":");
-  const card = compiled.question.cards.find((c) => c.as === name)?.chosen;
-  switch (kind) {
+  const ref = choiceOf(id);
+  const card = compiled.question.cards.find((c) => c.as === copyOfChoice(id))?.chosen;
+  switch (ref?.kind) {
     case "revision":
       return build.revision === undefined ? undefined : chosenRevisions.join(orElse);
     case "memory":
       return build.memory === undefined ? undefined : String(bytes(build.memory));
     case "firmware":
-      return compiled.question.modes.find((m) => m.id === name)?.firmware;
+      return compiled.question.modes.find((m) => m.id === ref.mode)?.firmware;
     case "slot":
       return card?.slot;
     case "card-revision":
       return card?.revision;
+    case "setting":
+      return card?.settings?.[ref.setting];
     default:
-      return card?.settings?.[must(setting, "setting")];
+      return undefined;
   }
 }

@@ -3,7 +3,7 @@
 
 import { switchable } from "../../catalogue/index.js";
 import type { Compiled } from "../../encoding/index.js";
-import { type AskedMode, type Question, withChoice, withSecondMode } from "../../machine/index.js";
+import { type AskedMode, choiceId, type Question, withChoice, withSecondMode } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
@@ -79,7 +79,7 @@ function twoModesOf(search: Search, kept: ReadonlySet<string>): Splits {
   if (!pin) return searchSplits(search, free, [], (split) => [split, []]);
   const chosen = smallest.filter((s) => !s.version).map((s) => s.cards);
   const keeping = searchSplits(search, pairsOf(chosen, anyVersion, false), [], (split) => [
-    withChoice(split, `firmware:${mode.id}`, mode.firmware),
+    withChoice(split, choiceId({ kind: "firmware", mode: mode.id }), mode.firmware),
     [],
   ]);
   if (kept.has(pin.id) || sets.sets.some((set) => set.length === 1 && set[0] === pin.id)) return keeping;

@@ -2,7 +2,16 @@
 // have to get, and what remains at risk. Every line comes from the planner's own answers.
 import { type Catalogue, defaultMode, modesOf } from "../../catalogue/index.js";
 import { ref } from "../../encoding/index.js";
-import { asStanding, countAtHand, findFaults, findRecordFault, type Misasked, withCard, withChoice } from "../../machine/index.js";
+import {
+  asStanding,
+  choiceId,
+  countAtHand,
+  findFaults,
+  findRecordFault,
+  type Misasked,
+  withCard,
+  withChoice,
+} from "../../machine/index.js";
 import type { Build, Card } from "../../records/index.js";
 import type {
   Answer,
@@ -63,7 +72,7 @@ export function beforeYouBuy(catalogue: Catalogue, build: Build, card: string): 
   if (faults.length > 0) return { kind: "misasked", faults };
   const wish = withCard(asStanding(build), card);
   const wanted = wish.cards.at(-1)?.as ?? card;
-  const answer = plan(catalogue, wish, { most: 3, keep: [`card:${wanted}`] });
+  const answer = plan(catalogue, wish, { most: 3, keep: [choiceId({ kind: "card", card: wanted })] });
   if (answer.kind === "misasked") return answer;
   const record = catalogue.cards.get(card);
   const best = answer.combinations[0];
@@ -90,7 +99,7 @@ function versionsOf(catalogue: Catalogue, wish: Build): VersionVerdict[] {
   const family = catalogue.firmware.get(wish.firmware ?? board?.firmware[0] ?? "");
   const mode = (modesOf(wish)[0] ?? defaultMode).id;
   return (family?.versions ?? []).flatMap((v) => {
-    const a = plan(catalogue, withChoice(wish, `firmware:${mode}`, v.id), { brief: true, most: 1 });
+    const a = plan(catalogue, withChoice(wish, choiceId({ kind: "firmware", mode }), v.id), { brief: true, most: 1 });
     return a.kind === "misasked"
       ? []
       : [{ version: v.id, verdict: a.verdict, evidence: a.combinations[0]?.evidence ?? "inferred", says: a.says }];

@@ -1,7 +1,7 @@
 // Wishes: what the owner wants of a machine that may be run in several ways, one wish an item. A wish is granted by some way (a card that is
 // to be on, things that are to be had together) or kept by every way (a card that is always on, a card that is only on by itself).
 import { cardsOn, copyName, findCopies, modesOf, switchable } from "../../catalogue/index.js";
-import type { Question } from "../../machine/index.js";
+import { choiceId, type Question } from "../../machine/index.js";
 import type { Build, Wishes } from "../../records/index.js";
 
 export type Wish =
@@ -59,7 +59,7 @@ export function wishesOf({ build, cards }: Question, byHand = false): readonly W
   const single = cards.filter((c) => wanted.has(c.as) && offAtTimes.has(c.as) && !widest.some((g) => g.cards.includes(c.as)));
   return [
     ...widest,
-    ...single.map(({ as }): Wish => ({ kind: "card", id: `card:${as}`, card: as })),
+    ...single.map(({ as }): Wish => ({ kind: "card", id: choiceId({ kind: "card", card: as }), card: as })),
     ...named(always).map((card): Wish => ({ kind: "always", id: `always:${card}`, card })),
     ...named(alone).map((card): Wish => ({ kind: "alone", id: `alone:${card}`, card })),
   ];
