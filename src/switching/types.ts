@@ -76,6 +76,10 @@ export interface PinWork {
   readonly signal: string;
   readonly does: "lift-and-switch" | "wire-in-place" | "overhang-and-switch" | "lift-and-tie" | "tie" | "lift-and-wire" | "lift";
   readonly to?: string;
+  /** Pin of the same socket that a wire is led to. */
+  readonly reaches?: number;
+  /** It is lifted for that, and does not hang out beyond the socket. */
+  readonly lifted?: boolean;
   readonly says: string;
   /** Why: what the socket carries there and what would happen otherwise. */
   readonly why: string;

@@ -142,3 +142,27 @@ describe("a card enabled by one contact to ground", () => {
     for (const level of ["high", "driven"] as const) expect(state({ strong: [{ node: 2, level }] })).toBe("undefined");
   });
 });
+
+describe("wires of one pin and of resistors", () => {
+  // Pin 31 of the socket is open, and /PGM must be high for reading.
+  const upper_pins = (socket32.upper_pins ?? []).map((p) => (p.pin === 31 ? { pin: 31, carries: "open" as const } : p));
+  const plan = planOf(["R5", "R6"], [rotary(1, 2, "toggle")], { sockets: [{ ...socket32, upper_pins }] });
+  const named = (label: string) => plan.wires.filter((w) => w.label === label);
+
+  it("are numbered on from those of the switch, and measured with them", () => {
+    expect(plan.wires.map((w) => w.number)).toEqual(plan.wires.map((_, i) => i + 1));
+    expect(named("IC7 /PGM").map((w) => [w.fromText, w.toText])).toEqual([["IC7 device pin 31 (lifted)", "IC7 socket pin 32"]]);
+    expect(named("R1").map((w) => [w.from.at, w.to.at])).toEqual([
+      ["device", "resistor"],
+      ["resistor", "supply"],
+    ]);
+    const measured = plan.benchTest.flatMap((s) => s.expect.map((e) => /^Wire (\d+) /.exec(e.see)?.[1])).filter((n) => n !== undefined);
+    expect(measured.map(Number)).toEqual(plan.wires.map((w) => w.number));
+  });
+
+  it("are in the table when they break: nobody can say what a device without a level at one pin gives", () => {
+    const [pin] = named("IC7 /PGM");
+    expect(shown(plan, `wire-open:${pin?.number}`)).toEqual(["not certain which firmware", "not certain which firmware"]);
+    for (const { number } of named("R1")) expect(shown(plan, `wire-open:${number}`)).toEqual(shown(plan, "pull-up-missing:R1"));
+  });
+});

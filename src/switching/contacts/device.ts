@@ -297,22 +297,24 @@ function workFor({ device, pin, name, need, meets, socket, wired, at, inside }: 
     return found && found.pin + offset;
   };
   const there = meets.pin === undefined ? "it hangs out beyond the socket" : `socket pin ${meets.pin} carries ${carriesText(meets)}`;
-  const make = (to: string, why: string): PinWork => ({
+  const make = (reaches: number, carried: string, why: string): PinWork => ({
     socket: socket.id,
     pin,
     signal: name,
     does: "lift-and-wire",
-    to,
-    says: `${meets.pin === undefined ? "Wire" : "Lift"} pin ${pin} (${name}) of ${device.family} in ${socket.id}${meets.pin === undefined ? "" : " and wire it"} to ${to}.`,
+    to: `socket pin ${reaches} (${carried})`,
+    reaches,
+    lifted: meets.pin !== undefined,
+    says: `${meets.pin === undefined ? "Wire" : "Lift"} pin ${pin} (${name}) of ${device.family} in ${socket.id}${meets.pin === undefined ? "" : " and wire it"} to socket pin ${reaches} (${carried}).`,
     why: `${why}; ${there}.`,
   });
   if (need === "high" || need === "supply") {
     const supply = find("VCC");
-    return supply === undefined ? undefined : make(`socket pin ${supply} (+5 V)`, `${name} must be high for reading`);
+    return supply === undefined ? undefined : make(supply, "+5 V", `${name} must be high for reading`);
   }
   if (need === "low" || need === "ground") {
     const ground = find("GND");
-    return ground === undefined ? undefined : make(`socket pin ${ground} (ground)`, `${name} must be low for reading`);
+    return ground === undefined ? undefined : make(ground, "ground", `${name} must be low for reading`);
   }
   // No wire brings another supply to a pin: a wrong one would be the end of the device.
   if (need.startsWith("rail ")) return undefined;
@@ -320,7 +322,7 @@ function workFor({ device, pin, name, need, meets, socket, wired, at, inside }: 
   const source = find(signal);
   if (source === undefined) return undefined;
   if (!satisfies(need, provided(socket, wired, source, at, inside))) return undefined;
-  return make(`socket pin ${source} (${signal})`, `${name} needs the board's ${signal}`);
+  return make(source, signal, `${name} needs the board's ${signal}`);
 }
 
 function carriesText(meets: Meets): string {

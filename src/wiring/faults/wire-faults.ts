@@ -23,6 +23,31 @@ export function openWires(input: FaultInput): FaultCase[] {
   }));
 }
 
+/** What a device gives that lacks a level or a supply at one pin nobody can say; a resistor that lacks an end is none. */
+export function openPinWires({ built, loom, candidate }: FaultInput): FaultCase[] {
+  const sockets = candidate.fit?.lines[0]?.at.map((at) => at.socket) ?? [];
+  return loom.pinWires.map(({ number, label, fromText, toText, serves }): FaultCase => {
+    const at = "resistor" in serves ? loom.pullUps.findIndex((r) => r.id === serves.resistor) : -1;
+    const variant =
+      "resistor" in serves
+        ? { ...built.good, pullUps: built.good.pullUps.filter((_, k) => k !== at) }
+        : {
+            ...built.good,
+            content: built.good.content.map((held, lane) => (sockets[lane] === serves.socket ? held.map(() => undefined) : held)),
+          };
+    return {
+      fault: {
+        id: `wire-open:${number}`,
+        kind: "wire-open",
+        says: `Wire ${number} (${label}) open, ${fromText} to ${toText}`,
+        fix: `Measure wire ${number} end to end and solder it again.`,
+      },
+      variant,
+      burn: false,
+    };
+  });
+}
+
 /** A bare place that touches ground, or +5 V. */
 export function touchingNets({ built, loom }: FaultInput): FaultCase[] {
   return loom.paths

@@ -7,6 +7,7 @@ import type { Candidate, Demands, Sockets, TerminalUse } from "../../switching/i
 import type { CablePlan, ConnectorPlan, End, Net, PullUp, WayOut, WiringOptions, WiringReason } from "../types.js";
 import { type ConnectorPair, connectorPlan, contactOrder, pickCable, pickConnector } from "./connectors.js";
 import { ohmPerMetre, rounded } from "./electrical.js";
+import { type PinWire, pinWires } from "./pin-wires.js";
 import { isLifted, pullUpsOf } from "./pull-ups.js";
 import { type BareWire, type NetPath, wiresOf } from "./wires.js";
 
@@ -19,6 +20,8 @@ export interface Loom {
   readonly cables: readonly CablePlan[];
   readonly pullUps: readonly PullUp[];
   readonly wires: readonly BareWire[];
+  /** Those of them that serve one pin, and no contact of the switch. */
+  readonly pinWires: readonly PinWire[];
   /** Most current in a conductor of each lead net, in A. */
   readonly leadAmps: ReadonlyMap<string, number | "unknown">;
   readonly notes: readonly string[];
@@ -120,7 +123,9 @@ export function loomOf(input: LoomInput): LoomResult {
     if (wire.kind === "picked") cables.push(cablePlan(wire.value, "lead", lead.conductors, atHand, undefined));
     else notes.push(`${called(lead.card)}, ${lead.name}: ${wire.says}`);
   }
-  const numbered = wires.map((wire, i) => ({ ...wire, number: i + 1 }));
+  const pullUps = pullUpsOf(input);
+  const fixed = pinWires(input.candidate.fit?.pinWork ?? [], pullUps, called).map((wire, i) => ({ ...wire, number: wires.length + i + 1 }));
+  const numbered = [...wires.map((wire, i) => ({ ...wire, number: i + 1 })), ...fixed.map(({ serves: _, ...wire }) => wire)];
   return {
     kind: "loom",
     loom: {
@@ -129,7 +134,8 @@ export function loomOf(input: LoomInput): LoomResult {
       connectors,
       ...(pair ? { pair } : {}),
       cables,
-      pullUps: pullUpsOf(input),
+      pullUps,
+      pinWires: fixed,
       wires: numbered,
       leadAmps,
       notes,

@@ -64,6 +64,7 @@ export function seenAt(setting: Setting, b: Broken, position: string): Seen {
   const sockets = plan.device?.sockets ?? [];
   const switchedOrTied = (line: WiringPlan["lines"][number]) => line.role === "switched" || /a resistor ties/.test(line.says);
   const held = sockets.map(({ socket }, s): Held => {
+    if (b.unread.includes(socket)) return undefined;
     let bank = 0;
     for (const line of plan.lines) {
       const is = switchedOrTied(line) ? level(`${socket} pin ${line.pin}`) : line.role === "fixed-high" ? "high" : "low";

@@ -19,6 +19,8 @@ export interface Broken {
   readonly strong: readonly { readonly at: string; readonly level: "high" | "low" | "driven" }[];
   readonly content: readonly (readonly Held[])[];
   readonly unreached: readonly string[];
+  /** Sockets whose device gives nobody knows what, however it was burned. */
+  readonly unread: readonly string[];
 }
 
 export interface Setting {
@@ -53,7 +55,7 @@ export function place(end: End): string {
 export function goodBuild({ plan, part }: Setting): Broken {
   const banks = [...plan.banks].sort((a, b) => a.index - b.index).map((b) => b.version);
   return {
-    wires: plan.wires.map((w) => ({ number: w.number, a: place(w.from), b: place(w.to) })),
+    wires: plan.wires.filter((w) => !servesOnePin(w)).map((w) => ({ number: w.number, a: place(w.from), b: place(w.to) })),
     touching: [],
     plug: plan.connectors.flatMap((c) => c.contacts.map(({ contact }): Join => [`${c.id} panel ${contact}`, `${c.id} cable ${contact}`])),
     closes: Object.fromEntries(
@@ -63,6 +65,7 @@ export function goodBuild({ plan, part }: Setting): Broken {
     strong: [],
     content: (plan.device?.sockets ?? []).map(() => banks),
     unreached: [],
+    unread: [],
   };
 }
 
@@ -94,6 +97,7 @@ export function brokenBuild(setting: Setting, id: string): Broken | undefined {
       return { ...good, wires: good.wires.map(put) };
     }
     case "wire-open":
+      if (servesOnePin(setting.plan.wires.find((w) => w.number === Number(rest))!)) return withoutPin(setting, good, Number(rest));
       return { ...good, wires: good.wires.filter((w) => w.number !== Number(rest)) };
     case "wire-to-ground":
     case "wire-to-supply": {
@@ -122,6 +126,18 @@ export function brokenBuild(setting: Setting, id: string): Broken | undefined {
     default:
       return burned(setting, good, id);
   }
+}
+
+/** A wire between a pin and its own socket, or at a resistor: no net of the switch. */
+function servesOnePin({ from, to }: WiringPlan["wires"][number]): boolean {
+  return from.at === "resistor" || to.at === "resistor" || (from.at === "device" && to.at === "socket" && from.socket === to.socket);
+}
+
+function withoutPin({ plan }: Setting, good: Broken, number: number): Broken {
+  const { from, to } = plan.wires.find((w) => w.number === number)!;
+  const resistor = from.at === "resistor" ? from.resistor : to.at === "resistor" ? to.resistor : undefined;
+  if (resistor !== undefined) return { ...good, pullUps: good.pullUps.filter((r) => r.id !== resistor) };
+  return { ...good, unread: from.at === "device" ? [from.socket] : [] };
 }
 
 function mirrored({ plan, connectors }: Setting, good: Broken, axis: "x" | "y"): readonly Join[] {

@@ -42,7 +42,12 @@ export function plainCircuit(plan: WiringPlan, part: Pick<Switch, "closes">, ena
     if (!names.includes(key)) names.push(key);
     return names.indexOf(key);
   };
-  const joins: [number, number][] = plan.wires.map((w) => [node(name(w.from)), node(name(w.to))]);
+  // Resistors are judged as such, by what they pull up; a wire from a pin to its own socket joins no net of the switch.
+  const joining = plan.wires.filter(
+    ({ from, to }) =>
+      from.at !== "resistor" && to.at !== "resistor" && !(from.at === "device" && to.at === "socket" && from.socket === to.socket),
+  );
+  const joins: [number, number][] = joining.map((w) => [node(name(w.from)), node(name(w.to))]);
   for (const c of plan.connectors) {
     for (const { contact } of c.contacts) joins.push([node(`${c.id} panel ${contact}`), node(`${c.id} cable ${contact}`)]);
   }
