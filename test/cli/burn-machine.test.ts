@@ -94,6 +94,18 @@ describe("burning one version for a machine that is not switched", () => {
     expect(readdirSync(folder).sort()).toEqual(["mine.yaml", "r6.bin"]);
   });
 
+  it("is told of the same device by plan: what to do to its pins, or why it does not go in", async () => {
+    const works = await slotwright(["plan", "mine.yaml"], { folder: folderWith("27c040") });
+    expect(works.code).toBe(0);
+    const text = works.out.replaceAll(/\s+/g, " ");
+    expect(text).toContain("The device 27C040 EPROM in IC12, filled with R6; grade -15");
+    for (const pin of ["2 (A16)", "30 (A17)"]) expect(text).toContain(`to do: Tie pin ${pin} of the 27C040 in IC12 to ground.`);
+    const refused = await slotwright(["plan", "mine.yaml", "--json"], { folder: folderWith("27c256") });
+    expect(JSON.parse(refused.out).device).toMatchObject({ kind: "refused", reasons: [{ code: "device-unfit" }] });
+    const words = (await slotwright(["plan", "mine.yaml"], { folder: folderWith("27c1024") })).out.replaceAll(/\s+/g, " ");
+    expect(words).toContain("The device does not do IC12: 27C1024 EPROM: it has no 8-bit organisation.");
+  });
+
   it("refuses to exchange the bytes of a device that has only eight bits", async () => {
     const { code, err } = await slotwright(["burn", "mine.yaml", "--dump", "r6.bin", "--high-byte-first"], { folder: folderWith() });
     expect(code).toBe(2);

@@ -6,13 +6,13 @@ import { noticeText } from "../../words/index.js";
 import { type Everywhere, gathered, json, type Register } from "../command.js";
 import { answerText } from "../printing/print-answer.js";
 import { namesOf, waysText } from "../printing/print-ways.js";
-import { builtJson, builtText } from "../printing/print-wiring.js";
+import { builtJson, builtText, deviceText } from "../printing/print-wiring.js";
 import { para, styled } from "../printing/terminal.js";
 import { askedBuild, type QuestionOptions } from "../reading/build-question.js";
 import { openClub, placeText } from "../reading/club.js";
 import { answerFor, waysFor } from "../reading/planner.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
-import { bestOfDivisions, builtOf } from "../reading/wiring-for.js";
+import { bestOfDivisions, builtOf, namedDevice } from "../reading/wiring-for.js";
 import { type ExitCode, WrongUse } from "../wrong-use.js";
 import { tellBuying, tellFitting } from "./buying.js";
 
@@ -76,7 +76,9 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         const division = ways?.divisions[ofDivisions?.kind === "best" ? ofDivisions.of : 0];
         // With wishes, the question is the machine with the ways that were found for them.
         const question = division ? { ...asked, build: division.build } : asked;
-        const { answer, built } = builtOf(club, question, answerFor(club, question), { given: ofDivisions, tables });
+        const made = builtOf(club, question, answerFor(club, question), { given: ofDivisions, tables });
+        const { answer, built } = made;
+        const device = namedDevice(club, question, made);
         terminal.progress("");
         const sheet = options.sheet && (await sheetWriter())(club, question, answer, options.sheet, options.replace === true, terminal);
         const costs = waysOutCosts(club.catalogue, answer);
@@ -86,6 +88,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
               ...answer,
               ...(ways ? { ways } : {}),
               ...builtJson(built),
+              ...(device ? { device } : {}),
               ...(costs.length > 0 ? { costs } : {}),
               errors: club.catalogue.errors,
             }),
@@ -99,7 +102,9 @@ export const registerPlan: Register = (program, { terminal, action }) => {
           if (ways) terminal.out(`${waysText(ways, { catalogue: club.catalogue, build: asked.build, placeOf, terminal })}\n`);
           terminal.out(answerText(answer, { catalogue: club.catalogue, placeOf, terminal, full: options.full, costs }));
           const nameOf = namesOf(club.catalogue, asked.build);
-          if (built) for (const line of ["", ...builtText(built, nameOf, (text) => styled(terminal, "bold", text))]) terminal.out(line);
+          const title = (text: string) => styled(terminal, "bold", text);
+          if (built) for (const line of ["", ...builtText(built, nameOf, title)]) terminal.out(line);
+          for (const line of deviceText(device, title)) terminal.out(line);
         }
         if (sheet) terminal.err(sheet);
         if (ways?.tooMany || ways?.outcome === "none") return 1;

@@ -1,5 +1,5 @@
 // A wiring plan in a few lines: which device, which switch, what each position gives, and what proves it. The sheet has the rest.
-import { hazardRows, type WiringPlan } from "../../wiring/index.js";
+import { hazardRows, type SingleVersion, type WiringPlan } from "../../wiring/index.js";
 import { bestSentence, countText, firmwareText, runnerUpSentence } from "../../words/index.js";
 import type { BuiltMachine } from "../reading/wiring-for.js";
 import { para } from "./terminal.js";
@@ -21,6 +21,24 @@ export function builtText(built: BuiltMachine, nameOf: (as: string) => string, t
   const told = [para("", chosen), ...(next === "" ? [] : [para("", next)])];
   if (best.wiring.kind === "not-needed") return [title("No switch is needed"), ...told];
   return [title("How it is switched"), ...told, ...planLines(best.wiring.plan)];
+}
+
+/** The device of a machine whose firmware no switch chooses: what is to be done to its pins, or why it does not go in. */
+export function deviceText(single: SingleVersion | undefined, title: (text: string) => string): readonly string[] {
+  if (!single) return [];
+  if (single.kind === "refused")
+    return [
+      "",
+      title("The device does not do"),
+      ...single.reasons.map(({ says }) => para("", says)),
+      ...single.waysOut.map(({ says }) => para("  ", `way out: ${says}`)),
+    ];
+  return [
+    "",
+    title("The device"),
+    para("", single.device.says),
+    ...single.pinWork.map((work) => para("  ", `to do: ${work.says} ${work.why}`)),
+  ];
 }
 
 function triedText({ refused, proven }: { readonly refused: number; readonly proven: boolean }): string {

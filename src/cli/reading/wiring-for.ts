@@ -1,13 +1,30 @@
 // What is built of a machine that is run in several ways: the best combination with its wiring, and its number among those that are told.
 import { bestBuilt } from "../../pages/index.js";
 import type { Answer, Combination, Ways } from "../../planning/index.js";
-import { type BestBuilt, type BestWiring, planWiring, type Wiring, wiringOptions } from "../../wiring/index.js";
+import {
+  type BestBuilt,
+  type BestWiring,
+  planSingleVersion,
+  planWiring,
+  type SingleVersion,
+  type Wiring,
+  wiringOptions,
+} from "../../wiring/index.js";
 import type { AskedBuild } from "./build-question.js";
 import type { Club } from "./club.js";
 
 /** The wiring of one combination: with the parts its owner chose or has, falling into the mode they call safest. */
 export function wiringFor(club: Club, { build }: AskedBuild, combination: Combination, tables = true): Wiring {
   return planWiring(club.catalogue, combination, wiringOptions(build, { tables }));
+}
+
+/** How the device that the build names stands in its socket where no switch chooses between versions; undefined where there is none such. */
+export function namedDevice({ catalogue }: Club, { build }: AskedBuild, { answer, built }: AnswerBuilt): SingleVersion | undefined {
+  if (build.switch?.device === undefined || built?.kind === "refused") return undefined;
+  const wiring = built?.best.wiring;
+  const combination = built?.best.combination ?? answer.combinations[0];
+  if (!combination || (wiring?.kind === "wiring" && wiring.plan.device)) return undefined;
+  return planSingleVersion(catalogue, combination, wiringOptions(build));
 }
 
 /** The best over all divisions of the cards, each a build of its own; undefined where there is nothing to choose. */
