@@ -1,5 +1,4 @@
 // A memory device seen from above, every pin numbered and named; pins that need work stand out, a lifted one does not reach the socket.
-import { must } from "../records/index.js";
 import type { BankLine, PinWork } from "../wiring/index.js";
 import { drawing, join, line, nothing, path, rect, type Svg, shorten, text, tone, unitsFor, weight, widthOf } from "./svg.js";
 
@@ -52,8 +51,9 @@ export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640
   const draw = (pin: { readonly pin: number; readonly name: string }): Svg => {
     const { x, y, side } = at(pin.pin);
     const work = device.work.find((w) => w.pin === pin.pin);
-    const lifted = work?.does.startsWith("lift") || work?.does.startsWith("overhang");
-    const marked = noteOf(pin.pin) !== undefined;
+    const lifted = work !== undefined && work.does !== "tie" && work.does !== "wire-in-place";
+    const note = noteOf(pin.pin);
+    const marked = note !== undefined;
     const end = x + side * 20;
     const anchor = side < 0 ? "end" : "start";
     const style = { mono: true, bold: marked };
@@ -67,9 +67,7 @@ export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640
       leg,
       text(x - side * 7, y + 4, String(pin.pin), { mono: true, small: true, anchor: side < 0 ? "start" : "end" }),
       text(nameX, y + 4, pin.name, { ...style, anchor }),
-      marked
-        ? text(noteX, y + 4, shorten(must(noteOf(pin.pin), "noteOf(pin.pin)"), room, { small: true }), { small: true, anchor })
-        : nothing,
+      note === undefined ? nothing : text(noteX, y + 4, shorten(note, room, { small: true }), { small: true, anchor }),
     ]);
   };
 

@@ -22,16 +22,23 @@ export interface RevisionGroup {
   readonly runs: readonly Run[];
 }
 
-export function spanOf(all: readonly string[], versions: readonly string[]): string {
+/** Versions in words; `bare` when these cannot follow "under": "from R5 on", "up to R4". */
+interface Span {
+  readonly text: string;
+  readonly bare: boolean;
+}
+
+export function spanOf(all: readonly string[], versions: readonly string[]): Span {
+  const under = (text: string): Span => ({ text, bare: false });
   const first = itemAt(versions, 0);
   const last = lastOf(versions);
   const starts = first === all[0];
   const ends = last === all.at(-1);
-  if (starts && ends) return all.length === 1 ? first : "any version";
-  if (versions.length === 1) return `${first} alone`;
-  if (ends) return `from ${first} on`;
-  if (starts) return `up to ${last}`;
-  return versions.length === 2 ? `${first} and ${last}` : `${first} to ${last}`;
+  if (starts && ends) return under(all.length === 1 ? first : "any version");
+  if (versions.length === 1) return under(`${first} alone`);
+  if (ends) return { text: `from ${first} on`, bare: true };
+  if (starts) return { text: `up to ${last}`, bare: true };
+  return under(versions.length === 2 ? `${first} and ${last}` : `${first} to ${last}`);
 }
 
 function sameAnswer(a: Cell, b: Cell): boolean {
@@ -57,23 +64,23 @@ export function runsOf(catalogue: Catalogue, cells: Cells, board: string, revisi
     if (last && last.family === family && sameAnswer(last.cell, cell)) last.versions.push(version);
     else runs.push({ family, versions: [version], cell });
   }
-  return runs.map((r) => ({ ...r, text: inFamily(catalogue, columns, r.family, r.versions) }));
+  return runs.map((r) => ({ ...r, text: inFamily(catalogue, columns, r.family, r.versions).text }));
 }
 
 type Column = { readonly family: string; readonly version: string };
 
 /** The span of some versions of a family. The family is named where its versions alone would not tell it. */
-function inFamily(catalogue: Catalogue, columns: readonly Column[], family: string, versions: readonly string[]): string {
+function inFamily(catalogue: Catalogue, columns: readonly Column[], family: string, versions: readonly string[]): Span {
   const all = columns.filter((c) => c.family === family).map((c) => c.version);
   const span = spanOf(all, versions);
   const others = columns.filter((c) => c.family !== family).map((c) => c.version);
   if (others.length === 0) return span;
   const name = catalogue.firmware.get(family)?.name ?? family;
-  if (versions.length === all.length) return `any ${name}`;
-  return versions.some((v) => others.includes(v)) ? `${name} ${span}` : span;
+  if (versions.length === all.length) return { text: `any ${name}`, bare: false };
+  return versions.some((v) => others.includes(v)) ? { text: `${name} ${span.text}`, bare: false } : span;
 }
 
-/** Spans of versions with one verdict, whatever the evidence: "from R5 on". */
+/** Spans of versions with one verdict, whatever the evidence: "from R5 on", "under R5 alone". */
 export function spansWith(catalogue: Catalogue, cells: Cells, group: RevisionGroup, verdict: Cell["verdict"]): readonly string[] {
   const columns = cells.columns(group.board, itemAt(group.revisions, 0));
   const verdictOf = new Map(group.runs.flatMap((r) => r.versions.map((v) => [`${r.family}|${v}`, r.cell.verdict] as const)));
@@ -86,7 +93,10 @@ export function spansWith(catalogue: Catalogue, cells: Cells, group: RevisionGro
     else if (fits) stretches.push({ family, versions: [version] });
     open = fits;
   }
-  return stretches.map((s) => inFamily(catalogue, columns, s.family, s.versions));
+  return stretches.map((s) => {
+    const { text, bare } = inFamily(catalogue, columns, s.family, s.versions);
+    return bare ? text : `under ${text}`;
+  });
 }
 
 /** The revisions of a board, gathered where the card does the same. */

@@ -62,7 +62,7 @@ interface Finding {
 function spanText(ctx: Context, cells: Cells, group: RevisionGroup, verdict: Verdict): string {
   if (verdict === "ruled-out") return "";
   if (group.runs.every((r) => r.cell.verdict === verdict)) return "under any firmware";
-  return listText(spansWith(ctx.catalogue, cells, group, verdict).map((s) => (/^(from|up to) /.test(s) ? s : `under ${s}`)));
+  return listText(spansWith(ctx.catalogue, cells, group, verdict));
 }
 
 function findingsOf(

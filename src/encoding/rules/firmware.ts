@@ -15,14 +15,15 @@ export const firmware: TradeRule = {
 /** Versions that the same revisions do not take are one fact. */
 function strangers(frame: Frame): Draft[] {
   const { family, board, versions, revisions } = frame.question;
-  const groups = new Map<string, FirmwareVersion[]>();
+  const groups = new Map<string, { readonly not: readonly string[]; readonly group: FirmwareVersion[] }>();
   for (const version of versions) {
-    const key = revisions.filter((r) => !runsOn(family, version, board, r)).join(", ");
-    if (key !== "") groups.set(key, [...(groups.get(key) ?? []), version]);
+    const not = revisions.filter((r) => !runsOn(family, version, board, r));
+    const key = JSON.stringify(not);
+    if (not.length > 0) groups.set(key, { not, group: [...(groups.get(key)?.group ?? []), version] });
   }
-  return [...groups].flatMap(([key, group]) => {
-    const refused = onRevisions(frame, (r) => key.split(", ").includes(r));
-    const says = `${family.name} ${spanText(frame, group)} ${group.length === 1 ? "is" : "are"} not for ${board.name} revision ${key}.`;
+  return [...groups.values()].flatMap(({ not, group }) => {
+    const refused = onRevisions(frame, (r) => not.includes(r));
+    const says = `${family.name} ${spanText(frame, group)} ${group.length === 1 ? "is" : "are"} not for ${board.name} revision ${not.join(", ")}.`;
     const refs = group.map((v) => ref("firmware", family.id, `/versions/${versionIndex(family, v.id)}`));
     return never(
       frame,

@@ -1,5 +1,5 @@
 // Supply rails: worst-case current per slot and in all, whether cards are switched on or not. A missing figure is unknown, never 0.
-import { type Card, itemAt, known, limitOf, type Unknown, unknown } from "../../records/index.js";
+import { type Card, howToFind, itemAt, known, limitOf, type Unknown, unknown } from "../../records/index.js";
 import type { Literal, Term } from "../../solver/index.js";
 import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
@@ -14,13 +14,18 @@ export const rails: TradeRule = {
 type Limit = Frame["question"]["board"]["rails"][number];
 
 /** Worst-case draws of a card on a rail: one entry per line of its record. */
-export function draws(
-  card: Card,
-  rail: string,
-): { readonly worst: number | Unknown; readonly revisions?: readonly string[] | undefined; readonly pointer: string }[] {
+export function draws(card: Card, rail: string): readonly Draw[] {
   return card.power.flatMap((d, i) =>
-    d.rail === rail ? [{ worst: known(d.worst_A), revisions: d.revisions, pointer: `/power/${i}` }] : [],
+    d.rail === rail ? [{ worst: known(d.worst_A), find: howToFind(d.worst_A), revisions: d.revisions, pointer: `/power/${i}` }] : [],
   );
+}
+
+interface Draw {
+  readonly worst: number | Unknown;
+  /** How to find it out, in the words of the record. */
+  readonly find?: string | undefined;
+  readonly revisions?: readonly string[] | undefined;
+  readonly pointer: string;
 }
 
 /**
@@ -89,17 +94,12 @@ function unknownDraws(frame: Frame, rail: string): Draft[] {
         ? unsettled(
             frame,
             fact("rails", `How much ${card.name} takes from ${rail} V is not known.`, ref("card", card.id, d.pointer)),
-            findOr(card, d.pointer, `Measure its ${rail} V current at work, in a machine with current to spare.`),
+            d.find ?? `Measure its ${rail} V current at work, in a machine with current to spare.`,
             [cardIn(frame, at), ofRevision(frame, at, (r) => !d.revisions || d.revisions.includes(r))],
           )
         : [],
     ),
   );
-}
-
-function findOr(card: Card, pointer: string, otherwise: string): string {
-  const worst = card.power[Number(pointer.split("/")[2])]?.worst_A;
-  return typeof worst === "object" && worst.find ? worst.find : otherwise;
 }
 
 function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Draft[] {

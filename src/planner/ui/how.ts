@@ -19,7 +19,7 @@ const named = 6;
 export function howWords(desk: Desk, c: Combination): string {
   const cards = c.cards
     .slice(0, named)
-    .map((p) => `${cardName(desk, p.as)} in ${c.evidence === "inferred" ? p.freedom.replace(/^only /, "") : p.slot}`);
+    .map((p) => `${cardName(desk, p.as)} in ${c.evidence === "inferred" ? (p.slots.length === 1 ? p.slot : p.freedom) : p.slot}`);
   const more = c.cards.length - cards.length;
   return `${headOf(c)}${cards.length > 0 ? `: ${cards.join(", ")}${more > 0 ? `, and ${more} more` : ""}` : ""}.`;
 }

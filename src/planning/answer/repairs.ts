@@ -3,8 +3,8 @@
 
 import type { Compiled } from "../../encoding/index.js";
 import { withChoice } from "../../machine/index.js";
-import { itemAt } from "../../records/index.js";
 import { type Budget, type ChoiceSets, possible } from "../../solver/index.js";
+import { listText } from "../../words/index.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
 import { attempt } from "./attempt.js";
 import { valuesOf } from "./possible.js";
@@ -111,9 +111,5 @@ function repairOf(compiled: Compiled, gives: readonly OwnersChoice[], budget?: B
 
 function listed(values: readonly string[]): string {
   if (values.length === 0) return "something else";
-  if (values.length === 1) return itemAt(values, 0);
-  return `${values
-    .slice(0, 5)
-    .join(", ")
-    .replace(/, ([^,]*)$/, values.length > 5 ? ", $1" : " or $1")}${values.length > 5 ? ", …" : ""}`;
+  return values.length > 5 ? `${values.slice(0, 5).join(", ")}, …` : listText(values, "or");
 }

@@ -211,7 +211,7 @@ function lift(device: MemoryDevice, pin: number, signal: string, meets: Meets, s
   };
 }
 
-type Need = "high" | "low" | "supply" | "ground" | `rail ${string}` | `signal ${string}`;
+type Need = "high" | "low" | "supply" | "ground" | { readonly rail: string } | { readonly signal: string };
 
 function needOf(signal: string, device: MemoryDevice, pin: number, width: number): Need | undefined {
   if (signal === "BYTE") return width === 16 ? "high" : "low";
@@ -221,8 +221,8 @@ function needOf(signal: string, device: MemoryDevice, pin: number, width: number
   if (signal === "GND") return "ground";
   if (signal === "VPP" || signal === "PGM" || signal === "WE") return "high";
   if (signal === "NC" || signal === "OUT") return undefined;
-  if (isRail(signal)) return `rail ${signal}`;
-  return `signal ${signal}`;
+  if (isRail(signal)) return { rail: signal };
+  return { signal };
 }
 
 interface Meets {
@@ -269,8 +269,8 @@ function satisfies(need: Need, meets: Meets): boolean {
     case "ground":
       return meets.carries === "low" && meets.signal === "GND";
     default: {
-      if (need.startsWith("rail ")) return meets.carries === "rail" && meets.signal === need.slice("rail ".length);
-      const signal = need.slice("signal ".length);
+      if ("rail" in need) return meets.carries === "rail" && meets.signal === need.rail;
+      const { signal } = need;
       // A select or output-enable held low for good is how some boards wire a single device.
       if ((signal === "OE" || signal === "CE") && meets.signal === signal) return meets.carries === "driven" || meets.carries === "low";
       return meets.signal === signal && meets.carries === "driven" && !meets.otherLine;
@@ -317,8 +317,8 @@ function workFor({ device, pin, name, need, meets, socket, wired, at, inside }: 
     return ground === undefined ? undefined : make(ground, "ground", `${name} must be low for reading`);
   }
   // No wire brings another supply to a pin: a wrong one would be the end of the device.
-  if (need.startsWith("rail ")) return undefined;
-  const signal = need.slice("signal ".length);
+  if ("rail" in need) return undefined;
+  const { signal } = need;
   const source = find(signal);
   if (source === undefined) return undefined;
   if (!satisfies(need, provided(socket, wired, source, at, inside))) return undefined;

@@ -5,6 +5,7 @@ import { itemAt } from "../../records/index.js";
 import type { FaultCase } from "../faults/fault-case.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import { solvedAt } from "../simulate/model.js";
+import type { Join } from "../simulate/netlist.js";
 import type { Measurement } from "../types.js";
 
 /** A group of more faults than this gets no measurements: its wires are checked one by one. */
@@ -107,11 +108,13 @@ function addPullUps(built: BuiltModel, cases: readonly FaultCase[], pointName: (
 
 /** The switch on its own: tells a contact that sticks from a bridge of solder. */
 function addBareSwitch(built: BuiltModel, cases: readonly FaultCase[], position: number, add: Add): void {
-  const made = cases.map((c) => new Set(itemAt(c.variant.closed, position).map(([a, b]) => `${Math.min(a, b)} ${Math.max(a, b)}`)));
+  const key = ([a, b]: Join) => `${Math.min(a, b)} ${Math.max(a, b)}`;
+  const made = cases.map((c) => new Set(itemAt(c.variant.closed, position).map(key)));
+  const pairs = new Map(cases.flatMap((c) => itemAt(c.variant.closed, position).map((pair) => [key(pair), pair])));
   const terminals = [...built.terminal];
-  for (const pair of new Set(made.flatMap((m) => [...m]))) {
+  for (const [pair, [a, b]] of pairs) {
     if (made.every((m) => m.has(pair))) continue;
-    const [x, y] = pair.split(" ").map((n) => terminals.find(([, node]) => node === Number(n))?.[0] ?? "");
+    const [x, y] = [Math.min(a, b), Math.max(a, b)].map((n) => terminals.find(([, node]) => node === n)?.[0] ?? "");
     add(
       made.map((m) => (m.has(pair) ? "joined" : "open")),
       () => `Power off, wires off the switch, at ${built.model.positions[position]}: measure from ${x} to ${y} of the bare switch.`,

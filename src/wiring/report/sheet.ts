@@ -239,7 +239,7 @@ const measureFirst = /^Power off, device and cards out, /;
 
 /** What one open wire, or the pulled plug, can leave, with why the rules do not call it workable. */
 export function hazardRows(plan: WiringPlan): BuildSheet["hazards"] {
-  return plan.proof.hazards.map((h) => ({ says: h.says, why: hazardText(h), after: afterText(h) }));
+  return plan.proof.hazards.map((h) => ({ says: h.says, why: hazardText(h), after: afterText(plan, h) }));
 }
 
 const hazardWords = { "ruled-out": "Cannot run so", conditional: "Runs only if", unknown: "Not known", workable: "Works" } as const;
@@ -248,8 +248,10 @@ function hazardText({ verdict, why }: Hazard): string {
   return `${hazardWords[verdict]}${why.length > 0 ? `: ${why.map((says) => says.replace(/[.]$/, "")).join("; ")}` : ""}.`;
 }
 
-function afterText({ after, wires }: Hazard): string {
-  const others = after.filter((says) => !/^Wire \d+ open$/.test(says));
+function afterText({ proof }: WiringPlan, { after, wires }: Hazard): string {
+  // An open wire is told by its number, together with the others.
+  const ofWires = new Set(proof.cases.filter((c) => c.wire !== undefined).map((c) => c.says));
+  const others = after.filter((says) => !ofWires.has(says));
   const open = wires.length === 0 ? [] : [`wire${wires.length === 1 ? "" : "s"} ${wires.join(", ")} open`];
   return [...open, ...others.map((says) => says.charAt(0).toLowerCase() + says.slice(1))].join("; ");
 }
@@ -288,7 +290,7 @@ function faultRow(group: FaultGroup): SheetFault {
 /** Wire after wire stands in the table of wires with a box for the measurement; the step only points there. */
 function benchRows(plan: WiringPlan): WiringPlan["benchTest"] {
   return plan.benchTest.map((step) =>
-    step.expect.length > 3 && step.expect.every((e) => /^Wire \d+ \(/.test(e.see))
+    step.stage === "continuity" && step.expect.length > 3 && step.expect.every((e) => e.position === undefined)
       ? { ...step, expect: [{ see: "Every wire of the table below 1 ohm; tick it there under Measured." }] }
       : step,
   );

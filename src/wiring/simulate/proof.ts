@@ -7,7 +7,6 @@ import type { BuiltModel } from "./build-model.js";
 import { isMode, machineState, modeOf, type RawState, rawState, runningText } from "./model.js";
 import type { Join } from "./netlist.js";
 
-const moving = "Moving the switch";
 const powerOff = "Move the switch only with the power off.";
 
 export function prove(
@@ -74,7 +73,7 @@ export function prove(
     add({ kind: "pulled-plug", says: "Plug pulled", position: "all", fitted: true }, raws, plugCure(built, itemAt(raws, 0)));
   }
 
-  const unsafe = summed(cases).map((u) => (better && u.says.startsWith(moving) ? { ...u, cure: `${u.cure} ${better}` } : u));
+  const unsafe = summed(cases, better);
   const says = holds
     ? `Every position gives its planned mode. ${simulated} states were simulated; ${unsafe.length === 0 ? "none" : "some"} outside the positions ${unsafe.length === 0 ? "is" : "are"} not a planned mode.`
     : "The simulation does not give the planned modes.";
@@ -228,7 +227,8 @@ function groupsOf(built: BuiltModel, hubs: readonly string[]): ReadonlySet<numbe
   });
 }
 
-function summed(cases: readonly ProofCase[]): Proof["unsafe"] {
+/** What the cases come to, kind by kind; `better` is a remedy for what happens on the way from one position to the next. */
+function summed(cases: readonly ProofCase[], better: string | undefined): Proof["unsafe"] {
   const by = new Map<string, { says: string; cure: string; count: number }>();
   for (const c of cases) {
     if (c.safe || !c.fitted) continue;
@@ -239,12 +239,16 @@ function summed(cases: readonly ProofCase[]): Proof["unsafe"] {
         : "modes nobody planned";
     const what = {
       position: "A position beyond the stop",
-      transit: moving,
+      transit: "Moving the switch",
       "open-wire": "A broken wire",
       "pulled-plug": "The plug pulled",
     }[c.kind];
     const says = `${what}: ${worst}.`;
-    const entry = by.get(says) ?? { says, cure: c.cure ?? "", count: 0 };
+    const entry = by.get(says) ?? {
+      says,
+      cure: [c.cure ?? "", ...(better !== undefined && c.kind === "transit" ? [better] : [])].join(" "),
+      count: 0,
+    };
     entry.count += 1;
     by.set(says, entry);
   }
