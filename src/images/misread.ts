@@ -2,6 +2,7 @@
 // It is told and never taken: a reader that crosses two lines may do worse things too.
 import { crc32 } from "./crc32.js";
 import { agrees, type KnownImage } from "./known-image.js";
+import { hexAddress } from "./memory-file.js";
 import { timesHeld } from "./rearrange.js";
 
 export interface Misreading {
@@ -16,8 +17,23 @@ export interface Misreading {
 /** Longer dumps are not tried: every pair of address lines costs a walk over all bytes. */
 const longest = 1024 * 1024;
 
+/** The whole dump, or where it is none of them a run of the length of an image: a device of several banks, each read the same wrong way. */
 export async function findMisreading(bytes: Uint8Array, images: readonly KnownImage[]): Promise<Misreading | undefined> {
   const once = bytes.subarray(0, bytes.length / timesHeld(bytes));
+  const found = await misreadingOf(once, images);
+  if (found || once.length > longest) return found;
+  const sizes = new Set(images.flatMap(({ size }) => (size === "unknown" || size >= once.length ? [] : [size])));
+  for (const size of sizes)
+    for (let offset = 0; offset + size <= once.length; offset += size) {
+      const bank = await misreadingOf(once.subarray(offset, offset + size), images);
+      if (bank) return { ...bank, says: `From ${hexAddress(offset)} on: ${bank.says.charAt(0).toLowerCase()}${bank.says.slice(1)}` };
+    }
+  return undefined;
+}
+
+async function misreadingOf(once: Uint8Array, images: readonly KnownImage[]): Promise<Misreading | undefined> {
+  const first = once[0];
+  if (once.every((b) => b === first)) return undefined;
   const candidates = images.filter((image) => image.size === once.length && once.length <= longest);
   for (const width of new Set(candidates.map((image) => image.width))) {
     const these = candidates.filter((image) => image.width === width);

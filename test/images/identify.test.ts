@@ -66,6 +66,14 @@ describe("a dump that was read wrongly", () => {
     expect(found.says).toContain("Read the device again.");
   });
 
+  it("bank by bank, where the device holds several", async () => {
+    const crossed = (bytes: Uint8Array) => bytes.map((_, at) => bytes[exchange(at, 4, 11)] ?? 0);
+    const found = await identify(concat(stream(41, 65536), crossed(two), crossed(three)), firmware);
+    expect(found.misread).toMatchObject({ version: "V2", how: "address-lines" });
+    expect(found.says).toContain("From 0x10000 on: with A");
+    expect(found.matches).toEqual([]);
+  });
+
   it("in two ways at once, or by another image, is not known", async () => {
     for (const bytes of [two.map((b) => 255 - exchange(b, 0, 1)), stream(41, 65536)])
       expect((await identify(bytes, firmware)).misread).toBeUndefined();
