@@ -43,6 +43,20 @@ describe("a machine with three modes, three firmwares and three cards with conta
     expect(plan.optimality.proven).toBe(true);
   });
 
+  it("claims no more of fewer poles than was looked into", () => {
+    const cards = { one: grounding(true), two: grounding(true) };
+    const world2 = world({
+      parts: [rotary(4, 3), rotary(2, 2, "toggle"), ...header(10), cable(10), resistor],
+      cards,
+      versions: { R6: 65536 },
+    });
+    const asked = combination([{ firmware: "R6", on: ["one", "two"] }, { firmware: "R6" }], ["one", "two"]);
+    const { optimality } = planOf(planWiring(world2, asked));
+    // Both could be joined for good: then one pole would do.
+    expect(optimality.poles).toBe(2);
+    expect(optimality.says).toContain("fewer than 2 ground poles cannot do, unless nets are joined for good, which is not planned here.");
+  });
+
   it("lets the safest mode hold the bank that all-open lines select", () => {
     const open = plan.banks.at(-1)!;
     expect(plan.device?.part).toBe("27c020");

@@ -20,7 +20,7 @@ export function optimalityOf(candidate: Candidate, demands: Demands, found: Cand
   if (isUniform(contacts.sections, contacts.part.positions.length)) words.push(...uniformWords(demands, ground, contacts.lines));
   else if (found.complete)
     words.push(
-      `Every assignment of nets to the terminals of ${contacts.part.name} was tried: none needs fewer poles, and none at that number fewer lines.`,
+      `Every assignment of one net to a terminal of ${contacts.part.name} was tried: none needs fewer poles, and none at that number fewer lines.`,
     );
   else words.push(`Not every assignment of nets to the terminals was tried; one with fewer poles or lines may exist.`);
   const scope = someAtHand ? "those at hand first" : "of the parts records";
@@ -47,7 +47,7 @@ function uniformWords(demands: Demands, ground: number, lines: number): string[]
       .sort((a, b) => b.needs - a.needs);
     words.push(
       ground === tightest?.needs
-        ? `${tightest.mode.name} must ground ${tightest.needs} net${tightest.needs === 1 ? "" : "s"} at once, and a pole grounds one at a time: fewer than ${ground} ground pole${ground === 1 ? "" : "s"} cannot do.`
+        ? `${tightest.mode.name} must ground ${tightest.needs} net${tightest.needs === 1 ? "" : "s"} at once, and a pole grounds one at a time: fewer than ${ground} ground pole${ground === 1 ? "" : "s"} cannot do${ground > 1 ? ", unless nets are joined for good, which is not planned here" : ""}.`
         : `With fewer than ${ground} ground poles no number of lines this device has tells the versions apart.`,
     );
   }
