@@ -1,4 +1,4 @@
-// The problem file and `npm run solve`: the worked example of DEVELOPERS.md, every task on it, and what a bad file is told.
+// The problem file and `npm run solve`: the worked example of the solver's README, every task on it, and what a bad file is told.
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -27,8 +27,8 @@ const answer = (...args: string[]) => {
 };
 
 describe("the worked example", () => {
-  test("stands in DEVELOPERS.md as it stands in the fixture", () => {
-    const guide = readFileSync(fileURLToPath(new URL("../../DEVELOPERS.md", import.meta.url)), "utf8");
+  test("stands in the README as it stands in the fixture", () => {
+    const guide = readFileSync(fileURLToPath(new URL("../../src/solver/README.md", import.meta.url)), "utf8");
     const blocks = [...guide.matchAll(/```json\n([\s\S]*?)```/g)].map((m) => m[1]!.trim());
     expect(blocks).toContain(readFileSync(example, "utf8").trim());
   });

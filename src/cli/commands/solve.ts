@@ -121,7 +121,7 @@ export function runSolve(args: readonly string[], out: (text: string) => void, e
   let code = 0;
   const program = new Command("solve")
     .description("Answers one question about a finite-domain problem given as a JSON file.")
-    .argument("<file>", "the problem file (its form: DEVELOPERS.md, Solver)")
+    .argument("<file>", "the problem file (its form: src/solver/README.md)")
     .addOption(new Option("--task <task>", "what to ask").choices([...solveTasks]).default("decide"))
     .option("--limit <n>", "most solutions of list (100 when left out) or cheapest (1)", wholeNumber(1))
     .option(

@@ -1,5 +1,5 @@
 // The problem file: a finite-domain problem as JSON, with names and values of the writer's own. Turns it into the engine's numbers and
-// back; a mistake is told with its line and column. The form is described in DEVELOPERS.md, section "Solver".
+// back; a mistake is told with its line and column. The form is described in src/solver/README.md.
 import { itemAt } from "../../records/index.js";
 import type { Choice, Cost, Literal, Problem, Rule, Solution } from "../../solver/index.js";
 import { JsonMistake, lineAndColumn, offsetOf, readJson } from "./json-text.js";
