@@ -143,6 +143,16 @@ describe("a card enabled by one contact to ground", () => {
   });
 });
 
+describe("a pin that is not lifted over another supply", () => {
+  it("leaves nothing certain, and says that the device may be gone", () => {
+    const upper_pins = (socket32.upper_pins ?? []).map((p) => (p.pin === 2 ? { pin: 2, carries: "rail" as const, line: "+12" } : p));
+    const plan = planOf(["R5", "R6"], [rotary(1, 2, "toggle")], { sockets: [{ ...socket32, upper_pins }] });
+    expect(new Set(shown(plan, "pin-not-lifted:IC7:2"))).not.toContain("R6");
+    const fault = plan.faults.groups.flatMap((g) => g.faults).find((f) => f.id === "pin-not-lifted:IC7:2");
+    expect(fault?.fix).toContain("another supply than +5 V");
+  });
+});
+
 describe("wires of one pin and of resistors", () => {
   // Pin 31 of the socket is open, and /PGM must be high for reading.
   const upper_pins = (socket32.upper_pins ?? []).map((p) => (p.pin === 31 ? { pin: 31, carries: "open" as const } : p));

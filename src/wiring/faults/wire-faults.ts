@@ -149,13 +149,17 @@ export function pinsNotLifted({ built, candidate }: FaultInput): FaultCase[] {
         .filter((at) => isLifted(at.carries))
         .map((at): FaultCase => {
           const node = built.model.nodes.indexOf(endKey({ at: "device", socket: at.socket, pin: use.fit.pin, lifted: false }));
-          const level = ["high", "supply", "rail"].includes(at.carries) ? "high" : at.carries === "low" ? "low" : "driven";
+          const level = at.carries === "high" || at.carries === "supply" ? "high" : at.carries === "low" ? "low" : "driven";
           return {
             fault: {
               id: `pin-not-lifted:${at.socket}:${use.fit.pin}`,
               kind: "pin-not-lifted",
               says: `${at.socket} device pin ${use.fit.pin} (${use.fit.line}) still touches socket pin ${at.socketPin}`,
-              fix: `Lift device pin ${use.fit.pin} clear of the socket in ${at.socket}.`,
+              // Another supply than +5 V is no level: what the device does, or whether it still lives, nobody can say.
+              fix:
+                at.carries === "rail"
+                  ? `Power off at once; lift device pin ${use.fit.pin} clear of the socket in ${at.socket} and try another device: this one has met another supply than +5 V.`
+                  : `Lift device pin ${use.fit.pin} clear of the socket in ${at.socket}.`,
             },
             variant: { ...built.good, strong: [{ node, level }] },
             burn: false,

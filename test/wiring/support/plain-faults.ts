@@ -115,7 +115,7 @@ export function brokenBuild(setting: Setting, id: string): Broken | undefined {
     case "pin-not-lifted": {
       const [socket, pin] = rest.split(":");
       const carries = setting.plan.lines.find((l) => l.pin === Number(pin))!.carries;
-      const level = ["high", "supply", "rail"].includes(carries) ? "high" : carries === "low" ? "low" : "driven";
+      const level = ["high", "supply"].includes(carries) ? "high" : carries === "low" ? "low" : "driven";
       return { ...good, strong: [{ at: `${socket} pin ${pin}`, level }] };
     }
     case "knob-offset":
