@@ -32,6 +32,21 @@ export function cardsOnOrOff<T extends Copy>(cards: readonly T[], mode: Pick<Mod
   return cards.filter((c) => open.has(c));
 }
 
+/** The longest name a copy may bear. */
+const longest = 40;
+
+/** The name of one more copy that nobody named: the card's id with a number, cut where it would be too long. */
+export function numberedName(card: string, n: number): string {
+  const end = `-${n}`;
+  return `${card.slice(0, longest - end.length)}${end}`;
+}
+
+/** The name says no more than which card it is: its id, or its id with a number. */
+function isNumbered(name: string, card: string): boolean {
+  const number = Number(name.slice(name.lastIndexOf("-") + 1));
+  return name === card || (Number.isInteger(number) && number > 1 && name === numberedName(card, number));
+}
+
 /** The one way to run a machine whose build names no modes: every card on. */
 export const defaultMode: Mode = { id: "always", name: "Everyday" };
 
@@ -41,16 +56,16 @@ export function modesOf(build: Pick<Build, "modes">): readonly Mode[] {
 
 /**
  * What each copy is called, by its name: the card's own name when the machine has one of it, else with what tells it apart,
- * "Lightship loop interface (left)". A copy that was given no name is told by its place: "(first)".
+ * "Lightship loop interface (left)". A copy that was given no name, or only a number, is told by its place: "(first)".
  */
 export function labelCopies(cards: readonly Copy[], nameOf: (card: string) => string): ReadonlyMap<string, string> {
   const label = (copy: Copy): string => {
     const alike = cards.filter((c) => c.card === copy.card);
     if (alike.length === 1) return nameOf(copy.card);
     const place = places[alike.indexOf(copy)];
-    const given = copyName(copy) === copy.card ? undefined : copyName(copy);
+    const given = isNumbered(copyName(copy), copy.card) ? undefined : copyName(copy);
     const free = place !== undefined && !alike.some((c) => copyName(c) === place);
-    return `${nameOf(copy.card)} (${given ?? (free ? place : copy.card)})`;
+    return `${nameOf(copy.card)} (${given ?? (free ? place : copyName(copy))})`;
   };
   return new Map(cards.map((c) => [copyName(c), label(c)]));
 }

@@ -1,7 +1,7 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
 export * from "./catalogue.js";
 export { type ClaimSite, claimSites, fixedSites, ioMeeting, meetIo, meetMemory, meetRevisions, memoryMeeting } from "./claims.js";
-export { cardsOn, cardsOnOrOff, copyName, defaultMode, findCopies, labelCopies, modesOf, pairCopies } from "./copies.js";
+export { cardsOn, cardsOnOrOff, copyName, defaultMode, findCopies, labelCopies, modesOf, numberedName, pairCopies } from "./copies.js";
 export { findingOf } from "./exceptions.js";
 export { explain, explanations } from "./explanations.js";
 export { lineId } from "./lines.js";

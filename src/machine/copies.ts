@@ -1,9 +1,6 @@
 // Copies put in and taken out: what else of a build changes with them, so that no mode comes to mean another card than it did.
-import { cardsOn, cardsOnOrOff, copyName, findCopies } from "../catalogue/index.js";
+import { cardsOn, cardsOnOrOff, copyName, findCopies, numberedName } from "../catalogue/index.js";
 import type { Build, Mode, Wishes } from "../records/index.js";
-
-/** The longest name a copy may bear. */
-const longest = 40;
 
 /** A name for one more copy of a card: none while it is the only one, else the card's id with the next free number. */
 export function nameForCopy(build: Pick<Build, "cards" | "modes">, card: string): string | undefined {
@@ -13,8 +10,7 @@ export function nameForCopy(build: Pick<Build, "cards" | "modes">, card: string)
   ]);
   if (!taken.has(card) && !build.cards.some((c) => c.card === card)) return undefined;
   for (let n = 2; ; n += 1) {
-    const end = `-${n}`;
-    const name = `${card.slice(0, longest - end.length)}${end}`;
+    const name = numberedName(card, n);
     if (!taken.has(name)) return name;
   }
 }

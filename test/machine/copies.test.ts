@@ -134,6 +134,14 @@ describe("labels", () => {
     expect(labels({ card: "loop", as: "left" }, { card: "disk" })).toEqual(["The loop", "The disk"]);
     expect(labels({ card: "loop", as: "left" }, { card: "loop", as: "right" })).toEqual(["The loop (left)", "The loop (right)"]);
     expect(labels({ card: "loop" }, { card: "loop", as: "spare" })).toEqual(["The loop (first)", "The loop (spare)"]);
+    // A number that nobody gave it is no name.
+    expect(labels({ card: "loop" }, { card: "loop", as: "loop-2" })).toEqual(["The loop (first)", "The loop (second)"]);
+    expect(labels({ card: "loop", as: "loop-3" }, { card: "loop", as: "second" }, { card: "loop", as: "loop-5" })).toEqual([
+      "The loop (first)",
+      "The loop (second)",
+      "The loop (third)",
+    ]);
+    expect(labels({ card: "loop", as: "second" }, { card: "loop", as: "loop-2" })).toEqual(["The loop (second)", "The loop (loop-2)"]);
     const odd = labels({ card: "loop" }, { card: "loop", as: "first" });
     expect(new Set(odd).size).toBe(2);
   });
