@@ -111,7 +111,7 @@ describe("a visit", () => {
     expect(await page.locator("#switch svg").count()).toBeGreaterThan(0);
     expect(await page.locator("#wires tbody tr").count()).toBeGreaterThan(3);
     expect(await page.locator("#bench .steps > li").count()).toBeGreaterThan(3);
-    await page.getByRole("button", { name: "Back to the ways" }).click();
+    await page.getByRole("button", { name: "Back to the combinations" }).click();
     await page.waitForFunction(() => document.activeElement?.id === "answer-title");
     expect(wrong).toEqual([]);
     await context.close();
@@ -138,7 +138,7 @@ describe("a visit", () => {
     await page.getByLabel("Name of this build").fill("Workshop machine");
     await page.getByLabel("Name of this build").blur();
     await page
-      .getByRole("button", { name: /^Take this way/ })
+      .getByRole("button", { name: /^Take this combination/ })
       .first()
       .click();
     await answered(page);

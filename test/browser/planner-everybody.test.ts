@@ -104,8 +104,8 @@ describe("for everybody", () => {
       .click();
     await answered(page);
     await page.locator("#cards details summary").first().click();
-    await page.getByLabel("Compare way 1", { exact: true }).check();
-    await page.getByLabel("Compare way 2", { exact: true }).check();
+    await page.getByLabel("Compare combination 1", { exact: true }).check();
+    await page.getByLabel("Compare combination 2", { exact: true }).check();
     expect(await wide()).toBe(0);
     await page
       .getByRole("button", { name: /^Plan the switch/ })

@@ -128,7 +128,7 @@ async function play({ page, tap, doing }: Awaited<ReturnType<typeof open>>) {
   for (const i of [1, 2]) await tap("a way", page.locator("#ways .way > details > summary").nth(i));
   for (const i of [0, 1]) await tap("compare", page.locator("#ways .acts .pick").nth(i));
   await answered(page);
-  await tap("take this way", page.getByRole("button", { name: "Take this way 1", exact: true }));
+  await tap("take this way", page.getByRole("button", { name: "Take this combination 1", exact: true }));
   await answered(page);
   const back = page.locator(".said button");
   for (let left = await back.count(); left > 2; left -= 1) {

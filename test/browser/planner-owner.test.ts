@@ -102,7 +102,7 @@ describe("parts for the switch", () => {
         .click();
       await page.waitForSelector("#faults");
       const text = (await page.locator("#sheet").textContent())!;
-      await page.getByRole("button", { name: "Back to the ways" }).click();
+      await page.getByRole("button", { name: "Back to the combinations" }).click();
       await page.waitForSelector("#answer");
       return text;
     };

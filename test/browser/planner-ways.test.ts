@@ -65,7 +65,7 @@ describe.each([360, 1280])("three cards that cannot stand together, at %d pixels
     expect(taps).toBeLessThanOrEqual(5);
     const sheet = (await page.locator("#sheet").textContent())!;
     for (const card of [tracer, disk, tape]) expect(sheet).toContain(card);
-    await page.getByRole("button", { name: "Back to the ways" }).click();
+    await page.getByRole("button", { name: "Back to the combinations" }).click();
     await page.goBack();
     await answered(page);
     expect(page.url()).toBe(before);

@@ -18,7 +18,7 @@ describe("the planner", () => {
     expect(await page.locator("#answer .says").textContent()).toMatch(/^Yes: nothing is known against the board by itself/);
     await addCard(page, "gannet");
     expect(await page.locator("#answer").textContent()).toMatch(/7,872 combinations work\./);
-    expect(await page.locator("#ways-title").textContent()).toBe("The ways it works");
+    expect(await page.locator("#ways-title").textContent()).toBe("Combinations that work");
     expect(wrong).toEqual([]);
     await context.close();
   });
@@ -201,8 +201,8 @@ describe("the planner", () => {
     await answered(page);
     const all = await page.locator(".ways-list > li").count();
     expect(all).toBeGreaterThan(3);
-    await page.getByLabel("Compare way 1", { exact: true }).check();
-    await page.getByLabel("Compare way 2", { exact: true }).check();
+    await page.getByLabel("Compare combination 1", { exact: true }).check();
+    await page.getByLabel("Compare combination 2", { exact: true }).check();
     // Choices are drawn after the next paint, so what they lead to is waited for.
     await page.waitForSelector(".compare tbody tr");
     // Every kind with how many combinations there are of it in all, not only of the ways shown.

@@ -144,7 +144,7 @@ describe("text for a post", () => {
     const text = forumText(build, asked(build), name, "http://club.example/planner.html#b=x");
     expect(text).toMatch(/^Machine: Skerry 16T, revision D1\nCard: Gannet fixed-disk controller \(in S5\)\n/);
     expect(text).toMatch(/\nAnswer: works/);
-    expect(text).toContain("\nBest way: ");
+    expect(text).toContain("\nBest combination: ");
     expect(text).toContain("http://club.example/planner.html#b=x");
     expect(text).not.toMatch(/[<>\u202f\t]/);
   });

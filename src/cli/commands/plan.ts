@@ -58,7 +58,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     )
     .option(...evenSoOption)
     .option("--replace", "write over a sheet that is there")
-    .description("answer a build: does it work, in which ways, and if not, why not and what would help")
+    .description("answer a build: does it work, how, and if not, why not and what would help")
     .addHelpText("after", "\nExit codes: 0 it works (or works under a named condition), 1 it does not or that is not known, 2 wrong use.")
     .action(
       action<PlanOptions>(async ([name], options): Promise<ExitCode> => {

@@ -57,7 +57,7 @@ function bestLines(best: Combination, calls: ReadonlyMap<string, string>): strin
       .map(([id, at]) => `${id} at ${at}`)
       .join(", ");
   return [
-    `Best way: ${[...new Set(best.modes.map((m) => m.firmware))].join(" and ")} on revision ${best.revision}`,
+    `Best combination: ${[...new Set(best.modes.map((m) => m.firmware))].join(" and ")} on revision ${best.revision}`,
     ...best.cards.map(
       (p) =>
         `  ${calls.get(p.as) ?? p.card}: ${p.slot} (${p.freedom})${Object.keys(p.settings).length > 0 ? `; ${settings(p.settings)}` : ""}`,

@@ -37,7 +37,7 @@ export function AnswerPart({ answer, counting }: { answer: Answer; counting: boo
       <p class="says">{answer.says}</p>
       {best ? (
         <p class="how">
-          {answer.verdict === "unknown" ? "It would be" : "Best way"}: {howWords(desk, best)}
+          {answer.verdict === "unknown" ? "It would be" : "Best combination"}: {howWords(desk, best)}
         </p>
       ) : null}
       {taken === undefined ? null : <p class="more">{taken}</p>}

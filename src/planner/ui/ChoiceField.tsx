@@ -128,12 +128,12 @@ function Value(props: {
 }
 
 function ways(count: string): string {
-  return count === "1" ? "in 1 way" : `in ${digits(count)} ways`;
+  return count === "1" ? "in 1 combination" : `in ${digits(count)} combinations`;
 }
 
 /** So many ways out stand at a value; take it all the same, and the answer lists all. */
 const shown = 4;
-const more = (count: number) => `${count === 1 ? "1 more way" : `${count} more ways`} if you take it all the same.`;
+const more = (count: number) => `${count === 1 ? "1 more way out" : `${count} more ways out`} if you take it all the same.`;
 
 /** Asks once for the build as it stands, and again when that has changed. `doing` says what a way out does beside what it gives up. */
 export function Because(props: { choice: string; value: string; label: string; doing?: string }) {

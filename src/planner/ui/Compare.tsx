@@ -49,7 +49,7 @@ export function Compare({ ways, numbers }: { ways: readonly Combination[]; numbe
   return (
     <div class="compare">
       <h3>
-        Way {first} and way {second}, where they differ
+        Combinations {first} and {second}, where they differ
       </h3>
       <table class="list">
         <thead>
@@ -67,8 +67,8 @@ export function Compare({ ways, numbers }: { ways: readonly Combination[]; numbe
           {lines.map((l) => (
             <tr key={l.what}>
               <th scope="row">{l.what}</th>
-              <td data-label={`Way ${first}`}>{l.one || "\u2013"}</td>
-              <td data-label={`Way ${second}`}>{l.other || "\u2013"}</td>
+              <td data-label={`Combination ${first}`}>{l.one || "\u2013"}</td>
+              <td data-label={`Combination ${second}`}>{l.other || "\u2013"}</td>
             </tr>
           ))}
         </tbody>

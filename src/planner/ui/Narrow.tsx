@@ -1,5 +1,5 @@
 // Narrows the ways to one kind: one verdict, or at least so well proven. Every choice says how many combinations there are of it in all,
-// not only among the ways shown.
+// not only among the combinations shown.
 import type { Counts, KindCount, Only, Workable } from "../../planning/index.js";
 import { evidenceOrder, evidenceWords, verdictOrder, verdictWords } from "../../words/index.js";
 import { digits } from "./bits.js";
@@ -31,7 +31,7 @@ export function Narrow(props: { counts: Counts; only: Only; onNarrow: (only: Onl
   });
   if (verdicts.length < 2 && grades.length === 0) return null;
   return (
-    <form class="narrow" onSubmit={(e) => e.preventDefault()} aria-label="Narrow the ways shown">
+    <form class="narrow" onSubmit={(e) => e.preventDefault()} aria-label="Narrow the combinations shown">
       {verdicts.length > 1 ? (
         <label>
           Answer

@@ -33,7 +33,7 @@ export function Sheet({ combination, onClose }: { combination: Combination; onCl
           Print this sheet
         </button>
         <button type="button" onClick={onClose}>
-          Back to the ways
+          Back to the combinations
         </button>
       </p>
       {failed ? <p role="alert">The sheet could not be made: {failed}</p> : null}

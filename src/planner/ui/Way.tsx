@@ -54,20 +54,20 @@ export function Way({ combination: c, number, first, marked, onMark, onSheet }: 
             type="button"
             class="small"
             onClick={() => {
-              store.make({ do: "all", says: `Way ${number} as it is: ${headOf(c)}`, edits });
+              store.make({ do: "all", says: `Combination ${number} as it is: ${headOf(c)}`, edits });
               standAt("answer");
             }}
           >
-            Take this way<span class="unseen"> {number}</span>
+            Take this combination<span class="unseen"> {number}</span>
           </button>
         ) : null}
         <button type="button" class="small" onClick={() => onSheet(c)}>
           {switched ? "Plan the switch" : "Build sheet"}
-          <span class="unseen"> for way {number}</span>
+          <span class="unseen"> for combination {number}</span>
         </button>
         {onMark ? (
           <Pick type="checkbox" checked={marked} onPick={() => onMark(number)}>
-            Compare<span class="unseen"> way {number}</span>
+            Compare<span class="unseen"> combination {number}</span>
           </Pick>
         ) : null}
       </p>

@@ -1,4 +1,4 @@
-// The ways it works, best proven first: each with slots, settings, what to do, what it rests on. Narrowed by verdict and evidence; two of them
+// The combinations that work, best proven first: each with slots, settings, what to do, what it rests on. Narrowed by verdict and evidence; two of them
 // can be laid side by side.
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Answer, Combination, Only } from "../../planning/index.js";
@@ -53,7 +53,7 @@ function Listed({ answer, onSheet }: { answer: Answer; onSheet: (c: Combination)
   return (
     <section id="ways" aria-labelledby="ways-title">
       <h2 id="ways-title" tabIndex={-1}>
-        {answer.verdict === "unknown" ? "How it would work" : "The ways it works"}
+        {answer.verdict === "unknown" ? "Combinations that may work" : "Combinations that work"}
       </h2>
       <div class="body">
         {counts ? <Narrow counts={counts} only={only} onNarrow={setOnly} /> : null}
@@ -85,8 +85,8 @@ function Listed({ answer, onSheet }: { answer: Answer; onSheet: (c: Combination)
 }
 
 function said(ways: Ways | undefined): string {
-  if (!ways) return "Looking for these ways.";
-  if (ways.length === 0) return "No way found is of that kind. Widen one of the choices above.";
-  if (ways.length === 1) return "One kind of way.";
-  return `${ways.length} kinds of way, best proven first. Mark two to lay them side by side.`;
+  if (!ways) return "Looking for these combinations.";
+  if (ways.length === 0) return "No combination found is of that kind. Widen one of the choices above.";
+  if (ways.length === 1) return "One kind of combination.";
+  return `${ways.length} kinds of combination, best proven first. Mark two to lay them side by side.`;
 }

@@ -31,7 +31,7 @@ interface Told {
 export function sentence(verdict: Verdict, combinations: readonly Combination[], reasons: readonly Reason[], counted?: Told): string {
   const best = combinations[0];
   const number = counted && `${counted.exact ? "" : "at least "}${counted.count.replace(/\B(?=(\d{3})+$)/g, ",")}`;
-  const ways = !counted ? "" : counted.count === "1" && counted.exact ? ", in one way" : `, in ${number} ways`;
+  const ways = !counted ? "" : counted.count === "1" && counted.exact ? ", in one combination" : `, in ${number} combinations`;
   switch (verdict) {
     case "workable":
       // Counting the ways of a machine nobody has asked anything of helps no decision.
