@@ -57,81 +57,8 @@ export function render({ view }: Shown<BuildPage>) {
       ) : null}
       {view.summary ? <p>{view.summary}</p> : null}
       {view.refused ? <Refused refused={view.refused} /> : null}
-      <Section id="result" title="Mode by mode">
-        {view.modes.length > 0 ? (
-          <ul class="lines">
-            {view.modes.map((m) => (
-              <li key={m.id}>
-                <span class="name">
-                  {m.name}: firmware <code>{m.firmware}</code>
-                </span>
-                {m.mark ? (
-                  <span class="state">
-                    <Mark mark={m.mark} evidence={false} />
-                  </span>
-                ) : null}
-                <span class="more">Switched on: {m.cards}.</span>
-                {m.symptoms.map((s) => (
-                  <span key={s} class="more">
-                    Seen: {s}
-                  </span>
-                ))}
-                {m.notes ? <span class="more">{m.notes}</span> : null}
-              </li>
-            ))}
-          </ul>
-        ) : (
-          <p>One way of running, with every card on.</p>
-        )}
-        {view.lineDrawing ? <Drawing figure={view.lineDrawing} /> : null}
-      </Section>
-      <Section id="machine" title="The machine, exactly">
-        <dl class="facts">
-          <div>
-            <dt>Board</dt>
-            <dd>
-              <Link link={view.board} root={root} />, revision {view.revision}
-            </dd>
-          </div>
-          <div>
-            <dt>Memory</dt>
-            <dd>{view.memory}</dd>
-          </div>
-          <div>
-            <dt>Firmware</dt>
-            <dd>
-              <Link link={view.firmware} root={root} />
-            </dd>
-          </div>
-        </dl>
-        {view.slotDrawing ? <Drawing figure={view.slotDrawing} /> : null}
-        <div class="scroll">
-          <table class="list">
-            <thead>
-              <tr>
-                <th scope="col">Card</th>
-                <th scope="col">Revision</th>
-                <th scope="col">Slot</th>
-                <th scope="col">Settings</th>
-              </tr>
-            </thead>
-            <tbody>
-              {view.cards.map((c) => (
-                <tr key={c.link.text}>
-                  <th scope="row">
-                    <Link link={c.link} root={root} />
-                  </th>
-                  <td data-label="Revision">{c.revision ? <code>{c.revision}</code> : "\u2013"}</td>
-                  <td data-label="Slot">
-                    <code>{c.slot}</code>
-                  </td>
-                  <td data-label="Settings">{c.settings ? <code>{c.settings}</code> : "\u2013"}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      </Section>
+      <ResultSection view={view} />
+      <MachineSection view={view} />
       <Lines title="What was seen" lines={view.symptoms} />
       <Lines title="Faults left open" lines={view.faults} />
       <Lines title="What was done about it" lines={view.remedies} />
@@ -180,5 +107,91 @@ export function render({ view }: Shown<BuildPage>) {
       <Notes notes={view.notes} />
       <Sources sources={view.sources} />
     </Layout>
+  );
+}
+
+function ResultSection({ view }: { readonly view: BuildPage }) {
+  return (
+    <Section id="result" title="Mode by mode">
+      {view.modes.length > 0 ? (
+        <ul class="lines">
+          {view.modes.map((m) => (
+            <li key={m.id}>
+              <span class="name">
+                {m.name}: firmware <code>{m.firmware}</code>
+              </span>
+              {m.mark ? (
+                <span class="state">
+                  <Mark mark={m.mark} evidence={false} />
+                </span>
+              ) : null}
+              <span class="more">Switched on: {m.cards}.</span>
+              {m.symptoms.map((s) => (
+                <span key={s} class="more">
+                  Seen: {s}
+                </span>
+              ))}
+              {m.notes ? <span class="more">{m.notes}</span> : null}
+            </li>
+          ))}
+        </ul>
+      ) : (
+        <p>One way of running, with every card on.</p>
+      )}
+      {view.lineDrawing ? <Drawing figure={view.lineDrawing} /> : null}
+    </Section>
+  );
+}
+
+function MachineSection({ view }: { readonly view: BuildPage }) {
+  const { root } = view;
+  return (
+    <Section id="machine" title="The machine, exactly">
+      <dl class="facts">
+        <div>
+          <dt>Board</dt>
+          <dd>
+            <Link link={view.board} root={root} />, revision {view.revision}
+          </dd>
+        </div>
+        <div>
+          <dt>Memory</dt>
+          <dd>{view.memory}</dd>
+        </div>
+        <div>
+          <dt>Firmware</dt>
+          <dd>
+            <Link link={view.firmware} root={root} />
+          </dd>
+        </div>
+      </dl>
+      {view.slotDrawing ? <Drawing figure={view.slotDrawing} /> : null}
+      <div class="scroll">
+        <table class="list">
+          <thead>
+            <tr>
+              <th scope="col">Card</th>
+              <th scope="col">Revision</th>
+              <th scope="col">Slot</th>
+              <th scope="col">Settings</th>
+            </tr>
+          </thead>
+          <tbody>
+            {view.cards.map((c) => (
+              <tr key={c.link.text}>
+                <th scope="row">
+                  <Link link={c.link} root={root} />
+                </th>
+                <td data-label="Revision">{c.revision ? <code>{c.revision}</code> : "\u2013"}</td>
+                <td data-label="Slot">
+                  <code>{c.slot}</code>
+                </td>
+                <td data-label="Settings">{c.settings ? <code>{c.settings}</code> : "\u2013"}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Section>
   );
 }

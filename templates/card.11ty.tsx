@@ -19,22 +19,7 @@ export function render({ view }: Shown<CardPage>) {
         </p>
       ) : null}
       <Where view={view} />
-      <Section id="get" title="What else you would have to get">
-        {view.get.length > 0 ? (
-          <ul>
-            {view.get.map((g) => (
-              <li key={g.says}>
-                {g.says} <Links links={g.links} root={root} />
-              </li>
-            ))}
-          </ul>
-        ) : (
-          <p>Nothing besides the card, as far as its record says.</p>
-        )}
-        <Act href={view.planner} root={root}>
-          Plan a machine with this card
-        </Act>
-      </Section>
+      <GetSection view={view} />
       <Section id="needs" title="What it needs">
         <dl class="facts">
           {view.needs.map((n) => (
@@ -48,86 +33,8 @@ export function render({ view }: Shown<CardPage>) {
         </dl>
       </Section>
       <Settings view={view} />
-      <Section id="claims" title="What it takes">
-        {view.claims.map((c) => (
-          <div key={c.when}>
-            <p class="when">{c.when}:</p>
-            <Claims lines={c.lines} />
-          </div>
-        ))}
-        {view.notWritten.map((says) => (
-          <p key={says}>{says}</p>
-        ))}
-        <div class="scroll">
-          <table class="list">
-            <thead>
-              <tr>
-                <th scope="col">Rail</th>
-                <th scope="col">Idle</th>
-                <th scope="col">Worst</th>
-                <th scope="col">At start</th>
-                <th scope="col">Figure</th>
-              </tr>
-            </thead>
-            <tbody>
-              {view.power.map((p) => (
-                <tr key={p.rail + p.on}>
-                  <th scope="row">
-                    <code>{p.rail}</code> {p.on}
-                  </th>
-                  <td data-label="Idle">
-                    <Value value={p.idle} />
-                  </td>
-                  <td data-label="Worst">
-                    <Value value={p.worst} />
-                  </td>
-                  <td data-label="At start">
-                    <Value value={p.start} />
-                  </td>
-                  <td data-label="Figure">{p.basis || "\u2013"}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-        <Facts facts={view.facts} />
-        {view.termination ? <p>Termination: {view.termination}</p> : null}
-        {view.cooling ? <p>Cooling: {view.cooling}</p> : null}
-      </Section>
-      {view.enable || view.panel.length > 0 ? (
-        <Section id="enable" title="Switching it off, leads to the outside">
-          {view.enable ? (
-            <>
-              <p>
-                {view.enable.how} {view.enable.releases}
-              </p>
-              <ul class="plain">
-                {view.enable.points.map((p) => (
-                  <li key={p.id}>
-                    <code>{p.id}</code>: {p.role}
-                    {p.current ? `, ${p.current}` : ""}
-                  </li>
-                ))}
-              </ul>
-            </>
-          ) : null}
-          {view.panel.map((p) => (
-            <div key={p.name}>
-              <p>
-                {p.name}: {p.says}.
-              </p>
-              {p.signals.length > 0 ? (
-                <p class="more">
-                  Signals in order: <code>{p.signals.join(" ")}</code>
-                </p>
-              ) : null}
-            </div>
-          ))}
-          <p>
-            Before wiring anything, read the <a href={`${root}cautions.html`}>cautions</a>.
-          </p>
-        </Section>
-      ) : null}
+      <ClaimsSection view={view} />
+      {view.enable || view.panel.length > 0 ? <EnableSection view={view} /> : null}
       {view.conflicts.length > 0 ? (
         <Section id="problems" title="Known problems">
           <Conflicts lines={view.conflicts} root={root} />
@@ -138,23 +45,7 @@ export function render({ view }: Shown<CardPage>) {
         {view.timeDrawing ? <Drawing figure={view.timeDrawing} /> : null}
         {view.tested.length > 0 ? <Tested builds={view.tested} root={root} /> : <p>Nobody whose result is written down here.</p>}
       </Section>
-      {view.revisions.length > 0 ? (
-        <Section id="revisions" title="Its revisions">
-          <dl class="revisions">
-            {view.revisions.map((r) => (
-              <div key={r.id}>
-                <dt>
-                  <code>{r.id}</code> {r.date ? <span class="more">{r.date}</span> : null}
-                </dt>
-                <dd>
-                  {r.tell}
-                  {r.changes ? ` Changed: ${r.changes}` : ""}
-                </dd>
-              </div>
-            ))}
-          </dl>
-        </Section>
-      ) : null}
+      {view.revisions.length > 0 ? <RevisionsSection view={view} /> : null}
       {view.summary ? (
         <Section title="What it is">
           <p>{view.summary}</p>
@@ -163,5 +54,136 @@ export function render({ view }: Shown<CardPage>) {
       <Notes notes={view.notes} />
       <Sources sources={view.sources} />
     </Layout>
+  );
+}
+
+function GetSection({ view }: { readonly view: CardPage }) {
+  const { root } = view;
+  return (
+    <Section id="get" title="What else you would have to get">
+      {view.get.length > 0 ? (
+        <ul>
+          {view.get.map((g) => (
+            <li key={g.says}>
+              {g.says} <Links links={g.links} root={root} />
+            </li>
+          ))}
+        </ul>
+      ) : (
+        <p>Nothing besides the card, as far as its record says.</p>
+      )}
+      <Act href={view.planner} root={root}>
+        Plan a machine with this card
+      </Act>
+    </Section>
+  );
+}
+
+function ClaimsSection({ view }: { readonly view: CardPage }) {
+  return (
+    <Section id="claims" title="What it takes">
+      {view.claims.map((c) => (
+        <div key={c.when}>
+          <p class="when">{c.when}:</p>
+          <Claims lines={c.lines} />
+        </div>
+      ))}
+      {view.notWritten.map((says) => (
+        <p key={says}>{says}</p>
+      ))}
+      <div class="scroll">
+        <table class="list">
+          <thead>
+            <tr>
+              <th scope="col">Rail</th>
+              <th scope="col">Idle</th>
+              <th scope="col">Worst</th>
+              <th scope="col">At start</th>
+              <th scope="col">Figure</th>
+            </tr>
+          </thead>
+          <tbody>
+            {view.power.map((p) => (
+              <tr key={p.rail + p.on}>
+                <th scope="row">
+                  <code>{p.rail}</code> {p.on}
+                </th>
+                <td data-label="Idle">
+                  <Value value={p.idle} />
+                </td>
+                <td data-label="Worst">
+                  <Value value={p.worst} />
+                </td>
+                <td data-label="At start">
+                  <Value value={p.start} />
+                </td>
+                <td data-label="Figure">{p.basis || "\u2013"}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <Facts facts={view.facts} />
+      {view.termination ? <p>Termination: {view.termination}</p> : null}
+      {view.cooling ? <p>Cooling: {view.cooling}</p> : null}
+    </Section>
+  );
+}
+
+function EnableSection({ view }: { readonly view: CardPage }) {
+  const { root } = view;
+  return (
+    <Section id="enable" title="Switching it off, leads to the outside">
+      {view.enable ? (
+        <>
+          <p>
+            {view.enable.how} {view.enable.releases}
+          </p>
+          <ul class="plain">
+            {view.enable.points.map((p) => (
+              <li key={p.id}>
+                <code>{p.id}</code>: {p.role}
+                {p.current ? `, ${p.current}` : ""}
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+      {view.panel.map((p) => (
+        <div key={p.name}>
+          <p>
+            {p.name}: {p.says}.
+          </p>
+          {p.signals.length > 0 ? (
+            <p class="more">
+              Signals in order: <code>{p.signals.join(" ")}</code>
+            </p>
+          ) : null}
+        </div>
+      ))}
+      <p>
+        Before wiring anything, read the <a href={`${root}cautions.html`}>cautions</a>.
+      </p>
+    </Section>
+  );
+}
+
+function RevisionsSection({ view }: { readonly view: CardPage }) {
+  return (
+    <Section id="revisions" title="Its revisions">
+      <dl class="revisions">
+        {view.revisions.map((r) => (
+          <div key={r.id}>
+            <dt>
+              <code>{r.id}</code> {r.date ? <span class="more">{r.date}</span> : null}
+            </dt>
+            <dd>
+              {r.tell}
+              {r.changes ? ` Changed: ${r.changes}` : ""}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Section>
   );
 }

@@ -63,6 +63,30 @@ function describe(plan: SlotPlan, slots: readonly PlanSlot[], standing: readonly
   return `${plan.board}, slots in order of position. ${lines.join(" ")}`;
 }
 
+interface ScaleInput {
+  readonly left: number;
+  readonly base: number;
+  /** Units a millimetre. */
+  readonly scale: number;
+  readonly longest: number;
+  readonly width: number;
+}
+
+/** The rule below the slots, in mm. */
+function scaleLine({ left, base, scale, longest, width }: ScaleInput): Svg {
+  const step = [50, 100, 200].find((mm) => mm * scale > 80) ?? 400;
+  const ticks = Array.from({ length: Math.floor(longest / step) + 1 }, (_, k) => k * step);
+  return join([
+    line(left, base, left + longest * scale, base, { "stroke-width": weight.thin }),
+    ...ticks.map((mm) => {
+      const x = left + mm * scale;
+      const label = mm === 0 ? "0" : withUnit(mm, "mm", 0);
+      const anchor = x + widthOf(label, { small: true }) / 2 > width ? "end" : mm === 0 ? "start" : "middle";
+      return join([line(x, base, x, base + 5, { "stroke-width": weight.thin }), text(x, base + 17, label, { small: true, anchor })]);
+    }),
+  ]);
+}
+
 export function slotPlan(plan: SlotPlan, prefix: string, pixels = 640): string {
   const width = unitsFor(pixels);
   const slots = [...plan.slots].sort((a, b) => a.position - b.position);
@@ -142,21 +166,6 @@ export function slotPlan(plan: SlotPlan, prefix: string, pixels = 640): string {
     ]);
   };
 
-  const scaleLine = (): Svg => {
-    const step = [50, 100, 200].find((mm) => mm * scale > 80) ?? 400;
-    const ticks = Array.from({ length: Math.floor(longest / step) + 1 }, (_, k) => k * step);
-    const base = y(slots.length) + 6;
-    return join([
-      line(left, base, left + longest * scale, base, { "stroke-width": weight.thin }),
-      ...ticks.map((mm) => {
-        const x = left + mm * scale;
-        const label = mm === 0 ? "0" : withUnit(mm, "mm", 0);
-        const anchor = x + widthOf(label, { small: true }) / 2 > width ? "end" : mm === 0 ? "start" : "middle";
-        return join([line(x, base, x, base + 5, { "stroke-width": weight.thin }), text(x, base + 17, label, { small: true, anchor })]);
-      }),
-    ]);
-  };
-
   return drawing(
     { prefix, title: `Slots of the ${plan.board}`, says: describe(plan, slots, standing), width, height, class: "dw-slots" },
     text(4, 14, "slot", { small: true }),
@@ -165,7 +174,7 @@ export function slotPlan(plan: SlotPlan, prefix: string, pixels = 640): string {
     ...slots.map(drawSlot),
     ...standing.map(drawCard),
     ...slots.map(drawOpening),
-    scaleLine(),
+    scaleLine({ left, base: y(slots.length) + 6, scale, longest, width }),
   );
 }
 

@@ -105,6 +105,93 @@ function throwWords(t: SwitchSection["throws"][number]): string {
   return t.net === undefined ? `${positionWords(t.positions)}, not used` : positionWords(t.positions);
 }
 
+interface ContactPlace {
+  readonly y: (pole: number, row: number) => number;
+  readonly hubX: number;
+  readonly throwX: number;
+  /** Where the name of the common terminal begins. */
+  readonly textX: number;
+  readonly left: readonly Rail[];
+  readonly right: readonly Rail[];
+  /** All positions, and the one it is drawn in. */
+  readonly positions: readonly string[];
+  readonly position: string;
+}
+
+/** One pole: its common terminal, its blades, its throws, each joined to the upright of its net. */
+function contact(section: SwitchSection, p: number, place: ContactPlace): Svg {
+  const { y, hubX, throwX, textX, left, right, positions, position } = place;
+  const rows = Math.max(1, section.throws.length);
+  const middle = (y(p, 0) + y(p, rows - 1)) / 2;
+  const hubRail = left.find((r) => r.net === section.hubNet);
+  const blade = (x: number, from: number, to: { readonly x: number; readonly y: number }) =>
+    line(x, from, to.x, to.y, { "stroke-width": weight.heavy, class: "dw-blade" });
+  const closed = section.throws.findIndex((t) => t.positions.includes(position));
+  // An open blade points between two contacts, never at one.
+  const oneBlade = blade(
+    hubX + 3.5,
+    middle,
+    closed >= 0 ? { x: throwX - 4, y: y(p, closed) } : { x: throwX - 22, y: middle - rowHeight / 2 + 2 },
+  );
+  const blades = section.throws.map((t, row) => {
+    const made = t.positions.includes(position);
+    const end = made ? { x: throwX - 4, y: y(p, row) } : { x: throwX - 10, y: y(p, row) - rowHeight / 3 };
+    return join([dot(hubX, y(p, row)), blade(hubX, y(p, row), end)]);
+  });
+  return join([
+    text(textX, middle - 7, section.hub, { mono: true, small: true }),
+    text(textX, middle + 17, `pole ${section.pole}`, { small: true }),
+    hubRail === undefined ? line(hubX - 20, middle, hubX - 4, middle) : line(hubRail.x, middle, hubX - 4, middle),
+    hubRail === undefined ? nothing : dot(hubRail.x, middle),
+    circle(hubX, middle, 4),
+    ...(closesSeveral(section, positions) ? [line(hubX, y(p, 0), hubX, y(p, rows - 1)), ...blades] : [oneBlade]),
+    ...section.throws.map((t, row) => {
+      const at = y(p, row);
+      const rail = t.net === undefined ? undefined : right.find((r) => r.net === t.net);
+      return join([
+        circle(throwX, at, 4),
+        text(throwX + 10, at - 5, t.terminal, { mono: true, small: true }),
+        text(throwX + 16 + widthOf(t.terminal, { mono: true, small: true }), at - 5, throwWords(t), { small: true }),
+        rail === undefined ? line(throwX + 4, at, throwX + 24, at) : join([line(throwX + 4, at, rail.x, at), dot(rail.x, at)]),
+      ]);
+    }),
+  ]);
+}
+
+type RowHeight = ContactPlace["y"];
+
+/** The height at which a net first meets the switch: at a common terminal, or at a throw. */
+function firstTouch(sections: readonly SwitchSection[], y: RowHeight, net: string, hub: boolean): number | undefined {
+  for (const [p, s] of sections.entries()) {
+    if (hub && s.hubNet === net) return (y(p, 0) + y(p, Math.max(1, s.throws.length) - 1)) / 2;
+    const row = s.throws.findIndex((t) => t.net === net);
+    if (!hub && row >= 0) return y(p, row);
+  }
+  return undefined;
+}
+
+/** A broken line down the blades: they all move together. */
+function gangedSign(sections: readonly SwitchSection[], y: RowHeight, x: number): Svg {
+  if (sections.length < 2) return nothing;
+  const foot = y(sections.length - 1, Math.max(1, lastOf(sections).throws.length) - 1);
+  return line(x, y(0, 0), x, foot, { "stroke-width": weight.thin, "stroke-dasharray": "2 3" });
+}
+
+/** The drawing in words, pole by pole, then net by net. */
+function wiringWords(plan: SwitchWiringInput, position: string, order: readonly Rail[], labelOf: (net: string) => string): string {
+  const { name, sections } = plan.switch;
+  return [
+    `${name}, ${sections.length} ${sections.length === 1 ? "pole" : "poles"}, drawn in position ${position}.`,
+    ...sections.flatMap((s) =>
+      s.throws.map((t) => {
+        const goes = t.net === undefined ? "is not connected" : `goes to ${labelOf(t.net)}`;
+        return `Pole ${s.pole}, common ${s.hub} (${s.hubNet === undefined ? "not wired" : labelOf(s.hubNet)}): ${t.terminal}, joined in ${positionWords(t.positions)}, ${goes}.`;
+      }),
+    ),
+    ...order.map((r) => `${labelOf(r.net)}: ${r.lines.join(" ")}.`),
+  ].join(" ");
+}
+
 export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 640): string {
   const atMost = unitsFor(pixels);
   const { sections } = plan.switch;
@@ -147,56 +234,20 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
     foot += 9 + (r.label.length + r.lines.length) * lineHeight;
   }
 
-  const contact = (section: SwitchSection, p: number): Svg => {
-    const rows = Math.max(1, section.throws.length);
-    const middle = (y(p, 0) + y(p, rows - 1)) / 2;
-    const hubRail = left.find((r) => r.net === section.hubNet);
-    const blade = (x: number, from: number, to: { readonly x: number; readonly y: number }) =>
-      line(x, from, to.x, to.y, { "stroke-width": weight.heavy, class: "dw-blade" });
-    const closed = section.throws.findIndex((t) => t.positions.includes(position));
-    // An open blade points between two contacts, never at one.
-    const oneBlade = blade(
-      hubX + 3.5,
-      middle,
-      closed >= 0 ? { x: throwX - 4, y: y(p, closed) } : { x: throwX - 22, y: middle - rowHeight / 2 + 2 },
-    );
-    const blades = section.throws.map((t, row) => {
-      const made = t.positions.includes(position);
-      const end = made ? { x: throwX - 4, y: y(p, row) } : { x: throwX - 10, y: y(p, row) - rowHeight / 3 };
-      return join([dot(hubX, y(p, row)), blade(hubX, y(p, row), end)]);
-    });
-    return join([
-      text(railLeft(hubs.length - 1) + 12, middle - 7, section.hub, { mono: true, small: true }),
-      text(railLeft(hubs.length - 1) + 12, middle + 17, `pole ${section.pole}`, { small: true }),
-      hubRail === undefined ? line(hubX - 20, middle, hubX - 4, middle) : line(hubRail.x, middle, hubX - 4, middle),
-      hubRail === undefined ? nothing : dot(hubRail.x, middle),
-      circle(hubX, middle, 4),
-      ...(closesSeveral(section, plan.switch.positions) ? [line(hubX, y(p, 0), hubX, y(p, rows - 1)), ...blades] : [oneBlade]),
-      ...section.throws.map((t, row) => {
-        const at = y(p, row);
-        const rail = t.net === undefined ? undefined : right.find((r) => r.net === t.net);
-        return join([
-          circle(throwX, at, 4),
-          text(throwX + 10, at - 5, t.terminal, { mono: true, small: true }),
-          text(throwX + 16 + widthOf(t.terminal, { mono: true, small: true }), at - 5, throwWords(t), { small: true }),
-          rail === undefined ? line(throwX + 4, at, throwX + 24, at) : join([line(throwX + 4, at, rail.x, at), dot(rail.x, at)]),
-        ]);
-      }),
-    ]);
-  };
-
-  const firstTouch = (net: string, hub: boolean) => {
-    for (const [p, s] of sections.entries()) {
-      if (hub && s.hubNet === net) return (y(p, 0) + y(p, Math.max(1, s.throws.length) - 1)) / 2;
-      const row = s.throws.findIndex((t) => t.net === net);
-      if (!hub && row >= 0) return y(p, row);
-    }
-    return end;
+  const place: ContactPlace = {
+    y,
+    hubX,
+    throwX,
+    textX: railLeft(hubs.length - 1) + 12,
+    left,
+    right,
+    positions: plan.switch.positions,
+    position,
   };
 
   const upright = (rail: Rail, hub: boolean): Svg => {
     const pullUp = hub ? undefined : plan.pullUps.find((r) => r.net === rail.net);
-    const from = pullUp ? top - 4 : firstTouch(rail.net, hub);
+    const from = pullUp ? top - 4 : (firstTouch(sections, y, rail.net, hub) ?? end);
     const to = entryOf(rowY, rail.net);
     const written = widthOf(itemAt(rail.label, 0), { mono: true, bold: true });
     const words = [
@@ -220,35 +271,18 @@ export function switchWiring(plan: SwitchWiringInput, prefix: string, pixels = 6
     ]);
   };
 
-  const ganged =
-    sections.length < 2
-      ? nothing
-      : line((hubX + throwX) / 2, y(0, 0), (hubX + throwX) / 2, y(sections.length - 1, Math.max(1, lastOf(sections).throws.length) - 1), {
-          "stroke-width": weight.thin,
-          "stroke-dasharray": "2 3",
-        });
-
   const caption = wrap(`Drawn in position ${position}. A dot joins; wires that cross without one do not touch.`, width - 8, {
     small: true,
   });
   const height = foot + 8 + caption.length * lineHeight;
-  const says = [
-    `${plan.switch.name}, ${sections.length} ${sections.length === 1 ? "pole" : "poles"}, drawn in position ${position}.`,
-    ...sections.flatMap((s) =>
-      s.throws.map((t) => {
-        const goes = t.net === undefined ? "is not connected" : `goes to ${labelOf(t.net)}`;
-        return `Pole ${s.pole}, common ${s.hub} (${s.hubNet === undefined ? "not wired" : labelOf(s.hubNet)}): ${t.terminal}, joined in ${positionWords(t.positions)}, ${goes}.`;
-      }),
-    ),
-    ...order.map((r) => `${labelOf(r.net)}: ${r.lines.join(" ")}.`),
-  ].join(" ");
+  const says = wiringWords(plan, position, order, labelOf);
 
   return drawing(
     { prefix, title: `Wiring of the ${plan.switch.name}`, says, width, height, class: "dw-switch" },
-    ganged,
+    gangedSign(sections, y, (hubX + throwX) / 2),
     ...left.map((r) => upright(r, true)),
     ...right.map((r) => upright(r, false)),
-    ...sections.map(contact),
+    ...sections.map((section, p) => contact(section, p, place)),
     ...caption.map((l, i) => text(4, foot + 16 + i * lineHeight, l, { small: true })),
   );
 }

@@ -28,109 +28,11 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
       </p>
       <p class="room">Built by ______________________ Date ______________ Serial number ______________</p>
       <Cautions cautions={sheet.cautions} />
-      {sheet.conditions.length > 0 ? (
-        <Section id="conditions" title="It works if">
-          <ul>
-            {sheet.conditions.map((c) => (
-              <Tick key={c}>{c}</Tick>
-            ))}
-          </ul>
-        </Section>
-      ) : null}
-      {sheet.unknowns.length > 0 ? (
-        <Section id="unknowns" title="Not known yet">
-          <ul>
-            {sheet.unknowns.map((u) => (
-              <Tick key={u.says}>
-                {u.says} {u.how}
-              </Tick>
-            ))}
-          </ul>
-        </Section>
-      ) : null}
-      <Section id="parts" title="Parts">
-        <Table
-          heads={["Have", "Number", "Part", "For", "At hand"]}
-          rows={sheet.parts.map((p) => [box, p.count, p.name, p.use, p.atHand ? "yes" : "to get"])}
-          css="ticks"
-        />
-        {sheet.alsoNeeded.length > 0 ? (
-          <ul>
-            {sheet.alsoNeeded.map((n) => (
-              <Tick key={n}>{n}</Tick>
-            ))}
-          </ul>
-        ) : null}
-      </Section>
-      <Section id="slots" title="Slots and settings">
-        <Table
-          heads={["Done", "Slot", "Card", "Revision", "May also stand in"]}
-          rows={sheet.slots.map((s) => [box, <code key="s">{s.slot}</code>, s.card, s.revision, s.freedom])}
-          css="ticks"
-        />
-        {sheet.jumpers.length > 0 ? (
-          <Table
-            heads={["Done", "Card", "Setting", "Position", "How"]}
-            rows={sheet.jumpers.map((j) => [box, j.card, j.setting, <code key="p">{j.position}</code>, j.how ?? ""])}
-            css="ticks"
-          />
-        ) : null}
-        <div class="pair">
-          {view.slotDrawing ? <Drawing figure={view.slotDrawing} /> : null}
-          {view.railDrawing ? <Drawing figure={view.railDrawing} /> : null}
-        </div>
-      </Section>
-      {sheet.burn ? (
-        <Section id="burn" title="Memory device">
-          <p>
-            {sheet.burn.device}, {sheet.burn.grade}, for {sheet.burn.sockets.join(" and ")}. Fill what is left with {sheet.burn.fill}.
-          </p>
-          <Table
-            heads={["Burned", "Bank", "From", "Size", "Image", "CRC-32 of the image", "Position"]}
-            rows={sheet.burn.banks.map((b) => [
-              box,
-              b.bank,
-              <code key="o">{b.offset}</code>,
-              b.size,
-              `${b.version}${b.repeats > 1 ? `, ${b.repeats} times over` : ""}`,
-              <code key="c">{b.crc32}</code>,
-              b.positions || b.note,
-            ])}
-            css="ticks"
-          />
-          {sheet.pinWork.length > 0 ? (
-            <>
-              <h3>Work on the pins</h3>
-              <ul>
-                {sheet.pinWork.map((w) => (
-                  <Tick key={w.says}>
-                    {w.says} {w.why}
-                  </Tick>
-                ))}
-              </ul>
-            </>
-          ) : null}
-          <div class="pair">
-            {view.bankDrawing ? <Drawing figure={view.bankDrawing} /> : null}
-            <Faces faces={view.pinDrawings} />
-          </div>
-        </Section>
-      ) : null}
-      <Section id="switch" title="Switch">
-        <Table
-          heads={["Position", "Mode", "Contacts made", "Bank lines", "Firmware", "Cards on"]}
-          rows={sheet.contacts.map((c) => [<code key="p">{c.position}</code>, c.mode, c.joined, c.levels, c.version, c.on])}
-        />
-        <Drawing figure={view.switchDrawing} />
-        {view.why.length > 0 ? <p>{view.why.join(" ")}</p> : null}
-        {sheet.pullUps.length > 0 ? (
-          <ul>
-            {sheet.pullUps.map((p) => (
-              <Tick key={p}>{p}</Tick>
-            ))}
-          </ul>
-        ) : null}
-      </Section>
+      <Provisos view={view} />
+      <PartsSection view={view} />
+      <SlotsSection view={view} />
+      <BurnSection view={view} />
+      <SwitchSection view={view} />
       <Section id="wires" title="Wires">
         <Table
           heads={["Laid", "Wire", "Label", "From", "To", "Where", "Current", "Measured"]}
@@ -143,29 +45,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           <Faces faces={view.faces} />
         </div>
       </Section>
-      <Section id="panel" title="Panel">
-        {view.panel.svg !== undefined && view.panel.dxf !== undefined ? (
-          <>
-            {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so the keyboard must reach it. */}
-            <section class="panel scroll" tabIndex={0} aria-label="The panel at its own size">
-              <Svg as="div" svg={view.panel.svg} />
-            </section>
-            <p>
-              <a class="act" href={view.panel.dxf} download="panel.dxf">
-                The same as DXF
-              </a>
-            </p>
-          </>
-        ) : view.panel.problems.length > 0 ? (
-          <ul>
-            {view.panel.problems.map((p) => (
-              <li key={p}>{p}</li>
-            ))}
-          </ul>
-        ) : (
-          <p>Nothing is fixed in a panel.</p>
-        )}
-      </Section>
+      <PanelSection view={view} />
       <Section id="proof" title="What the simulation says">
         <p>{sheet.proof}</p>
         {sheet.unsafe.length > 0 ? (
@@ -187,62 +67,8 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
       <Section id="checks" title="Electrical checks">
         <Table heads={["Reckoned", "Comes to"]} rows={sheet.checks.map((c) => [c.says, c.state])} />
       </Section>
-      <Section id="bench" title="Bench test">
-        <ol class="steps">
-          {sheet.bench.map((s) => (
-            <li key={s.number}>
-              <p>
-                {box} <strong>Power {s.power}.</strong> {s.does}
-              </p>
-              <ul>
-                {s.expect.map((e) => (
-                  <Tick key={`${e.position}${e.see}`}>
-                    {e.position === undefined ? "" : `Position ${e.position}: `}
-                    {e.see}
-                    <span class="room"> seen ____________</span>
-                  </Tick>
-                ))}
-              </ul>
-            </li>
-          ))}
-        </ol>
-      </Section>
-      <Section id="faults" title="If something else is seen">
-        <p>{sheet.faultsSay}</p>
-        {sheet.suggestion === undefined ? null : <p>{sheet.suggestion}</p>}
-        <Table
-          css="faults"
-          heads={["Seen", "Likely fault and what to do", "To tell them apart"]}
-          rows={sheet.faults.map((f) => [
-            f.warnings.length === 0 ? (
-              f.seen
-            ) : (
-              <div key="s">
-                {f.seen}
-                {f.warnings.map((w) => (
-                  <p key={w}>{w}</p>
-                ))}
-              </div>
-            ),
-            <ol key="c">
-              {f.causes.map((c) => (
-                <li key={c}>{c}</li>
-              ))}
-            </ol>,
-            <ul key="t" class="plain">
-              {f.tellApart.map((m) => (
-                <li key={m.measure}>
-                  {m.measure} {m.outcomes.map((o) => `${o.sees}: ${o.causes}`).join("; ")}.
-                </li>
-              ))}
-              {f.twins.map((t) => (
-                <li key={t}>Nothing measured here tells {t} apart.</li>
-              ))}
-            </ul>,
-          ])}
-        />
-        {sheet.silentFaults.length > 0 ? <p>Nothing is seen of these: {sheet.silentFaults.join("; ")}.</p> : null}
-      </Section>
+      <BenchSection view={view} />
+      <FaultsSection view={view} />
       {sheet.doubleFaults.length > 0 ? (
         <Section id="two-faults" title="If two were swapped">
           <p>{sheet.doubleFaultsSay}</p>
@@ -276,5 +102,237 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
         </ul>
       </Section>
     </div>
+  );
+}
+
+/** Under which conditions it works, and what is not known yet. */
+function Provisos({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  return (
+    <>
+      {sheet.conditions.length > 0 ? (
+        <Section id="conditions" title="It works if">
+          <ul>
+            {sheet.conditions.map((c) => (
+              <Tick key={c}>{c}</Tick>
+            ))}
+          </ul>
+        </Section>
+      ) : null}
+      {sheet.unknowns.length > 0 ? (
+        <Section id="unknowns" title="Not known yet">
+          <ul>
+            {sheet.unknowns.map((u) => (
+              <Tick key={u.says}>
+                {u.says} {u.how}
+              </Tick>
+            ))}
+          </ul>
+        </Section>
+      ) : null}
+    </>
+  );
+}
+
+function PartsSection({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  return (
+    <Section id="parts" title="Parts">
+      <Table
+        heads={["Have", "Number", "Part", "For", "At hand"]}
+        rows={sheet.parts.map((p) => [box, p.count, p.name, p.use, p.atHand ? "yes" : "to get"])}
+        css="ticks"
+      />
+      {sheet.alsoNeeded.length > 0 ? (
+        <ul>
+          {sheet.alsoNeeded.map((n) => (
+            <Tick key={n}>{n}</Tick>
+          ))}
+        </ul>
+      ) : null}
+    </Section>
+  );
+}
+
+function SlotsSection({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  return (
+    <Section id="slots" title="Slots and settings">
+      <Table
+        heads={["Done", "Slot", "Card", "Revision", "May also stand in"]}
+        rows={sheet.slots.map((s) => [box, <code key="s">{s.slot}</code>, s.card, s.revision, s.freedom])}
+        css="ticks"
+      />
+      {sheet.jumpers.length > 0 ? (
+        <Table
+          heads={["Done", "Card", "Setting", "Position", "How"]}
+          rows={sheet.jumpers.map((j) => [box, j.card, j.setting, <code key="p">{j.position}</code>, j.how ?? ""])}
+          css="ticks"
+        />
+      ) : null}
+      <div class="pair">
+        {view.slotDrawing ? <Drawing figure={view.slotDrawing} /> : null}
+        {view.railDrawing ? <Drawing figure={view.railDrawing} /> : null}
+      </div>
+    </Section>
+  );
+}
+
+function BurnSection({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  const { burn } = sheet;
+  if (!burn) return null;
+  return (
+    <Section id="burn" title="Memory device">
+      <p>
+        {burn.device}, {burn.grade}, for {burn.sockets.join(" and ")}. Fill what is left with {burn.fill}.
+      </p>
+      <Table
+        heads={["Burned", "Bank", "From", "Size", "Image", "CRC-32 of the image", "Position"]}
+        rows={burn.banks.map((b) => [
+          box,
+          b.bank,
+          <code key="o">{b.offset}</code>,
+          b.size,
+          `${b.version}${b.repeats > 1 ? `, ${b.repeats} times over` : ""}`,
+          <code key="c">{b.crc32}</code>,
+          b.positions || b.note,
+        ])}
+        css="ticks"
+      />
+      {sheet.pinWork.length > 0 ? (
+        <>
+          <h3>Work on the pins</h3>
+          <ul>
+            {sheet.pinWork.map((w) => (
+              <Tick key={w.says}>
+                {w.says} {w.why}
+              </Tick>
+            ))}
+          </ul>
+        </>
+      ) : null}
+      <div class="pair">
+        {view.bankDrawing ? <Drawing figure={view.bankDrawing} /> : null}
+        <Faces faces={view.pinDrawings} />
+      </div>
+    </Section>
+  );
+}
+
+function SwitchSection({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  return (
+    <Section id="switch" title="Switch">
+      <Table
+        heads={["Position", "Mode", "Contacts made", "Bank lines", "Firmware", "Cards on"]}
+        rows={sheet.contacts.map((c) => [<code key="p">{c.position}</code>, c.mode, c.joined, c.levels, c.version, c.on])}
+      />
+      <Drawing figure={view.switchDrawing} />
+      {view.why.length > 0 ? <p>{view.why.join(" ")}</p> : null}
+      {sheet.pullUps.length > 0 ? (
+        <ul>
+          {sheet.pullUps.map((p) => (
+            <Tick key={p}>{p}</Tick>
+          ))}
+        </ul>
+      ) : null}
+    </Section>
+  );
+}
+
+function PanelSection({ view }: { readonly view: SheetPage }) {
+  return (
+    <Section id="panel" title="Panel">
+      {view.panel.svg !== undefined && view.panel.dxf !== undefined ? (
+        <>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so the keyboard must reach it. */}
+          <section class="panel scroll" tabIndex={0} aria-label="The panel at its own size">
+            <Svg as="div" svg={view.panel.svg} />
+          </section>
+          <p>
+            <a class="act" href={view.panel.dxf} download="panel.dxf">
+              The same as DXF
+            </a>
+          </p>
+        </>
+      ) : view.panel.problems.length > 0 ? (
+        <ul>
+          {view.panel.problems.map((p) => (
+            <li key={p}>{p}</li>
+          ))}
+        </ul>
+      ) : (
+        <p>Nothing is fixed in a panel.</p>
+      )}
+    </Section>
+  );
+}
+
+function BenchSection({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  return (
+    <Section id="bench" title="Bench test">
+      <ol class="steps">
+        {sheet.bench.map((s) => (
+          <li key={s.number}>
+            <p>
+              {box} <strong>Power {s.power}.</strong> {s.does}
+            </p>
+            <ul>
+              {s.expect.map((e) => (
+                <Tick key={`${e.position}${e.see}`}>
+                  {e.position === undefined ? "" : `Position ${e.position}: `}
+                  {e.see}
+                  <span class="room"> seen ____________</span>
+                </Tick>
+              ))}
+            </ul>
+          </li>
+        ))}
+      </ol>
+    </Section>
+  );
+}
+
+function FaultsSection({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  return (
+    <Section id="faults" title="If something else is seen">
+      <p>{sheet.faultsSay}</p>
+      {sheet.suggestion === undefined ? null : <p>{sheet.suggestion}</p>}
+      <Table
+        css="faults"
+        heads={["Seen", "Likely fault and what to do", "To tell them apart"]}
+        rows={sheet.faults.map((f) => [
+          f.warnings.length === 0 ? (
+            f.seen
+          ) : (
+            <div key="s">
+              {f.seen}
+              {f.warnings.map((w) => (
+                <p key={w}>{w}</p>
+              ))}
+            </div>
+          ),
+          <ol key="c">
+            {f.causes.map((c) => (
+              <li key={c}>{c}</li>
+            ))}
+          </ol>,
+          <ul key="t" class="plain">
+            {f.tellApart.map((m) => (
+              <li key={m.measure}>
+                {m.measure} {m.outcomes.map((o) => `${o.sees}: ${o.causes}`).join("; ")}.
+              </li>
+            ))}
+            {f.twins.map((t) => (
+              <li key={t}>Nothing measured here tells {t} apart.</li>
+            ))}
+          </ul>,
+        ])}
+      />
+      {sheet.silentFaults.length > 0 ? <p>Nothing is seen of these: {sheet.silentFaults.join("; ")}.</p> : null}
+    </Section>
   );
 }

@@ -68,6 +68,35 @@ function useFound(typed: string, wanted: boolean, { offers, find }: ComboboxProp
   return find && found?.typed === typed ? found.offers : find && wanted ? undefined : [];
 }
 
+interface OptionsProps {
+  readonly id: string;
+  readonly shown: readonly Offer[];
+  /** The one that Enter picks; -1: none. */
+  readonly at: number;
+  readonly onPick: (offer: Offer) => void;
+}
+
+function Options({ id, shown, at, onPick }: OptionsProps) {
+  return (
+    <div class="list" id={`${id}-list`} role="listbox" aria-label="What matches" hidden={shown.length === 0}>
+      {shown.map((offer, i) => (
+        // biome-ignore lint/a11y/useKeyWithClickEvents: the field has the keys; options are pointed at with aria-activedescendant.
+        <div
+          key={offer.id}
+          id={`${id}-${i}`}
+          role="option"
+          tabIndex={-1}
+          aria-selected={i === at}
+          onMouseDown={(e) => e.preventDefault()}
+          onClick={() => onPick(offer)}
+        >
+          <b>{offer.name}</b> <span class="more">{offer.more}</span>
+        </div>
+      ))}
+    </div>
+  );
+}
+
 export function Combobox(props: ComboboxProps) {
   const { label, hint, offers, onPick } = props;
   const id = useId();
@@ -142,22 +171,7 @@ export function Combobox(props: ComboboxProps) {
         </p>
       ) : null}
       <div class="offers">
-        <div class="list" id={`${id}-list`} role="listbox" aria-label="What matches" hidden={shown.length === 0}>
-          {shown.map((offer, i) => (
-            // biome-ignore lint/a11y/useKeyWithClickEvents: the field has the keys; options are pointed at with aria-activedescendant.
-            <div
-              key={offer.id}
-              id={`${id}-${i}`}
-              role="option"
-              tabIndex={-1}
-              aria-selected={i === at}
-              onMouseDown={(e) => e.preventDefault()}
-              onClick={() => pick(offer)}
-            >
-              <b>{offer.name}</b> <span class="more">{offer.more}</span>
-            </div>
-          ))}
-        </div>
+        <Options id={id} shown={shown} at={at} onPick={pick} />
         <p class="more offered" role="status">
           {!open
             ? ""
