@@ -61,6 +61,13 @@ describe("rooms", () => {
     expect(circlesAmong(code, read)).toEqual([]);
   });
 
+  it("stay under 5,000 lines of code", () => {
+    const size = (room: string) =>
+      code.filter((file) => roomOf(file) === room).reduce((sum, file) => sum + read(file).split("\n").length - 1, 0);
+    const large = Object.keys(rules.column).filter((room) => size(room) > 5000);
+    expect(large.map((room) => `${room}: ${size(room)}`)).toEqual([]);
+  });
+
   it("each open with a comment that says what the file is", () => {
     const opens = (text: string) => /^(#!.*\n)?(\/\/|\/\*)/.test(text);
     expect(code.filter((file) => !opens(read(file)))).toEqual([]);

@@ -28,7 +28,6 @@ export type { PartPage, PinView } from "./part.js";
 export { type CaseOf, mayBe, type Picked, type PickerOption, speaksOfMachine } from "./picker.js";
 export type { CautionsPage, DataPage, GuideKindView, GuidePage, SearchPage, SourcePage, SurePage } from "./plain.js";
 export { entriesOf, type SearchEntry } from "./search/entries.js";
-export { type Filters, type Finder, finder, fits, type Hit } from "./search/find.js";
 export { entriesOfRecords, type RecordEntry } from "./search/own-words.js";
 export { type FaceView, type NoSheet, type PanelView, type SheetPage, type SheetResult, sheetOf } from "./sheet.js";
 export { listed, type TestedView } from "./tested.js";

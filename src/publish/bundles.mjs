@@ -33,7 +33,7 @@ export async function bundle(top) {
   await build({
     ...browser,
     entryPoints: {
-      offline: "src/planner/offline/worker.ts",
+      offline: "src/scripts/offline/worker.ts",
       planner: "src/planner/main.tsx",
       pocket: "src/planner/single-file/main.ts",
       "planner-solve": "src/planner/worker/worker.ts",
@@ -47,7 +47,7 @@ export async function bundle(top) {
   });
   await build({
     ...browser,
-    entryPoints: { early: "src/planner/page/early.ts", site: "src/planner/page/site.ts", search: "src/planner/page/search.ts" },
+    entryPoints: { early: "src/scripts/page/early.ts", site: "src/scripts/page/site.ts", search: "src/scripts/page/search.ts" },
     outdir: assets,
     format: "iife",
     jsx: "automatic",

@@ -3,7 +3,7 @@ import { createHash } from "node:crypto";
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { gzipSync } from "node:zlib";
-import { type PackFile, packOf } from "../planner/index.js";
+import { type PackFile, packOf } from "../scripts/index.js";
 
 /** The edition changes with any byte of the site, and only then. */
 function editionOf(files: readonly PackFile[]): string {

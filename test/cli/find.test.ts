@@ -1,6 +1,7 @@
 // slotwright find: records by what they are called and by what is seen, in the order of the site's search.
 import { describe, expect, it } from "vitest";
-import { entriesOfRecords, finder } from "../../src/pages/index.js";
+import { entriesOfRecords } from "../../src/pages/index.js";
+import { finder } from "../../src/search/index.js";
 import { afterwards, english, french, german, type Judged } from "../publish/judged-queries.js";
 import { entries } from "../publish/search-entries.js";
 import { demo } from "../support/demo.js";

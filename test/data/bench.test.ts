@@ -2,8 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import { auditBench, plan } from "../../src/planning/index.js";
-import type { Build } from "../../src/records/index.js";
-import { definedFields } from "../../src/records/index.js";
+import { type Build, definedFields } from "../../src/records/index.js";
 import { planWiring } from "../../src/wiring/index.js";
 import { demo } from "../support/demo.js";
 

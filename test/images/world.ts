@@ -1,8 +1,7 @@
 // A small firmware family with images by recipe, for the tests of dumps and burns.
 
 import { checksums, crc32, swapBytes, takeLane } from "../../src/images/index.js";
-import type { Firmware } from "../../src/records/index.js";
-import { definedFields } from "../../src/records/index.js";
+import { definedFields, type Firmware } from "../../src/records/index.js";
 
 /** 32-bit xorshift stream, low byte first. */
 export function stream(seed: number, length: number): Uint8Array {

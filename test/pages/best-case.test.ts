@@ -5,10 +5,10 @@ import { buildPage } from "../../src/pages/build.js";
 import { type CellKey, cellsOf, type Judge, type Judged } from "../../src/pages/cells.js";
 import type { Context } from "../../src/pages/common.js";
 import { firmwarePage } from "../../src/pages/firmware.js";
-import { fits } from "../../src/pages/index.js";
 import { judge as askPlanning } from "../../src/pages/judge.js";
 import { boardSummaries, cardMark } from "../../src/pages/summary.js";
 import type { Answer } from "../../src/planning/index.js";
+import { fits } from "../../src/search/index.js";
 import { board, card, firmware, smallClub, tested } from "../planning/support/small-club.js";
 
 const ctx: Context = { catalogue: smallClub({ cards: [card("a")] }), lineOf: () => undefined };

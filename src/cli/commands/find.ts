@@ -1,6 +1,8 @@
 // slotwright find: records by name, number, marking or symptom, in the order of the site's search.
-import { entriesOfRecords, finder, type Hit, type RecordEntry } from "../../pages/index.js";
+
+import { entriesOfRecords, type RecordEntry } from "../../pages/index.js";
 import { kinds } from "../../records/index.js";
+import { finder, type Hit } from "../../search/index.js";
 import { noticeText } from "../../words/index.js";
 import { type Everywhere, json, type Register } from "../command.js";
 import { para, styled, type Terminal } from "../printing/terminal.js";

@@ -1,23 +1,14 @@
 // What the search knows of each page without its full text: names, symptoms, the answer. Small enough to load whole,
 // so that exact numbers, typing errors and a folder opened from a disk are all served by it.
 import type { Evidence, Verdict } from "../../planning/index.js";
+import type { Findable } from "../../search/index.js";
 import type { MarkSubject, MarkView, PageHead } from "../common.js";
 import type { Pages } from "../pages.js";
 
-export interface SearchEntry {
+export interface SearchEntry extends Findable {
   readonly href: string;
-  readonly kind: string;
-  readonly title: string;
-  readonly answer: string;
-  readonly boards: readonly string[];
-  /** The word of the verdict, for the filter. */
-  readonly verdict?: string;
   /** `of`: what it states something of, and for a best case which machine that is. */
   readonly mark?: { readonly verdict: Verdict; readonly evidence?: Evidence; readonly of?: MarkSubject };
-  /** Where the answer differs from board to board: the word for each, for both filters together. */
-  readonly verdictOn?: Readonly<Record<string, string>>;
-  readonly names: readonly string[];
-  readonly symptoms: readonly string[];
 }
 
 export function entriesOf(pages: Pages): readonly SearchEntry[] {

@@ -2,9 +2,7 @@
 
 import { pageOf, sectionOf } from "../../pages/index.js";
 import { must } from "../../records/index.js";
-import { anchored } from "../page/anchor.js";
-import { matrixFilters } from "../page/filters.js";
-import { boardPicker } from "../page/picker.js";
+import { anchored, boardPicker, matrixFilters } from "../../scripts/index.js";
 import { type Surroundings, startPlanner } from "../start.js";
 import { connect } from "../worker/engine.js";
 import type { BenchTasks, Tasks } from "../worker/protocol.js";

@@ -1,12 +1,13 @@
 // Search in the single file: the same index and the same order of finds as on the site, without the full text.
 import { verdictMark } from "../../drawing/index.js";
-import { type Finder, finder, type Hit, type SearchEntry } from "../../pages/index.js";
+import type { SearchEntry } from "../../pages/index.js";
+import { type Finder, finder, type Hit } from "../../search/index.js";
 import { piece } from "./pieces.js";
 
 const most = 40;
-let known: Promise<Finder> | undefined;
+let known: Promise<Finder<SearchEntry>> | undefined;
 
-export function searching(): Promise<Finder> {
+export function searching(): Promise<Finder<SearchEntry>> {
   known ??= piece("search").then((text) => finder(JSON.parse(text) as SearchEntry[]));
   return known;
 }
@@ -18,7 +19,7 @@ function element(name: string, css: string, ...children: readonly (string | Node
   return made;
 }
 
-function line({ entry, symptom }: Hit): HTMLElement {
+function line({ entry, symptom }: Hit<SearchEntry>): HTMLElement {
   const link = element("a", "", entry.title) as HTMLAnchorElement;
   link.href = `#${entry.href}`;
   const answer = element("p", "");

@@ -1,6 +1,7 @@
 // Cards found as the site's search finds them: synonyms, typing errors, words of other languages, numbers in any spelling.
 import type { Catalogue } from "../../catalogue/index.js";
-import { entriesOfRecords, type Finder, finder, type RecordEntry } from "../../pages/index.js";
+import { entriesOfRecords, type RecordEntry } from "../../pages/index.js";
+import { type Finder, finder } from "../../search/index.js";
 
 const finders = new WeakMap<Catalogue, Finder<RecordEntry>>();
 

@@ -1,8 +1,8 @@
 // The search held against questions judged by hand: the first find must serve the one who asked.
 import { describe, expect, it } from "vitest";
-import { finder } from "../../src/pages/search/find.js";
-import { afterwards, english, french, german, type Judged } from "./judged-queries.js";
-import { entries } from "./search-entries.js";
+import { finder } from "../../src/search/find.js";
+import { afterwards, english, french, german, type Judged } from "../publish/judged-queries.js";
+import { entries } from "../publish/search-entries.js";
 
 const { find } = finder(entries);
 const pageOf = (href: string | undefined) => href?.replace(/\.html$/, "") ?? "nothing";

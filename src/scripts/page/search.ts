@@ -1,8 +1,9 @@
 // The search page: the small index answers at once and also from a disk; over a web server Pagefind adds the full text of the pages.
 
 import { verdictMark } from "../../drawing/index.js";
-import { type Filters, finder, fits, type Hit, type SearchEntry } from "../../pages/index.js";
+import type { SearchEntry } from "../../pages/index.js";
 import { itemAt, must } from "../../records/index.js";
+import { type Filters, finder, fits, type Hit } from "../../search/index.js";
 
 interface PagefindResult {
   readonly id: string;
@@ -140,11 +141,11 @@ async function run(): Promise<void> {
   show(sure, [...texts, ...near.slice(0, 12).map((h) => line(h.entry, symptomOf(h)))], word);
 }
 
-function symptomOf(hit: Hit): readonly string[] {
+function symptomOf(hit: Hit<SearchEntry>): readonly string[] {
   return hit.symptom ? [`Seen: ${hit.symptom}`] : [];
 }
 
-function show(sure: readonly Hit[], rest: readonly HTMLElement[], word: string): void {
+function show(sure: readonly Hit<SearchEntry>[], rest: readonly HTMLElement[], word: string): void {
   found.replaceChildren(...sure.slice(0, most).map((h) => line(h.entry, symptomOf(h))), ...rest);
   said.textContent = word;
 }

@@ -1,8 +1,8 @@
 // The small search index: exact numbers, symptoms in people's own words, typing errors, filters.
 import { describe, expect, it } from "vitest";
-import { finder } from "../../src/pages/search/find.js";
-import { askedTerms, asName, root, termsOf } from "../../src/pages/search/terms.js";
-import { entries } from "./search-entries.js";
+import { finder } from "../../src/search/find.js";
+import { askedTerms, asName, root, termsOf } from "../../src/search/terms.js";
+import { entries } from "../publish/search-entries.js";
 
 const { find } = finder(entries);
 

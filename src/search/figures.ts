@@ -1,5 +1,5 @@
 // Figures in the spellings people use, brought to one: an address in hexadecimal without marks, a size as 640k, a voltage as "5 volt".
-import { must } from "../../records/index.js";
+import { must } from "../records/index.js";
 
 const numbers: Readonly<Record<string, string>> = {
   one: "1",

@@ -1,6 +1,6 @@
 // How text is cut into terms, used alike on records and on questions: figures in one spelling, words by their root, words that mean one thing
 // under one of them.
-import { itemAt, must } from "../../records/index.js";
+import { itemAt, must } from "../records/index.js";
 import { alike, denying, little, phrases } from "./alike.js";
 import { evenFigures } from "./figures.js";
 import { englishFor, foreignLittle } from "./foreign.js";

@@ -1,10 +1,23 @@
 // Finds entries for a question: exact names and numbers first, then entries that hold every word, then near misses.
 
 import MiniSearch from "minisearch";
-import { itemAt } from "../../records/index.js";
+import { itemAt } from "../records/index.js";
 import { asking } from "./alike.js";
-import type { SearchEntry } from "./entries.js";
 import { type Asked, askedFor, asName, denies, termsOf } from "./terms.js";
+
+/** What can be found: what it is called, what is said of it, and what filters know it by. */
+export interface Findable {
+  readonly kind: string;
+  readonly title: string;
+  readonly answer: string;
+  readonly boards: readonly string[];
+  /** The word of the verdict, for the filter. */
+  readonly verdict?: string;
+  /** Where the answer differs from board to board: the word for each, for both filters together. */
+  readonly verdictOn?: Readonly<Record<string, string>>;
+  readonly names: readonly string[];
+  readonly symptoms: readonly string[];
+}
 
 export interface Filters {
   readonly kind?: string | undefined;
@@ -12,7 +25,7 @@ export interface Filters {
   readonly verdict?: string | undefined;
 }
 
-export interface Hit<E extends SearchEntry = SearchEntry> {
+export interface Hit<E extends Findable = Findable> {
   readonly entry: E;
   /** exact: the question is its name or number; words: it holds all words; near: some words, or with a typing error. */
   readonly how: "exact" | "words" | "near";
@@ -20,12 +33,12 @@ export interface Hit<E extends SearchEntry = SearchEntry> {
   readonly symptom?: string | undefined;
 }
 
-export interface Finder<E extends SearchEntry = SearchEntry> {
+export interface Finder<E extends Findable = Findable> {
   readonly find: (question: string, filters?: Filters) => readonly Hit<E>[];
 }
 
 /** A verdict that is asked for together with a board is the verdict on that board, not the best on any. */
-export function fits(entry: Pick<SearchEntry, "kind" | "boards" | "verdict" | "verdictOn">, filters: Filters): boolean {
+export function fits(entry: Pick<Findable, "kind" | "boards" | "verdict" | "verdictOn">, filters: Filters): boolean {
   const { kind, board, verdict } = filters;
   if (kind && entry.kind !== kind) return false;
   const here = board === undefined ? undefined : entry.verdictOn?.[board];
@@ -75,7 +88,7 @@ interface Cut {
 
 const isWord = (term: string) => !/\d/.test(term);
 
-export function finder<E extends SearchEntry>(entries: readonly E[]): Finder<E> {
+export function finder<E extends Findable>(entries: readonly E[]): Finder<E> {
   const index = new MiniSearch<{ id: number; title: string; names: string; symptoms: string; answer: string }>({
     fields: ["title", "names", "symptoms", "answer"],
     tokenize: (text) => [...termsOf(text)],
@@ -167,7 +180,7 @@ export function finder<E extends SearchEntry>(entries: readonly E[]): Finder<E> 
     },
   };
 }
-function rankExact(entry: SearchEntry, name: string): number {
+function rankExact(entry: Findable, name: string): number {
   if (asName(entry.title) === name) return 0;
   return asName(entry.names[0] ?? "") === name ? 1 : 2;
 }
