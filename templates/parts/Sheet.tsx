@@ -65,7 +65,14 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
         </Section>
       ) : null}
       <Section id="checks" title="Electrical checks">
-        <Table heads={["Reckoned", "Comes to"]} rows={sheet.checks.map((c) => [c.says, c.state])} />
+        <ul>
+          {sheet.checks.map((c) => (
+            <li key={c.says}>
+              {c.state === "holds" ? "" : `${c.state}: `}
+              {c.says}
+            </li>
+          ))}
+        </ul>
       </Section>
       <BenchSection view={view} />
       <FaultsSection view={view} />
@@ -305,16 +312,7 @@ function FaultsSection({ view }: { readonly view: SheetPage }) {
         css="faults"
         heads={["Seen", "Likely fault and what to do", "To tell them apart"]}
         rows={sheet.faults.map((f) => [
-          f.warnings.length === 0 ? (
-            f.seen
-          ) : (
-            <div key="s">
-              {f.seen}
-              {f.warnings.map((w) => (
-                <p key={w}>{w}</p>
-              ))}
-            </div>
-          ),
+          f.mayLookRight ? `${f.seen} (may look right)` : f.seen,
           <ol key="c">
             {f.causes.map((c) => (
               <li key={c}>{c}</li>
@@ -326,9 +324,7 @@ function FaultsSection({ view }: { readonly view: SheetPage }) {
                 {m.measure} {m.outcomes.map((o) => `${o.sees}: ${o.causes}`).join("; ")}.
               </li>
             ))}
-            {f.twins.map((t) => (
-              <li key={t}>Nothing measured here tells {t} apart.</li>
-            ))}
+            {f.twins.length > 0 ? <li>No meter tells apart: {f.twins.join("; ")}.</li> : null}
           </ul>,
         ])}
       />

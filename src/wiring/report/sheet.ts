@@ -5,7 +5,7 @@ import { isRecorded, laneText } from "../../images/index.js";
 import type { Combination } from "../../planning/index.js";
 import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
 import { type PanelPart, panelParts } from "../harness/panel-parts.js";
-import type { Caution, FaultGroup, Hazard, WiringPlan } from "../types.js";
+import type { Caution, Fault, FaultGroup, Hazard, WiringPlan } from "../types.js";
 
 export interface SheetSlot {
   readonly slot: string;
@@ -61,8 +61,8 @@ export interface SheetContact {
 
 export interface SheetFault {
   readonly seen: string;
-  /** What the rules hold against it, and that it may look like the good build. */
-  readonly warnings: readonly string[];
+  /** No record says what its cards do then; they may do what they should. */
+  readonly mayLookRight: boolean;
   /** Numbered from 1; measurements refer to them by number. */
   readonly causes: readonly string[];
   /** Numbers of causes that nothing measured here tells apart. */
@@ -161,7 +161,7 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     checks: plan.electrical.checks.map(({ says, ok }) => ({ says, state: ok === "unknown" ? "not known" : ok ? "holds" : "fails" })),
     bench: benchRows(plan),
     faults: plan.faults.groups.map(faultRow),
-    faultsSay: `${plan.faults.says} Every measurement: power off, device and cards out. Wires found swapped are exchanged back.`,
+    faultsSay: `${plan.faults.says} Every measurement: power off, device and cards out. Wires found swapped are exchanged back, open ones soldered again, bridges taken away.${plan.doubleFaults.groups.length > 0 ? " Two swaps of throws at once stand on the page, not on paper." : ""}`,
     silentFaults: plan.faults.silent.map((f) => brief(f.says)),
     ...(plan.faults.suggestion ? { suggestion: suggestionText(plan.faults.suggestion) } : {}),
     doubleFaults: plan.doubleFaults.groups.map((g) => ({ seen: g.says, causes: g.faults.map((f) => brief(f.says)) })),
@@ -235,6 +235,9 @@ function brief(says: string): string {
   return says.replace(/ \([^)]*\)/g, "");
 }
 
+/** What to do about these stands above the table, once for all. */
+const mendedAlike = new Set<Fault["kind"]>(["wires-swapped", "throws-swapped", "wire-open", "contacts-bridged", "terminals-bridged"]);
+
 const measureFirst = /^Power off, device and cards out, /;
 
 /** What one open wire, or the pulled plug, can leave, with why the rules do not call it workable. */
@@ -269,14 +272,9 @@ function faultRow(group: FaultGroup): SheetFault {
       .join(", ");
   return {
     seen: group.says,
-    warnings: [
-      ...(group.mayLookRight ? ["May look like the good build: no record says what the uncertain cards do then."] : []),
-      ...group.harm.map(sentence),
-    ],
+    mayLookRight: group.mayLookRight,
     twins: group.twins.map(numbers),
-    causes: group.faults.map((f) =>
-      f.kind === "wires-swapped" || f.kind === "throws-swapped" ? brief(f.says) : `${brief(f.says)}: ${f.fix}`,
-    ),
+    causes: group.faults.map((f) => (mendedAlike.has(f.kind) ? brief(f.says) : `${brief(f.says)}: ${f.fix}`)),
     tellApart: group.measurements.map((m) => ({
       measure: m.says.replace(measureFirst, ""),
       outcomes: m.outcomes.map((o) => ({
