@@ -87,7 +87,7 @@ export function fitDevice(device: MemoryDevice, at: Sockets, families: ReadonlyM
       const want = needOf(signal, device, pin.pin, at.width);
       if (want === undefined || satisfies(want, meets)) continue;
       const step = workFor({ device, pin: pin.pin, name: pin.name, need: want, meets, socket, wired, at, inside });
-      if (!step) return unfit(`pin ${pin.pin} (${pin.name}) finds no ${want} in ${socket.id}.`);
+      if (!step) return unfit(`pin ${pin.pin} (${pin.name}) finds no ${needText(want)} in ${socket.id}.`);
       rewired += 1;
       work.push(step);
     }
@@ -212,6 +212,11 @@ function lift(device: MemoryDevice, pin: number, signal: string, meets: Meets, s
 }
 
 type Need = "high" | "low" | "supply" | "ground" | { readonly rail: string } | { readonly signal: string };
+
+function needText(need: Need): string {
+  if (typeof need === "string") return need;
+  return "rail" in need ? `rail ${need.rail}` : `signal ${need.signal}`;
+}
 
 function needOf(signal: string, device: MemoryDevice, pin: number, width: number): Need | undefined {
   if (signal === "BYTE") return width === 16 ? "high" : "low";
