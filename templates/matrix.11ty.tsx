@@ -51,31 +51,33 @@ export function render({ view }: Shown<MatrixPage>) {
   );
 }
 
+interface OneOfProps {
+  readonly label: string;
+  readonly name: string;
+  readonly words: Readonly<Record<string, { readonly css: string; readonly word: string }>>;
+}
+
+function OneOf({ label, name, words }: OneOfProps) {
+  return (
+    <label>
+      {label}
+      <select name={name}>
+        <option value="">any</option>
+        {Object.values(words).map((w) => (
+          <option key={w.css} value={w.css}>
+            {w.word}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
 function Filters({ view }: { readonly view: MatrixPage }) {
   return (
     <form class="filters">
-      <label>
-        Answer
-        <select name="verdict">
-          <option value="">any</option>
-          {Object.values(verdictWords).map((w) => (
-            <option key={w.css} value={w.css}>
-              {w.word}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label>
-        How sure
-        <select name="evidence">
-          <option value="">any</option>
-          {Object.values(evidenceWords).map((w) => (
-            <option key={w.css} value={w.css}>
-              {w.word}
-            </option>
-          ))}
-        </select>
-      </label>
+      <OneOf label="Answer" name="verdict" words={verdictWords} />
+      <OneOf label="How sure" name="evidence" words={evidenceWords} />
       <label>
         For
         <select name="kind">

@@ -7,7 +7,7 @@ import { demo } from "../support/demo.js";
 
 const catalogue = demo();
 const offers = [...catalogue.cards.values()].map(
-  (c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}`, also: "" }),
+  (c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}` }),
 );
 const forCards = (asked: readonly Judged[]) => asked.filter(({ useful }) => useful.every((end) => end.startsWith("cards/")));
 const first = (typed: string) => matching(offers, typed)[0]?.id ?? findCards(catalogue, typed)[0];

@@ -14,7 +14,7 @@ import { Paced } from "./pace.js";
 export function Cards() {
   const desk = useDesk();
   const { shelf, build, store, bench } = desk;
-  const offers = shelf.cards.map((c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}`, also: "" }));
+  const offers = shelf.cards.map((c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}` }));
   return (
     <Part id="cards" title="Cards in it, and wanted">
       <Combobox

@@ -6,8 +6,6 @@ export interface Offer {
   readonly name: string;
   /** Second line: maker, model, what it is for. */
   readonly more: string;
-  /** Further words it is found by. */
-  readonly also: string;
 }
 
 /** Offers that hold every typed word at the beginning of one of theirs; those with it in their name first. */
@@ -17,7 +15,7 @@ export function matching(offers: readonly Offer[], typed: string): Offer[] {
   return offers
     .flatMap((offer) => {
       const name = offer.name.toLowerCase();
-      const all = `${name} ${offer.more.toLowerCase()} ${offer.also.toLowerCase()} ${offer.id}`;
+      const all = `${name} ${offer.more.toLowerCase()} ${offer.id}`;
       if (!wanted.every((w) => begins(all, w))) return [];
       return [{ offer, rank: wanted.filter((w) => !begins(name, w)).length }];
     })

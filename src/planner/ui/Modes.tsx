@@ -128,7 +128,7 @@ function Hand() {
       </fieldset>
       <Combobox
         label="Parts for a switch: memory devices, switches, connectors, cables"
-        offers={shelf.parts.filter((p) => !hand.parts?.includes(p.id)).map((p) => ({ id: p.id, name: p.name, more: p.kind, also: "" }))}
+        offers={shelf.parts.filter((p) => !hand.parts?.includes(p.id)).map((p) => ({ id: p.id, name: p.name, more: p.kind }))}
         onPick={(id) => store.make({ do: "have", what: "parts", id })}
       />
       <ul class="plain">
