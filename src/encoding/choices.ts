@@ -1,8 +1,9 @@
 // What the owner chose and could give up: cards wanted, modes wanted, and everything pinned. All else is fact.
 
-import { type ChoiceRef, choiceId, orElse } from "../machine/index.js";
+import { type ChoiceRef, choiceId } from "../machine/index.js";
 import { bytes, itemAt, must, sizeText } from "../records/index.js";
 import type { Choice, Literal, Rule } from "../solver/index.js";
+import { listText } from "../words/index.js";
 import type { OwnersChoice } from "./facts.js";
 import {
   cardIn,
@@ -43,7 +44,7 @@ export function ownersChoices(frame: Frame): Told[] {
   if (question.chosenRevisions.length < question.revisions.length)
     add(
       { kind: "revision" },
-      `${board.name} is revision ${question.chosenRevisions.join(orElse)}`,
+      `${board.name} is revision ${listText(question.chosenRevisions, "or")}`,
       onRevisions(frame, (r) => question.chosenRevisions.includes(r)),
     );
   if (build.memory !== undefined && question.memories.length > 1)

@@ -1,26 +1,98 @@
 // Edits of a build: pin a choice, take it back, drop a mode, split a mode in two. Builds are values; each edit is a new one.
 
 import { cardsOn, cardsOnOrOff, copyName, modesOf } from "../catalogue/index.js";
-import type { Build, Mode } from "../records/index.js";
-import { choiceOf } from "./choice-ref.js";
-import { withoutCard } from "./copies.js";
+import { type Build, type BuildCard, bytes, definedFields, type Mode } from "../records/index.js";
+import { choiceId, choiceOf, copyOfChoice } from "./choice-ref.js";
+import { withCard, withoutCard } from "./copies.js";
 
 type Pinned = { -readonly [K in keyof Build]: Build[K] };
 
-/** Stands between revisions of which the owner cannot tell one. */
-export const orElse = " or ";
+/** What a choice is pinned to. Of the board's revision it may be several, of which the owner cannot tell one. */
+export type ChoiceValue = string | readonly string[];
 
 /**
- * The build with one choice pinned to a value; undefined takes the pin back. Its id is choiceId's. The board's revision may
- * be one of several: "D1 or D2". Whether a card is on in a mode is a choice of its own, with the values "on", "on-or-off" where it does
- * not matter, or "off", which it is too when taken back.
+ * One change of a build, as data; a repair is a list of them. `{pin: "slot:gannet", value: "S2"}` puts a copy into S2, and without a value
+ * takes that back; `{out: "gannet"}` takes it out; `{card: "gannet"}` puts one in; `{modes}` are the modes it runs in from now on.
  */
-export function withChoice(build: Build, id: string, value: string | undefined): Build {
+export type Edit =
+  | { readonly pin: string; readonly value?: ChoiceValue }
+  | { readonly out: string }
+  | { readonly card: string; readonly as?: string }
+  | { readonly modes: readonly Mode[] | undefined };
+
+/** The build after the edits, made in their order. Putting in a copy that is there already changes nothing. */
+export function applyEdits(build: Build, edits: readonly Edit[]): Build {
+  return edits.reduce(applyEdit, build);
+}
+
+function applyEdit(build: Build, edit: Edit): Build {
+  if ("pin" in edit) return withChoice(build, edit.pin, edit.value);
+  if ("out" in edit) return withoutCard(build, edit.out);
+  if ("card" in edit) return build.cards.some((c) => copyName(c) === copyName(edit)) ? build : withCard(build, edit.card, copyName(edit));
+  const { modes: _, ...rest } = build;
+  return edit.modes ? { ...rest, modes: [...edit.modes] } : rest;
+}
+
+/** The edit that gives up a choice: its pin, or the copy or mode itself. */
+export function editGivingUp(id: string): Edit {
+  const ref = choiceOf(id);
+  return ref?.kind === "card" ? { out: ref.card } : { pin: id };
+}
+
+/** The edits after which a build runs in these modes: what is on in each, then each one's firmware as a pin that can be taken back. */
+export function editsToModes(modes: readonly Mode[]): Edit[] {
+  const pins = modes.flatMap(({ id, firmware }): Edit[] =>
+    firmware === undefined ? [] : [{ pin: choiceId({ kind: "firmware", mode: id }), value: firmware }],
+  );
+  return [{ modes: modes.map(({ firmware: _, ...mode }) => mode) }, ...pins];
+}
+
+/** The edits that lead from one build to another of the same board. */
+export function editsBetween(before: Build, after: Build): Edit[] {
+  const same = (a: BuildCard, b: BuildCard) => copyName(a) === copyName(b) && a.card === b.card;
+  const edits: Edit[] = [];
+  for (const c of before.cards) if (!after.cards.some((a) => same(a, c))) edits.push({ out: copyName(c) });
+  for (const c of after.cards) if (!before.cards.some((b) => same(b, c))) edits.push(definedFields({ card: c.card, as: c.as }));
+  if (shape(before) !== shape(after)) edits.push({ modes: after.modes });
+  const from = pinsOf(before);
+  const to = pinsOf(after);
+  for (const [pin, value] of to) if (String(from.get(pin)) !== String(value)) edits.push({ pin, value });
+  for (const pin of from.keys()) {
+    const gone = edits.some((e) => "out" in e && copyOfChoice(pin) === e.out);
+    if (!to.has(pin) && !gone) edits.push({ pin });
+  }
+  return edits;
+}
+
+const shape = (build: Build) => JSON.stringify(build.modes?.map((m) => [m.id, m.name, m.cards, m.on_or_off, m.safest]));
+
+/** Everything pinned, by the ids choices have in an answer. */
+export function pinsOf(build: Build): ReadonlyMap<string, ChoiceValue> {
+  const pins = new Map<string, ChoiceValue>();
+  if (build.revision !== undefined) pins.set(choiceId({ kind: "revision" }), build.revision);
+  if (build.memory !== undefined) pins.set(choiceId({ kind: "memory" }), String(bytes(build.memory)));
+  for (const m of build.modes ?? []) if (m.firmware !== undefined) pins.set(choiceId({ kind: "firmware", mode: m.id }), m.firmware);
+  for (const c of build.cards) {
+    const as = copyName(c);
+    if (c.slot !== undefined) pins.set(choiceId({ kind: "slot", card: as }), c.slot);
+    if (c.revision !== undefined) pins.set(choiceId({ kind: "card-revision", card: as }), c.revision);
+    for (const [id, value] of Object.entries(c.settings ?? {})) pins.set(choiceId({ kind: "setting", card: as, setting: id }), value);
+  }
+  return pins;
+}
+
+/**
+ * The build with one choice pinned to a value; undefined takes the pin back. Its id is choiceId's. Only the board's revision may be one of
+ * several; of any other choice the first counts. Whether a card is on in a mode is a choice of its own, with the values "on", "on-or-off"
+ * where it does not matter, or "off", which it is too when taken back.
+ */
+export function withChoice(build: Build, id: string, pinned: ChoiceValue | undefined): Build {
   const ref = choiceOf(id);
   const out: Pinned = { ...build };
+  const value = typeof pinned === "object" ? pinned[0] : pinned;
   switch (ref?.kind) {
     case "revision":
-      return put(out, "revision", value?.includes(orElse) ? value.split(orElse) : value);
+      return put(out, "revision", typeof pinned === "object" && pinned.length > 1 ? [...pinned] : value);
     case "memory":
       return put(out, "memory", value === undefined ? undefined : Number(value));
     case "firmware":

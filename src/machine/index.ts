@@ -4,7 +4,18 @@ export { addressOf, buildFrom } from "./address.js";
 export { countAtHand, withCountAtHand } from "./at-hand.js";
 export { type ChoiceRef, choiceId, choiceOf, copyOfChoice } from "./choice-ref.js";
 export { nameForCopy, withCard, withoutCard } from "./copies.js";
-export { orElse, withChoice, withoutMode, withSecondMode } from "./edit.js";
+export {
+  applyEdits,
+  type ChoiceValue,
+  type Edit,
+  editGivingUp,
+  editsBetween,
+  editsToModes,
+  pinsOf,
+  withChoice,
+  withoutMode,
+  withSecondMode,
+} from "./edit.js";
 export { type Filling, fillBuild } from "./fill.js";
 export {
   type AskedCard,

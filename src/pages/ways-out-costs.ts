@@ -1,7 +1,7 @@
 // What each way out of a refused machine costs, side by side: leave something out, choose something else, change over by hand, one switch.
 import type { Catalogue } from "../catalogue/index.js";
 import type { Answer, Repair, Verdict } from "../planning/index.js";
-import { type Build, itemAt } from "../records/index.js";
+import { itemAt } from "../records/index.js";
 import { bestBuilt } from "./best-built.js";
 
 export interface WayOutCost {
@@ -76,7 +76,7 @@ function switchCost(catalogue: Catalogue, repairs: readonly Repair[]): WayOutCos
   if (!first) return undefined;
   const best = bestBuilt(
     catalogue,
-    repairs.map((r) => ({ build: r.build as Build })),
+    repairs.flatMap(({ build }) => (build ? [{ build }] : [])),
     false,
   );
   if (best?.kind !== "best") {

@@ -2,19 +2,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { modesOf } from "../../src/catalogue/index.js";
-import { addressOf, ask, buildFrom, fillBuild } from "../../src/machine/index.js";
-import {
-  blank,
-  buildOf,
-  editsBetween,
-  type Move,
-  notAtHand,
-  pinsOf,
-  type State,
-  unpinned,
-  withMove,
-  without,
-} from "../../src/planner/state/moves.js";
+import { addressOf, ask, buildFrom, editsBetween, fillBuild, pinsOf } from "../../src/machine/index.js";
+import { blank, buildOf, type Move, notAtHand, type State, unpinned, withMove, without } from "../../src/planner/state/moves.js";
 import { openedWith } from "../../src/planner/state/store.js";
 import { idFrom } from "../../src/planner/ui/Share.js";
 import { plan } from "../../src/planning/index.js";
@@ -134,7 +123,7 @@ describe("edits between builds", () => {
     if (answer.kind !== "answer") throw new Error("not asked");
     expect(answer.verdict).toBe("ruled-out");
     const drop = answer.repairs.find((r) => r.kind === "drop" && r.gives.some((g) => g.id === `card:${tallow}`))!;
-    const repaired = withMove(state, { do: "all", says: drop.says, edits: editsBetween(build, drop.build as Build) });
+    const repaired = withMove(state, { do: "all", says: drop.says, edits: drop.edits });
     expect(buildOf(repaired).cards).toEqual([{ card: gannet }]);
     expect(buildOf(without(repaired, 3)).cards).toEqual(build.cards);
     expect(buildOf(without(repaired, 1)).cards).toEqual([]);

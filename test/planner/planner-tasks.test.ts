@@ -4,7 +4,7 @@ import { gather, type PlannerRecords } from "../../src/catalogue/index.js";
 import { compile } from "../../src/encoding/index.js";
 import { ask } from "../../src/machine/index.js";
 import { forumText } from "../../src/planner/state/forum.js";
-import { blank, buildOf, editsBetween } from "../../src/planner/state/moves.js";
+import { blank, buildOf } from "../../src/planner/state/moves.js";
 import { matching, type Offer } from "../../src/planner/ui/Combobox.js";
 import { readBuild, writeBuild } from "../../src/planner/worker/files.js";
 import { sheetOf } from "../../src/planner/worker/sheet.js";
@@ -100,7 +100,8 @@ describe("repairs", () => {
     expect(none.length).toBeGreaterThan(5);
     for (const [build, answer] of none) {
       for (const repair of answer.repairs.filter((r) => r.kind !== "by-hand").slice(0, 3)) {
-        const to = buildOf({ base: build, moves: [{ do: "all", says: "", edits: editsBetween(build, repair.build as Build) }] });
+        const to = buildOf({ base: build, moves: [{ do: "all", says: "", edits: repair.edits }] });
+        expect(to).toEqual(repair.build);
         const again = plan(catalogue, to, { brief: true });
         expect(again, `${build.id}: ${repair.says}`).toMatchObject({ kind: "answer", verdict: repair.verdict });
       }

@@ -2,22 +2,24 @@
 // can be taken back in any order; the others stand.
 import { copyName, findCopies, modesOf } from "../../catalogue/index.js";
 import {
+  applyEdits,
   asStanding,
-  choiceId,
+  type ChoiceValue,
   copyOfChoice,
+  type Edit,
   nameForCopy,
-  orElse,
+  pinsOf,
   withCard,
   withChoice,
   withCountAtHand,
   withoutCard,
   withoutMode,
 } from "../../machine/index.js";
-import { type Build, type BuildCard, bytes, definedFields, type Mode } from "../../records/index.js";
+import type { Build, Mode } from "../../records/index.js";
 
 export type Move =
   | { readonly do: "board"; readonly board: string }
-  | { readonly do: "choose"; readonly id: string; readonly value: string }
+  | { readonly do: "choose"; readonly id: string; readonly value: ChoiceValue }
   /** `as` is the name the copy got when it was put in; other moves speak of it by that name. */
   | { readonly do: "add"; readonly card: string; readonly as?: string }
   | { readonly do: "drop"; readonly as: string }
@@ -29,14 +31,8 @@ export type Move =
   | { readonly do: "family"; readonly id: string }
   | { readonly do: "switch"; readonly what: "device" | "switch" | "connector" | "cable"; readonly id: string }
   | { readonly do: "stands" }
-  /** A repair, or a way taken as it is: the build it leads to, told as several edits so that others may be taken back around it. */
+  /** A repair, or a combination taken as it is: several edits at once, around which others may be taken back. */
   | { readonly do: "all"; readonly says: string; readonly edits: readonly Edit[] };
-
-export type Edit =
-  | { readonly pin: string; readonly value?: string }
-  | { readonly out: string }
-  | { readonly card: string; readonly as?: string }
-  | { readonly modes: readonly Mode[] | undefined };
 
 export interface State {
   /** Where the moves start from: an empty build, one that was imported, or one from an address. */
@@ -80,7 +76,7 @@ function made(build: Build, move: Move): Build {
     case "stands":
       return asStanding(build);
     case "all":
-      return move.edits.reduce(edited, build);
+      return applyEdits(build, move.edits);
   }
 }
 
@@ -133,14 +129,6 @@ function having(build: Build, what: "firmware" | "parts", id: string): Build {
   return before.includes(id) ? build : { ...build, at_hand: { ...build.at_hand, [what]: [...before, id] } };
 }
 
-function edited(build: Build, edit: Edit): Build {
-  if ("pin" in edit) return withChoice(build, edit.pin, edit.value);
-  if ("out" in edit) return withoutCard(build, edit.out);
-  if ("card" in edit) return build.cards.some((c) => copyName(c) === copyName(edit)) ? build : withCard(build, edit.card, copyName(edit));
-  const { modes: _, ...rest } = build;
-  return edit.modes ? { ...rest, modes: [...edit.modes] } : rest;
-}
-
 /** A mode may name a card that was put in by a move since taken back; it names only what is there. */
 function namingOnlyWhatIsThere(build: Build): Build {
   const dead = (name: string) => findCopies(build.cards, name).length === 0;
@@ -151,41 +139,6 @@ function namingOnlyWhatIsThere(build: Build): Build {
 function namingOnly({ cards, on_or_off: open, ...mode }: Mode, test: (name: string) => boolean): Mode {
   const left = open?.filter(test) ?? [];
   return { ...mode, ...(cards ? { cards: cards.filter(test) } : {}), ...(left.length > 0 ? { on_or_off: left } : {}) };
-}
-
-/** The edits that lead from one build to another of the same board. */
-export function editsBetween(before: Build, after: Build): Edit[] {
-  const same = (a: BuildCard, b: BuildCard) => copyName(a) === copyName(b) && a.card === b.card;
-  const edits: Edit[] = [];
-  for (const c of before.cards) if (!after.cards.some((a) => same(a, c))) edits.push({ out: copyName(c) });
-  for (const c of after.cards) if (!before.cards.some((b) => same(b, c))) edits.push(definedFields({ card: c.card, as: c.as }));
-  if (shape(before) !== shape(after)) edits.push({ modes: after.modes });
-  const from = pinsOf(before);
-  const to = pinsOf(after);
-  for (const [pin, value] of to) if (from.get(pin) !== value) edits.push({ pin, value });
-  for (const pin of from.keys()) {
-    const gone = edits.some((e) => "out" in e && copyOfChoice(pin) === e.out);
-    if (!to.has(pin) && !gone) edits.push({ pin });
-  }
-  return edits;
-}
-
-const shape = (build: Build) => JSON.stringify(build.modes?.map((m) => [m.id, m.name, m.cards, m.on_or_off, m.safest]));
-
-/** Everything pinned, by the ids choices have in an answer. */
-export function pinsOf(build: Build): ReadonlyMap<string, string> {
-  const pins = new Map<string, string>();
-  if (typeof build.revision === "string") pins.set(choiceId({ kind: "revision" }), build.revision);
-  else if (build.revision) pins.set(choiceId({ kind: "revision" }), build.revision.join(orElse));
-  if (build.memory !== undefined) pins.set(choiceId({ kind: "memory" }), String(bytes(build.memory)));
-  for (const m of build.modes ?? []) if (m.firmware !== undefined) pins.set(choiceId({ kind: "firmware", mode: m.id }), m.firmware);
-  for (const c of build.cards) {
-    const as = copyName(c);
-    if (c.slot !== undefined) pins.set(choiceId({ kind: "slot", card: as }), c.slot);
-    if (c.revision !== undefined) pins.set(choiceId({ kind: "card-revision", card: as }), c.revision);
-    for (const [id, value] of Object.entries(c.settings ?? {})) pins.set(choiceId({ kind: "setting", card: as, setting: id }), value);
-  }
-  return pins;
 }
 
 /**

@@ -60,13 +60,12 @@ export function AnswerPart({ answer, counting }: { answer: Answer; counting: boo
 }
 
 function WhyNone({ answer }: { answer: Answer }) {
-  const { answered } = useDesk();
   return (
     <>
       <div class="helps">
         <h3>What would help</h3>
         {answer.repairs.map((r) => (
-          <RepairButton key={r.says} repair={r} from={answered} after="answer" />
+          <RepairButton key={r.says} repair={r} after="answer" />
         ))}
         <p class="more">{repairsSentence(answer)}</p>
         {answer.repairs.length > 1 ? <Costs repairs={answer.repairs} /> : null}

@@ -1,9 +1,8 @@
 // One choice with all its values: left open, or one of them. A value that cannot be is shown with its reason and the way out, one tap away.
 import { useEffect, useState } from "preact/hooks";
-import { orElse, withChoice } from "../../machine/index.js";
+import { type Edit, pinsOf } from "../../machine/index.js";
 import { type OpenChoice, type PossibleValue, type Repair, repairsSentence, type Verdict } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
-import { editsBetween, pinsOf } from "../state/moves.js";
 import { Ended } from "../worker/engine.js";
 import type { WhyNot } from "../worker/protocol.js";
 import { ByHand } from "./ByHand.js";
@@ -33,7 +32,7 @@ export function ChoiceField({ choice, legend, how, open = "leave open", several 
     const before = several ? ticked(store.build, choice.id) : [];
     const values = before.includes(value) ? before.filter((v) => v !== value) : [...before, value];
     if (values.length === 0) return store.unpin(choice.id);
-    store.make({ do: "choose", id: choice.id, value: inOrder(choice, values).join(orElse) });
+    store.make({ do: "choose", id: choice.id, value: inOrder(choice, values) });
   };
   return (
     <fieldset class="choice">
@@ -73,7 +72,8 @@ export function ChoiceField({ choice, legend, how, open = "leave open", several 
 
 /** The values a choice is pinned to: none, one, or several that cannot be told apart. */
 function ticked(build: Build, id: string): readonly string[] {
-  return pinsOf(build).get(id)?.split(orElse) ?? [];
+  const value = pinsOf(build).get(id);
+  return typeof value === "string" ? [value] : (value ?? []);
 }
 
 const inOrder = (choice: OpenChoice, values: readonly string[]) => choice.values.map((v) => v.value).filter((v) => values.includes(v));
@@ -155,12 +155,11 @@ export function Because(props: { choice: string; value: string; label: string; d
   if (!told?.why) return <p class="because more">Looking for the reason.</p>;
   const { verdict, reasons, repairs } = told.why;
   const facts = reasons[0]?.facts ?? [];
-  const pinned = withChoice(build, choice, value);
   return (
     <div class="because" role="status">
       {facts.length > 0 ? <Facts facts={facts} /> : <p>{reasons[0]?.says ?? unexplained(verdict)}</p>}
       {repairs.slice(0, shown).map((r) => (
-        <RepairButton key={r.says} repair={r} from={build} says={`${doing} and: ${lower(r.says)}`} wish={pinned} />
+        <RepairButton key={r.says} repair={r} first={[{ pin: choice, value }]} says={`${doing} and: ${lower(r.says)}`} />
       ))}
       {repairs.length > shown ? <p class="more">{more(repairs.length - shown)}</p> : null}
       {reasons.length > 0 && repairs.length <= shown ? <p class="more">{repairsSentence(told.why)}</p> : null}
@@ -176,20 +175,18 @@ function unexplained(verdict: Verdict): string {
 
 const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
-/** A repair as a button: one tap and it is made. */
-export function RepairButton(props: { repair: Repair; from: Build; says?: string; wish?: Build; after?: string }) {
-  const { repair, from, says, wish, after } = props;
+/** A repair as a button: one tap and it is made. `first` is what the repair was found for, and is made before it. */
+export function RepairButton(props: { repair: Repair; first?: readonly Edit[]; says?: string; after?: string }) {
+  const { repair, first = [], says, after } = props;
   const { store } = useDesk();
   // What the hand does between two ways leads to no one build.
   if (repair.kind === "by-hand") return <ByHand repair={repair} />;
-  const to = (repair.build ?? wish) as Build | undefined;
-  if (!to) return null;
   return (
     <p class="repair">
       <button
         type="button"
         onClick={() => {
-          store.make({ do: "all", says: says ?? repair.says, edits: editsBetween(from, to) });
+          store.make({ do: "all", says: says ?? repair.says, edits: [...first, ...repair.edits] });
           if (after) standAt(after);
         }}
       >

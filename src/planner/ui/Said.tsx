@@ -1,8 +1,9 @@
 // What you have chosen, one line each: any of them can be taken back, in any order; the others stay.
 
 import { labelCopies } from "../../catalogue/index.js";
-import { choiceOf } from "../../machine/index.js";
+import { type ChoiceValue, choiceOf } from "../../machine/index.js";
 import { sizeText } from "../../records/index.js";
+import { listText } from "../../words/index.js";
 import type { Move } from "../state/moves.js";
 import { Part, standAt } from "./bits.js";
 import { cardName, type Desk, useDesk } from "./desk.js";
@@ -43,8 +44,9 @@ function calledBefore(desk: Desk, as: string): string {
   return labelCopies(desk.store.state.base.cards, nameOf).get(as) ?? nameOf(as);
 }
 
-function choiceWords(desk: Desk, id: string, value: string): string {
+function choiceWords(desk: Desk, id: string, pinned: ChoiceValue): string {
   const ref = choiceOf(id);
+  const value = typeof pinned === "string" ? pinned : listText(pinned, "or");
   switch (ref?.kind) {
     case "revision":
       return `Board is revision ${value}`;

@@ -1,8 +1,7 @@
 // One way the machine works: where each card goes, how it is set, what to do and what is lost, what it rests on.
 import { useEffect, useState } from "preact/hooks";
-import { fillBuild } from "../../machine/index.js";
+import { editsBetween, fillBuild } from "../../machine/index.js";
 import type { Combination, PlacedCard } from "../../planning/index.js";
-import { editsBetween } from "../state/moves.js";
 import { Facts, Mark, Pick, Refs, standAt } from "./bits.js";
 import { cardName, useDesk } from "./desk.js";
 import { headOf } from "./how.js";

@@ -1,7 +1,8 @@
 // What the planner answers: verdicts, evidence, combinations, reasons, repairs, all naming the records behind them.
 // Plain data: it goes to pages, to the command line and over a worker boundary as it is.
 import type { Condition, Fact, OnInMode, OwnersChoice, Ref, ToGet } from "../../encoding/index.js";
-import type { Unread } from "../../records/index.js";
+import type { Edit } from "../../machine/index.js";
+import type { Build, Unread } from "../../records/index.js";
 import type { Evidence, LidCard, Verdict } from "../../words/index.js";
 
 export type { Condition, Evidence, Fact, OnInMode, OwnersChoice, Ref, ToGet, Verdict };
@@ -123,8 +124,10 @@ export interface Repair {
   readonly exact: boolean;
   /** What to choose instead, when it is a change. */
   readonly instead?: readonly { readonly choice: string; readonly values: readonly string[] }[];
-  /** The build after the repair, to put straight back to the planner; a change-over by hand leads to no one build. */
-  readonly build?: unknown;
+  /** What to change in the build. None for a change-over by hand, which leads to no one build. */
+  readonly edits: readonly Edit[];
+  /** The build after these edits, for a program that puts it straight back to the planner. */
+  readonly build?: Build;
   /** Of a change-over by hand: the machine in each of its ways, and the steps between them. */
   readonly lid?: LidCard;
   /** Of several ways, with a switch or by hand: what differs between them. */

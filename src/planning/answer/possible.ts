@@ -1,9 +1,10 @@
 // What may still be chosen: for every hole (and every pin, as if it were taken back) the values that some combination takes.
 
 import { type Compiled, eachCard, eachMode, type Frame, forbids, withRules } from "../../encoding/index.js";
-import { choiceId, choiceOf, copyOfChoice, orElse } from "../../machine/index.js";
+import { choiceId, choiceOf, copyOfChoice } from "../../machine/index.js";
 import { bytes, itemAt, sizeText } from "../../records/index.js";
 import { type Budget, type Possible, possible } from "../../solver/index.js";
+import { listText } from "../../words/index.js";
 import type { OpenChoice, PossibleValue } from "./answer.js";
 
 interface Hole {
@@ -104,7 +105,7 @@ function chosenValue(compiled: Compiled, id: string): string | undefined {
   const card = compiled.question.cards.find((c) => c.as === copyOfChoice(id))?.chosen;
   switch (ref?.kind) {
     case "revision":
-      return build.revision === undefined ? undefined : chosenRevisions.join(orElse);
+      return build.revision === undefined ? undefined : listText(chosenRevisions, "or");
     case "memory":
       return build.memory === undefined ? undefined : String(bytes(build.memory));
     case "firmware":

@@ -2,7 +2,7 @@
 // Each is verified by solving the changed build again; what that gives is told with it, and how far was looked.
 
 import type { Compiled } from "../../encoding/index.js";
-import { withChoice } from "../../machine/index.js";
+import { applyEdits, editGivingUp } from "../../machine/index.js";
 import { type Budget, type ChoiceSets, possible } from "../../solver/index.js";
 import { listText } from "../../words/index.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
@@ -83,7 +83,8 @@ function leavesSomething(compiled: Compiled, gives: readonly OwnersChoice[]): bo
 
 /** Undefined when the changed build could not be proven to work. */
 function repairOf(compiled: Compiled, gives: readonly OwnersChoice[], budget?: Budget): Repair | undefined {
-  const build = gives.reduce((b, g) => withChoice(b, g.id, undefined), compiled.question.build);
+  const edits = gives.map((g) => editGivingUp(g.id));
+  const build = applyEdits(compiled.question.build, edits);
   const tried = attempt(compiled, build, budget);
   if (tried === "ruled-out" || tried === "stopped") return undefined;
   const pins = gives.filter((g) => g.kind !== "card" && g.kind !== "mode");
@@ -105,6 +106,7 @@ function repairOf(compiled: Compiled, gives: readonly OwnersChoice[], budget?: B
     count: tried.count,
     exact: tried.exact,
     instead,
+    edits,
     build,
   };
 }

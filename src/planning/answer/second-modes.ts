@@ -1,9 +1,9 @@
 // One mode run as two, with a switch: some cards off in the one, others off in the other, so that every card is on in one of them at least.
 // The fewest cards off are tried first; a way that works is not widened. What was not tried is told as such.
 
-import { switchable } from "../../catalogue/index.js";
+import { modesOf, switchable } from "../../catalogue/index.js";
 import type { Compiled } from "../../encoding/index.js";
-import { type AskedMode, choiceId, type Question, withChoice, withSecondMode } from "../../machine/index.js";
+import { type AskedMode, choiceId, editsToModes, type Question, withChoice, withSecondMode } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
@@ -118,7 +118,8 @@ function searchSplits(search: Search, seeds: readonly Split[], known: readonly S
       if (tried === "stopped") complete = false;
       else if (tried !== "ruled-out") {
         const { verdict, count, exact } = tried;
-        repairs.push({ kind: "second-mode", gives, says: describe(search, split, gives), verdict, count, exact, build: changed });
+        const says = describe(search, split, gives);
+        repairs.push({ kind: "second-mode", gives, says, verdict, count, exact, edits: editsToModes(modesOf(changed)), build: changed });
         worked.push(split);
         continue;
       }

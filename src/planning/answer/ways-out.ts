@@ -1,7 +1,7 @@
 // A machine that cannot run everything at once, run in several ways: with one switch, or changed over by hand. One line a division.
-import { switchable } from "../../catalogue/index.js";
+import { modesOf, switchable } from "../../catalogue/index.js";
 import type { Compiled } from "../../encoding/index.js";
-import { withChoice } from "../../machine/index.js";
+import { editsToModes, withChoice } from "../../machine/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
 import { byHandLine, divisionLine, lidCard } from "../../words/index.js";
 import { changeOver } from "../ways/change-over.js";
@@ -57,7 +57,8 @@ function linesOf(compiled: Compiled, { divisions }: Switched, gives: readonly Ow
     if (tried === "ruled-out" || tried === "stopped") return [];
     const { verdict, count, exact } = tried;
     const says = lineOf(compiled, division, gives);
-    return [{ kind: "ways", gives, says, verdict, count, exact, build: division.build, differs: differing(division.ways) }];
+    const { build, ways } = division;
+    return [{ kind: "ways", gives, says, verdict, count, exact, edits: editsToModes(modesOf(build)), build, differs: differing(ways) }];
   });
 }
 
@@ -91,5 +92,5 @@ function byHand({ question }: Compiled, budget: Budget): readonly Repair[] {
   const things = hand.changes.map(({ steps }) => steps.length - 2);
   const differs: WaysDiffer = { ...differing(hand.ways), each: [Math.min(...things), Math.max(...things)] };
   const lid = lidCard(hand, names);
-  return [{ kind: "by-hand", gives: [], says: byHandLine(hand, names), verdict, count: "1", exact: false, lid, differs }];
+  return [{ kind: "by-hand", gives: [], says: byHandLine(hand, names), verdict, count: "1", exact: false, edits: [], lid, differs }];
 }

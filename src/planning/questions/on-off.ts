@@ -3,7 +3,7 @@
 
 import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile, withRules } from "../../encoding/index.js";
-import { choiceId, type Question, withChoice } from "../../machine/index.js";
+import { applyEdits, choiceId, type Edit, type Question } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
 import { type Budget, decide, type Rule } from "../../solver/index.js";
 import type { PossibleValue, Repair } from "../answer/answer.js";
@@ -89,11 +89,12 @@ export function findSwitchedOff(question: Question, mode: string, as: string, bu
     .filter((c) => c.as !== as && way.enabled.has(c.as) && !way.free?.has(c.as) && switchable(c.card))
     .slice(0, mostTried);
   return others.flatMap(({ as: other, card }): Repair[] => {
-    const build = withChoice(question.build, choiceId({ kind: "on", mode, card: other }), "off");
+    const edits: Edit[] = [{ pin: choiceId({ kind: "on", mode, card: other }), value: "off" }];
+    const build = applyEdits(question.build, edits);
     const tried = attempt({ question }, build, budget);
     if (tried === "ruled-out" || tried === "stopped") return [];
     const { verdict, count, exact } = tried;
-    return [{ kind: "change", gives: [], says: `Switch ${card.name} off in ${way.name}.`, verdict, count, exact, build }];
+    return [{ kind: "change", gives: [], says: `Switch ${card.name} off in ${way.name}.`, verdict, count, exact, edits, build }];
   });
 }
 
