@@ -1,7 +1,7 @@
 // Permanents by kinds against Ryser's formula, and closed forms; and the count that rests on them against the diagram, which does not.
 
 import { describe, expect, test } from "vitest";
-import { Counting } from "../../src/solver/count/counting.js";
+import { DiagramBuilder } from "../../src/solver/count/diagram-builder.js";
 import { Permanents } from "../../src/solver/count/permanents.js";
 import { Engine } from "../../src/solver/engine/engine.js";
 import { maskOf } from "../../src/solver/engine/propagator.js";
@@ -107,7 +107,7 @@ test.each(["normal", "tight", "loose"] as const)("%s builds: the count is the di
       const { whole } = generateBuild(size, strain, 400 + seed);
       const engine = new Engine(whole);
       if (!engine.wake()) continue;
-      const diagram = new Counting(engine, new StepBudget({ steps: 30_000 })).build();
+      const diagram = new DiagramBuilder(engine, new StepBudget({ steps: 30_000 })).build();
       if (!diagram) continue;
       expect(count(whole)).toEqual({ count: diagram.count(), exact: true });
       compared++;

@@ -7,7 +7,7 @@ import type { Propagator } from "../engine/propagator.js";
 import type { Store } from "../engine/store.js";
 
 /** Variables that must differ; values in `except` may be shared. A weight for each variable (by position) and value. */
-export interface Rivals {
+export interface AllDifferentGroup {
   readonly variables: readonly number[];
   readonly except: readonly number[];
   readonly weights: readonly (readonly number[])[];
@@ -17,7 +17,7 @@ export interface Rivals {
 const mostOnAPath = 2 ** 50;
 
 /** A sum of assignments and single variables, bounded above. */
-export class Assignment implements Propagator {
+export class MinimumCostAssignment implements Propagator {
   readonly priority = 1;
   readonly variables: readonly number[];
   /** Moved between searches. */
@@ -25,18 +25,18 @@ export class Assignment implements Propagator {
   private readonly parts: readonly Part[];
 
   /** Whether all prices stay exact: weights are whole numbers, and so are prices, which grow by at most the dearest step a variable. */
-  static fits(rivals: readonly Rivals[]): boolean {
-    return rivals.every(({ variables, weights }) => {
+  static fits(groups: readonly AllDifferentGroup[]): boolean {
+    return groups.every(({ variables, weights }) => {
       let most = 0;
       for (const row of weights) for (const weight of row) most = Math.max(most, Math.abs(weight));
       return 2 * most * (variables.length + 2) ** 2 <= mostOnAPath;
     });
   }
 
-  /** No two of the `rivals` have a variable in common; one that need not differ from any is alone in its own. */
-  constructor(rivals: readonly Rivals[], sizes: readonly number[]) {
-    this.parts = rivals.map((r) => new Part(r, Math.max(1, ...r.variables.map((v) => sizes[v]!))));
-    this.variables = rivals.flatMap((r) => r.variables);
+  /** No two of the `groups` have a variable in common; one that need not differ from any is alone in its own. */
+  constructor(groups: readonly AllDifferentGroup[], sizes: readonly number[]) {
+    this.parts = groups.map((r) => new Part(r, Math.max(1, ...r.variables.map((v) => sizes[v]!))));
+    this.variables = groups.flatMap((r) => r.variables);
   }
 
   propagate(store: Store): boolean {
@@ -84,15 +84,15 @@ class Part {
   private readonly settled: Uint8Array;
 
   constructor(
-    private readonly rivals: Rivals,
+    private readonly groups: AllDifferentGroup,
     widest: number,
   ) {
-    this.count = rivals.variables.length;
+    this.count = groups.variables.length;
     this.places = widest + 1;
     this.room = new Int32Array(this.places).fill(1);
     this.room[widest] = this.count;
     this.placeOf = Int32Array.from({ length: widest }, (_, value) => value);
-    for (const value of rivals.except) if (value >= 0 && value < widest) this.placeOf[value] = widest;
+    for (const value of groups.except) if (value >= 0 && value < widest) this.placeOf[value] = widest;
     this.cost = new Float64Array(this.count * this.places);
     this.price = new Float64Array(this.places);
     this.at = new Int32Array(this.count).fill(-1);
@@ -138,9 +138,9 @@ class Part {
 
   /** Removes the values that add more than `slack` to the least cost. */
   filter(store: Store, slack: number): boolean {
-    const { rivals, places, price, cost } = this;
+    const { groups, places, price, cost } = this;
     for (let i = 0; i < this.count; i++) {
-      const variable = rivals.variables[i]!;
+      const variable = groups.variables[i]!;
       if (store.cells[variable] === 1) continue;
       const home = this.at[i]!;
       const most = cost[i * places + home]! + price[home]! + slack;
@@ -149,7 +149,7 @@ class Part {
         for (let word = store.cells[store.start[variable]! + w]!; word !== 0; word &= word - 1) {
           const bit = word & -word;
           const value = (w << 5) + 31 - Math.clz32(bit);
-          if (rivals.weights[i]![value]! + price[this.placeOf[value]!]! > most) gone |= bit;
+          if (groups.weights[i]![value]! + price[this.placeOf[value]!]! > most) gone |= bit;
         }
         if (gone !== 0 && !store.keep(variable, w, ~gone)) return false;
       }
@@ -158,11 +158,11 @@ class Part {
   }
 
   private read(store: Store): void {
-    const { rivals, places, cost } = this;
+    const { groups, places, cost } = this;
     cost.fill(Number.POSITIVE_INFINITY);
     for (let i = 0; i < this.count; i++) {
-      const variable = rivals.variables[i]!;
-      const weights = rivals.weights[i]!;
+      const variable = groups.variables[i]!;
+      const weights = groups.weights[i]!;
       for (let w = 0; w < store.length[variable]!; w++) {
         for (let word = store.cells[store.start[variable]! + w]!; word !== 0; word &= word - 1) {
           const value = (w << 5) + 31 - Math.clz32(word & -word);

@@ -4,9 +4,10 @@
 // from its group to another exactly when both lie in one strongly connected component of the graph of moves
 // (Régin, "A Filtering Algorithm for Constraints of Difference in CSPs", 1994; "Generalized Arc Consistency for Global Cardinality
 // Constraint", 1996). Without it a machine with one slot too few is refused only after trying every order of cards.
-import { Components } from "../engine/components.js";
+
 import type { Propagator } from "../engine/propagator.js";
 import type { Store } from "../engine/store.js";
+import { StrongComponents } from "../engine/strong-components.js";
 
 export interface Groups {
   /** For each variable (by position) and value the group it belongs to. */
@@ -18,7 +19,7 @@ export interface Groups {
 /** How many dead ends the rule finds by itself before it is filtered as well. */
 const patience = 4;
 
-export class Flow implements Propagator {
+export class CardinalityFlow implements Propagator {
   readonly priority = 1;
   private failures = 0;
   /** The value each variable has in the kept assignment, -1 for none. */
@@ -28,7 +29,7 @@ export class Flow implements Propagator {
   /** A path of moves: `via[g]` comes into group g out of group `from[g]`. */
   private readonly from: Int32Array;
   private readonly via: Int32Array;
-  private readonly moves: Components;
+  private readonly moves: StrongComponents;
 
   constructor(
     readonly variables: readonly number[],
@@ -38,7 +39,7 @@ export class Flow implements Propagator {
     this.members = groups.most.map(() => []);
     this.from = new Int32Array(groups.most.length);
     this.via = new Int32Array(groups.most.length);
-    this.moves = new Components(groups.most.length + 1);
+    this.moves = new StrongComponents(groups.most.length + 1);
   }
 
   /** Filtering costs most of the time and mostly removes nothing; so it waits until the rule has shown itself to be tight. */

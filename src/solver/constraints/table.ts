@@ -13,7 +13,7 @@ interface Uses {
   readonly words: Int32Array;
 }
 
-export class Table implements Propagator {
+export class CompactTable implements Propagator {
   readonly priority = 0;
   readonly cost: number;
   /** First of the reversible cells that hold the possible rows. */

@@ -5,8 +5,8 @@ import type { Budget, Problem } from "../model/problem.js";
 import { orExhausted, StepBudget, SubBudget } from "../model/step-budget.js";
 import type { Count } from "../model/tasks.js";
 import { findOne } from "../search/search.js";
-import { Counting } from "./counting.js";
-import { Tally } from "./tally.js";
+import { DiagramBuilder } from "./diagram-builder.js";
+import { ModelCounter } from "./model-counter.js";
 
 export interface CountOptions {
   /** Count distinct assignments of these variables only. */
@@ -27,15 +27,15 @@ export function count(problem: Problem, options: CountOptions = {}, budget?: Bud
       if (!engine.wake()) return { count: 0n, exact: true };
       const known = findOne(engine, steps);
       if (typeof known === "string") return { count: 0n, exact: known === "none" };
-      const tally = new Tally(engine, options.project);
-      const total = tally.count(steps, known);
-      return { count: total, exact: tally.exact };
+      const counter = new ModelCounter(engine, options.project);
+      const total = counter.count(steps, known);
+      return { count: total, exact: counter.exact };
     },
     () => ({ count: 0n, exact: false }),
   );
 }
 
-/** Most steps spent on the diagram before the values are counted one likeness at a time. */
+/** Most steps spent on the diagram before the values are counted one class of interchangeable values at a time. */
 const diagramSteps = 5000;
 
 export function countPerValue(problem: Problem, budget: Budget = {}): CountPerValue {
@@ -46,32 +46,32 @@ export function countPerValue(problem: Problem, budget: Budget = {}): CountPerVa
     () => {
       const engine = new Engine(problem, steps);
       if (!engine.wake()) return nothing(true);
-      const diagram = new Counting(engine, new SubBudget(steps, diagramSteps)).build();
+      const diagram = new DiagramBuilder(engine, new SubBudget(steps, diagramSteps)).build();
       return diagram ? { exact: true, counts: diagram.countPerValue(sizes) } : valueByValue(engine, steps);
     },
     () => nothing(false),
   );
 }
 
-/** Takes one value after another and counts; alike values have equal counts, and what one count looked up serves the next. */
+/** Takes one value after another and counts; interchangeable values have equal counts, and what one count looked up serves the next. */
 function valueByValue(engine: Engine, steps: StepBudget): CountPerValue {
   const { store } = engine;
-  const tally = new Tally(engine);
-  const likenesses = tally.likenesses();
+  const counter = new ModelCounter(engine);
+  const valueClasses = counter.valueClasses();
   let exact = true;
   const counts = store.sizes.map((size, v) => {
     const row = new Array<bigint>(size).fill(0n);
     const known = new Map<number, bigint>();
     for (const value of store.values(v)) {
-      const likeness = likenesses[v]![value]!;
-      if (!known.has(likeness)) {
+      const valueClass = valueClasses[v]![value]!;
+      if (!known.has(valueClass)) {
         const mark = store.mark();
         const solution = engine.take(v, value) ? findOne(engine, steps) : "none";
-        known.set(likeness, typeof solution === "string" ? 0n : tally.count(steps, solution));
-        exact = exact && solution !== "stopped" && (solution === "none" || tally.exact);
+        known.set(valueClass, typeof solution === "string" ? 0n : counter.count(steps, solution));
+        exact = exact && solution !== "stopped" && (solution === "none" || counter.exact);
         store.undo(mark);
       }
-      row[value] = known.get(likeness)!;
+      row[value] = known.get(valueClass)!;
     }
     return row;
   });

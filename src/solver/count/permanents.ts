@@ -1,7 +1,7 @@
 // Permanents: in how many ways variables can take values of their domains, no two the same one. That is the permanent of a matrix of zeros
-// and ones; when nothing but all-different is left of a part, it is worked out here rather than value by value.
+// and ones; when nothing but all-different is left of a component, it is worked out here rather than value by value.
 //
-// The variables are gone through one after another. Values in the domains of the same variables are alike, so all that matters of the
+// The variables are gone through one after another. Values in the domains of the same variables are interchangeable, so all that matters of the
 // values taken so far is how many of each kind, and of a kind that no later variable has not even that. A state is a number whose digits
 // are these; each state keeps the number of ways into it. (Permanents: Ryser, "Combinatorial Mathematics", 1963. No quick way is to be
 // expected in general: Valiant, "The Complexity of Computing the Permanent", 1979.)

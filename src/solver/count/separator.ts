@@ -1,18 +1,18 @@
-// Where a long part is cut: a variable in the middle whose rules lead both ways. A chain of a thousand variables split at its end falls
+// Where a long component is cut: a variable in the middle whose rules lead both ways. A chain of a thousand variables split at its end falls
 // asunder variable by variable, and each time all that is left is looked through; split in its middle it halves (nested dissection: George,
 // "Nested Dissection of a Regular Finite Element Mesh", 1973). Layers of neighbours are gone through from one end, and the thinnest layer
 // of the middle half is the cut.
-import type { Part } from "./parts.js";
+import type { Component } from "./components.js";
 
-/** Shorter parts are cut by what their rules see. */
+/** Shorter components are cut by what their rules see. */
 const long = 16;
 /** A layer of more variables separates too dearly. */
 const thickest = 3;
 
-/** A variable to split a long part at; undefined when it is short, or holds together by more than pairs, or has no thin middle. */
-export function separator(part: Part): number | undefined {
-  const { variables, arcs } = part;
-  if (variables.length <= long || part.clauses.length > 0 || part.propagators.length > 0) return undefined;
+/** A variable to split a long component at; undefined when it is short, or holds together by more than pairs, or has no thin middle. */
+export function separator(component: Component): number | undefined {
+  const { variables, arcs } = component;
+  if (variables.length <= long || component.clauses.length > 0 || component.propagators.length > 0) return undefined;
   const neighbours = new Map<number, number[]>(variables.map((v) => [v, []]));
   for (const { from, to } of arcs) neighbours.get(from)?.push(to);
   const end = layersFrom(variables[0] as number, neighbours).at(-1)?.[0];

@@ -8,7 +8,7 @@ export interface Clause {
   readonly variables: readonly number[];
   /** Where each literal's bitset starts in the clauses' `words`. */
   readonly masks: readonly number[];
-  readonly guard: number;
+  readonly selector: number;
   /** Positions of the two watched literals. */
   one: number;
   two: number;
@@ -36,9 +36,9 @@ export class ClauseSet {
   }
 
   /** The variables are distinct; the masks are copied. Takes part from the next `wake` or `attach` on. */
-  add(variables: readonly number[], masks: readonly Int32Array[], guard = -1): Clause {
+  add(variables: readonly number[], masks: readonly Int32Array[], selector = -1): Clause {
     const places = variables.map((variable, i) => this.keep(masks[i]!, this.store.length[variable]!));
-    const clause: Clause = { variables, masks: places, guard, one: 0, two: 0 };
+    const clause: Clause = { variables, masks: places, selector, one: 0, two: 0 };
     this.clauses.push(clause);
     return clause;
   }
@@ -55,11 +55,11 @@ export class ClauseSet {
     return at;
   }
 
-  /** Sets the watches of all clauses whose guard is on, and applies those with one open literal. */
+  /** Sets the watches of all clauses whose selector is on, and applies those with one open literal. */
   wake(): boolean {
     for (const list of this.watching) list.length = 0;
     for (const clause of this.clauses) {
-      if ((clause.guard < 0 || this.on[clause.guard] === 1) && !this.attach(clause)) return false;
+      if ((clause.selector < 0 || this.on[clause.selector] === 1) && !this.attach(clause)) return false;
     }
     return true;
   }
@@ -126,7 +126,7 @@ export class ClauseSet {
   accept(variable: number, solution: Solution): boolean {
     this.containing ??= this.index();
     for (const clause of this.containing[variable]!) {
-      if (clause.guard >= 0 && this.on[clause.guard] === 0) continue;
+      if (clause.selector >= 0 && this.on[clause.selector] === 0) continue;
       let holds = false;
       for (let p = 0; p < clause.variables.length && !holds; p++) {
         const value = solution[clause.variables[p]!]!;
@@ -145,7 +145,7 @@ export class ClauseSet {
 
   /** For the counting diagram: joins the variables of the open literals, unless some literal is sure to hold. */
   couple(clause: Clause, join: (one: number, two: number) => void): boolean {
-    if (clause.guard >= 0 && this.on[clause.guard] === 0) return false;
+    if (clause.selector >= 0 && this.on[clause.selector] === 0) return false;
     let first = -1;
     for (let p = 0; p < clause.variables.length; p++) if (this.isTrue(clause, p)) return false;
     for (let p = 0; p < clause.variables.length; p++) {

@@ -1,26 +1,26 @@
 // From rules to what filters: rules over one pair of variables go into the pair tables, rules of literals become clauses, the rest
-// propagators. Rules may be guarded: a guarded rule counts only while its guard is on, so that one engine answers for many subsets of the
+// propagators. A rule may have a selector and then counts only while that is on, so that one engine answers for many subsets of the
 // same rules (reasons and repairs ask for hundreds).
 
 import { AllDifferent } from "../constraints/all-different.js";
-import { Flow } from "../constraints/flow.js";
+import { CardinalityFlow } from "../constraints/flow.js";
 import { Linear } from "../constraints/linear.js";
-import { Table } from "../constraints/table.js";
+import { CompactTable } from "../constraints/table.js";
 import type { Literal, Occupier, Rule, Term } from "../model/problem.js";
 import type { Engine } from "./engine.js";
 import { type Occupancy, occupancyOf, runsMeet } from "./occupancy.js";
 import { maskOf } from "./propagator.js";
 import { bitCount } from "./store.js";
 
-/** A rule and the guard it hangs on; guard -1 always counts. */
-export interface Guarded {
+/** A rule and its selector (activation literal); with selector -1 it always counts. */
+export interface SelectedRule {
   readonly rule: Rule;
-  readonly guard: number;
+  readonly selector: number;
 }
 
-export function compile(engine: Engine, rules: readonly Guarded[]): void {
+export function compile(engine: Engine, rules: readonly SelectedRule[]): void {
   const posting = new Posting(engine);
-  for (const { rule, guard } of rules) posting.post(rule, guard);
+  for (const { rule, selector } of rules) posting.post(rule, selector);
   cardinalityFlows(engine, rules);
   engine.pairs.finish();
 }
@@ -28,7 +28,7 @@ export function compile(engine: Engine, rules: readonly Guarded[]): void {
 class Posting {
   private readonly sizes: readonly number[];
 
-  private guard = -1;
+  private selector = -1;
   /** A bitset for each literal of the clause at hand, and where in it each variable stands; -1 elsewhere. */
   private readonly scratch: Int32Array[] = [];
   private readonly position: Int32Array;
@@ -40,8 +40,8 @@ class Posting {
     this.widest = engine.store.length.reduce((most, length) => Math.max(most, length), 1);
   }
 
-  post(rule: Rule, guard: number): void {
-    this.guard = guard;
+  post(rule: Rule, selector: number): void {
+    this.selector = selector;
     this.pay(1);
     switch (rule.kind) {
       case "unary":
@@ -91,12 +91,12 @@ class Posting {
     const open = this.gather(literals, denied, variables);
     for (const variable of variables) this.position[variable] = -1;
     if (!open) return;
-    const { engine, guard, scratch: masks } = this;
-    if (variables.length === 1 && guard < 0) engine.store.keepAll(variables[0]!, masks[0]!);
+    const { engine, selector, scratch: masks } = this;
+    if (variables.length === 1 && selector < 0) engine.store.keepAll(variables[0]!, masks[0]!);
     else if (variables.length === 2) {
       this.pay(this.sizes[variables[0]!]! * engine.store.length[variables[1]!]!);
-      engine.pairs.either(variables[0]!, masks[0]!, variables[1]!, masks[1]!, guard);
-    } else engine.clauses.add(variables, masks, guard);
+      engine.pairs.either(variables[0]!, masks[0]!, variables[1]!, masks[1]!, selector);
+    } else engine.clauses.add(variables, masks, selector);
   }
 
   /** Fills a bitset for each variable of a clause; false when the clause holds whatever they take. */
@@ -136,11 +136,12 @@ class Posting {
     });
     const columns = distinct.map((v) => variables.indexOf(v));
     this.pay(rows.length * variables.length * 4 + distinct.reduce((sum, v) => sum + sizes[v]!, 0));
-    if (distinct.length > 2) this.engine.add(new Table(distinct, once(good, columns, sizes, variables), this.engine.store), this.guard);
+    if (distinct.length > 2)
+      this.engine.add(new CompactTable(distinct, once(good, columns, sizes, variables), this.engine.store), this.selector);
     else if (distinct.length === 2) {
       const [x, y] = distinct as [number, number];
       this.pay(3 * sizes[x]! * this.engine.store.length[y]!);
-      this.engine.pairs.keepRows(x, y, good, columns as [number, number], this.guard);
+      this.engine.pairs.keepRows(x, y, good, columns as [number, number], this.selector);
     } else if (distinct.length === 1 || good.length === 0) {
       const literals = distinct.map((variable) => ({ variable, values: good.map((row) => row[0]!) }));
       this.clause(literals, false);
@@ -150,13 +151,13 @@ class Posting {
   private sum(terms: readonly Term[], min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY): void {
     this.pay(terms.reduce((sum, { weights }) => sum + weights.length, 0));
     const sum = Linear.of(terms, this.sizes, min, max);
-    if (sum.variables.length > 0) this.engine.add(sum, this.guard);
+    if (sum.variables.length > 0) this.engine.add(sum, this.selector);
     else if (0 < min || 0 > max) this.clause([], false);
   }
 
   private different(variables: readonly number[], except: readonly number[]): void {
     const widest = variables.reduce((most, v) => Math.max(most, this.sizes[v]!), 1);
-    this.engine.add(new AllDifferent(variables, except, widest), this.guard);
+    this.engine.add(new AllDifferent(variables, except, widest), this.selector);
     const shared = maskOf(widest, except);
     this.flow(variables, (_, value) => (bit(shared, value) ? undefined : value));
   }
@@ -184,7 +185,7 @@ class Posting {
     const most = new Array<number>(index.size + 1).fill(1);
     most[index.size] = variables.length;
     this.pay(most.length * (most.length >>> 5));
-    this.engine.add(new Flow(variables, { of, least: new Array<number>(most.length).fill(0), most }), this.guard);
+    this.engine.add(new CardinalityFlow(variables, { of, least: new Array<number>(most.length).fill(0), most }), this.selector);
   }
 
   /** Pairs, and an assignment that follows from them: windows that do not overlap start, and end, in different places. */
@@ -230,7 +231,7 @@ class Posting {
         clash = true;
       }
       if (!clash) continue;
-      if (x !== y) this.engine.pairs.restrict(x, a, y, clear, this.guard);
+      if (x !== y) this.engine.pairs.restrict(x, a, y, clear, this.selector);
       else if (!bit(clear, a)) this.clause([{ variable: x, values: [a] }], true);
     }
   }
@@ -278,22 +279,22 @@ function fill(mask: Int32Array, width: number, size: number, values: readonly nu
 }
 
 /** Counting rules over the same variables and different values, seen together: each is a group of an assignment. */
-function cardinalityFlows(engine: Engine, rules: readonly Guarded[]): void {
+function cardinalityFlows(engine: Engine, rules: readonly SelectedRule[]): void {
   const families = new Map<
     string,
-    { variables: readonly number[]; guard: number; parts: { values: readonly number[]; min: number; max: number }[] }
+    { variables: readonly number[]; selector: number; parts: { values: readonly number[]; min: number; max: number }[] }
   >();
-  for (const { rule, guard } of rules) {
+  for (const { rule, selector } of rules) {
     if (rule.kind !== "cardinality") continue;
     const variables = [...rule.variables].sort((a, b) => a - b);
-    const key = `${guard}:${variables}`;
-    const family = families.get(key) ?? { variables, guard, parts: [] };
+    const key = `${selector}:${variables}`;
+    const family = families.get(key) ?? { variables, selector, parts: [] };
     const part = { values: rule.values, min: rule.min ?? 0, max: rule.max ?? variables.length };
     const taken = new Set(family.parts.flatMap((p) => p.values));
     if (!part.values.some((v) => taken.has(v)) && part.max >= Math.max(0, part.min)) family.parts.push(part);
     families.set(key, family);
   }
-  for (const { variables, guard, parts } of families.values()) {
+  for (const { variables, selector, parts } of families.values()) {
     if (parts.length < 2) continue;
     const groupOf = (value: number) => {
       const part = parts.findIndex((p) => p.values.includes(value));
@@ -304,6 +305,6 @@ function cardinalityFlows(engine: Engine, rules: readonly Guarded[]): void {
       least: [...parts.map((p) => Math.max(0, p.min)), 0],
       most: [...parts.map((p) => p.max), variables.length],
     };
-    engine.add(new Flow(variables, groups), guard);
+    engine.add(new CardinalityFlow(variables, groups), selector);
   }
 }

@@ -8,7 +8,7 @@ import { AllDifferent } from "../constraints/all-different.js";
 import type { Problem, Solution } from "../model/problem.js";
 import { StepBudget } from "../model/step-budget.js";
 import { ClauseSet } from "./clauses.js";
-import { compile, type Guarded } from "./compile.js";
+import { compile, type SelectedRule } from "./compile.js";
 import { PairTables } from "./pairs.js";
 import type { Propagator } from "./propagator.js";
 import { Store } from "./store.js";
@@ -20,10 +20,10 @@ export class Engine {
   readonly clauses: ClauseSet;
   /** How often a variable's rules failed: dom/wdeg (Boussemart and others, "Boosting Systematic Search by Weighting Constraints", 2004). */
   readonly weight: Float64Array;
-  /** Which guards are switched on. */
+  /** Which selectors are switched on. */
   readonly on: Uint8Array;
   readonly propagators: Propagator[] = [];
-  readonly guards: number[] = [];
+  readonly selectors: number[] = [];
   private readonly watchers: number[][];
   private readonly rivalsOf: (readonly number[])[] = [];
   private readonly costs: number[] = [];
@@ -42,14 +42,14 @@ export class Engine {
     readonly problem: Problem,
     /** What setting up and propagating are charged to. */
     public steps = new StepBudget(),
-    guarded: readonly Guarded[] = problem.rules.map((rule) => ({ rule, guard: -1 })),
-    guardCount = 0,
+    selected: readonly SelectedRule[] = problem.rules.map((rule) => ({ rule, selector: -1 })),
+    selectorCount = 0,
   ) {
     this.count = problem.variables.length;
     this.store = new Store(problem.variables.map((v) => v.size));
     this.weight = new Float64Array(this.count).fill(1);
     this.watchers = problem.variables.map(() => []);
-    this.on = new Uint8Array(guardCount).fill(1);
+    this.on = new Uint8Array(selectorCount).fill(1);
     this.dirty = new Int32Array(this.count);
     this.isDirty = new Uint8Array(this.count);
     this.pairs = new PairTables(this.store, this.on);
@@ -58,23 +58,23 @@ export class Engine {
       if (this.isDirty[variable] === 0) this.dirty[this.dirtyTop++] = variable;
       this.isDirty[variable] = 1;
     };
-    compile(this, guarded);
+    compile(this, selected);
   }
 
-  add(propagator: Propagator, guard = -1): void {
+  add(propagator: Propagator, selector = -1): void {
     const index = this.propagators.push(propagator) - 1;
-    this.guards.push(guard);
+    this.selectors.push(selector);
     this.costs.push(propagator.cost ?? propagator.variables.length);
     this.queued.push(false);
     for (const variable of new Set(propagator.variables)) this.watchers[variable]!.push(index);
   }
 
-  /** Looks at every rule: to be called before searching, and again after switching guards or adding rules. */
+  /** Looks at every rule: to be called before searching, and again after switching selectors or adding rules. */
   wake(): boolean {
     const ok = this.clauses.wake() && this.store.sizes.every((_, v) => this.store.size(v) > 0);
     if (!ok) return this.fail([]);
     for (let v = 0; v < this.count; v++) this.store.onChange(v);
-    for (let p = 0; p < this.propagators.length; p++) this.schedule(p);
+    for (let p = 0; p < this.propagators.length; p++) this.enqueue(p);
     return this.propagate();
   }
 
@@ -84,20 +84,20 @@ export class Engine {
   }
 
   /** Has one rule looked at again by the next `propagate`, its bounds having been moved. */
-  rouse(propagator: Propagator): void {
-    this.schedule(this.propagators.indexOf(propagator));
+  schedule(propagator: Propagator): void {
+    this.enqueue(this.propagators.indexOf(propagator));
   }
 
   /** Lets the rules that waited have their look. */
   catchUp(): boolean {
-    for (let p = 0; p < this.propagators.length; p++) if (this.propagators[p]!.priority === 1) this.schedule(p);
+    for (let p = 0; p < this.propagators.length; p++) if (this.propagators[p]!.priority === 1) this.enqueue(p);
     return this.propagate();
   }
 
-  private schedule(p: number): void {
+  private enqueue(p: number): void {
     if (this.queued[p] || p === this.running) return;
-    const guard = this.guards[p]!;
-    if (guard >= 0 && this.on[guard] === 0) return;
+    const selector = this.selectors[p]!;
+    if (selector >= 0 && this.on[selector] === 0) return;
     this.queued[p] = true;
     this.queues[this.propagators[p]!.priority].push(p);
   }
@@ -120,7 +120,7 @@ export class Engine {
         this.work += 1 + this.pairs.arcs[variable]!.length;
         if (!this.pairs.propagate(variable)) return this.fail(this.pairs.failed);
         if (!this.clauses.propagate(variable)) return this.fail(this.clauses.failed);
-        if (news) for (const p of this.watchers[variable]!) this.schedule(p);
+        if (news) for (const p of this.watchers[variable]!) this.enqueue(p);
       }
       const p = cheap.pop() ?? (this.hasty ? undefined : dear.pop());
       if (p === undefined) return true;
@@ -130,7 +130,7 @@ export class Engine {
       // A propagator leaves itself nothing to do, so its own changes wake the others only.
       this.running = p;
       for (let i = 0; i < this.dirtyTop; i++) {
-        for (const q of this.watchers[this.dirty[i]!]!) this.schedule(q);
+        for (const q of this.watchers[this.dirty[i]!]!) this.enqueue(q);
         this.isDirty[this.dirty[i]!] = 2;
       }
       this.running = -1;
@@ -154,7 +154,7 @@ export class Engine {
   }
 
   /** The variables that must differ from this one. */
-  rivals(variable: number): readonly number[] {
+  allDifferentWith(variable: number): readonly number[] {
     this.rivalsOf[variable] ??= [
       ...new Set(
         this.watchers[variable]!.map((p) => this.propagators[p]!).flatMap((rule) => (rule instanceof AllDifferent ? rule.variables : [])),
@@ -167,8 +167,8 @@ export class Engine {
   accepts(variable: number, solution: Solution): boolean {
     if (!this.pairs.accept(variable, solution) || !this.clauses.accept(variable, solution)) return false;
     return this.watchers[variable]!.every((p) => {
-      const guard = this.guards[p]!;
-      return (guard >= 0 && this.on[guard] === 0) || this.propagators[p]!.accepts(solution);
+      const selector = this.selectors[p]!;
+      return (selector >= 0 && this.on[selector] === 0) || this.propagators[p]!.accepts(solution);
     });
   }
 

@@ -20,7 +20,7 @@ export interface Arc {
   readonly residues: number;
   /** The most values of the changed variable that one value of the other forbids. */
   slack: number;
-  readonly guard: number;
+  readonly selector: number;
 }
 
 export class PairTables {
@@ -42,10 +42,10 @@ export class PairTables {
 
   /**
    * The value a of x goes with the values of `allowed` (a bitset over y) only. Told from one side, both matrices change.
-   * Tables are made when first spoken of; `guard` keeps those that can be switched off apart.
+   * Tables are made when first spoken of; `selector` keeps those that can be switched off apart.
    */
-  restrict(x: number, a: number, y: number, allowed: Int32Array, guard: number): void {
-    this.cut(this.arc(x, y, guard), x, a, y, allowed);
+  restrict(x: number, a: number, y: number, allowed: Int32Array, selector: number): void {
+    this.cut(this.arc(x, y, selector), x, a, y, allowed);
   }
 
   private cut(arc: Arc, x: number, a: number, y: number, allowed: Int32Array): void {
@@ -65,8 +65,8 @@ export class PairTables {
   }
 
   /** x and y take one of the rows together; `columns` says where in a row they stand. */
-  keepRows(x: number, y: number, rows: readonly (readonly number[])[], columns: readonly [number, number], guard: number): void {
-    const arc = this.arc(x, y, guard);
+  keepRows(x: number, y: number, rows: readonly (readonly number[])[], columns: readonly [number, number], selector: number): void {
+    const arc = this.arc(x, y, selector);
     const [width, back] = [this.store.length[y]!, this.store.length[x]!];
     const forward = new Int32Array(this.store.sizes[x]! * width);
     const backward = new Int32Array(this.store.sizes[y]! * back);
@@ -80,8 +80,8 @@ export class PairTables {
   }
 
   /** x takes a value of `good` or y one of `fine` (bitsets). */
-  either(x: number, good: Int32Array, y: number, fine: Int32Array, guard: number): void {
-    const arc = this.arc(x, y, guard);
+  either(x: number, good: Int32Array, y: number, fine: Int32Array, selector: number): void {
+    const arc = this.arc(x, y, selector);
     for (let a = 0; a < this.store.sizes[x]!; a++) {
       if (((good[a >>> 5]! >>> (a & 31)) & 1) === 0) this.cut(arc, x, a, y, fine);
     }
@@ -111,14 +111,14 @@ export class PairTables {
     return at;
   }
 
-  private arc(x: number, y: number, guard: number): Arc {
+  private arc(x: number, y: number, selector: number): Arc {
     const known = this.arcs[x]!;
-    for (let i = known.length - 1; i >= 0; i--) if (known[i]!.to === y && known[i]!.guard === guard) return known[i]!;
+    for (let i = known.length - 1; i >= 0; i--) if (known[i]!.to === y && known[i]!.selector === selector) return known[i]!;
     const [m, n] = [this.store.sizes[x]!, this.store.sizes[y]!];
     const fromX = this.fullRows(m, n);
     const fromY = this.fullRows(n, m);
-    const arc: Arc = { from: x, to: y, forward: fromX, backward: fromY, residues: this.room(n), slack: 0, guard };
-    const back: Arc = { from: y, to: x, forward: fromY, backward: fromX, residues: this.room(m), slack: 0, guard };
+    const arc: Arc = { from: x, to: y, forward: fromX, backward: fromY, residues: this.room(n), slack: 0, selector };
+    const back: Arc = { from: y, to: x, forward: fromY, backward: fromX, residues: this.room(m), slack: 0, selector };
     this.arcs[x]!.push(arc);
     this.arcs[y]!.push(back);
     return arc;
@@ -147,7 +147,7 @@ export class PairTables {
   propagate(variable: number): boolean {
     const { store } = this;
     for (const arc of this.arcs[variable]!) {
-      if (arc.guard >= 0 && this.on[arc.guard] === 0) continue;
+      if (arc.selector >= 0 && this.on[arc.selector] === 0) continue;
       const size = store.cells[variable]!;
       if (size > arc.slack) continue;
       const ok = size <= store.cells[arc.to]! ? this.keepUnion(variable, arc) : this.seekSupports(variable, arc);
@@ -163,7 +163,7 @@ export class PairTables {
   accept(variable: number, solution: Solution): boolean {
     const value = solution[variable]!;
     for (const arc of this.arcs[variable]!) {
-      if (arc.guard >= 0 && this.on[arc.guard] === 0) continue;
+      if (arc.selector >= 0 && this.on[arc.selector] === 0) continue;
       const other = solution[arc.to]!;
       const row = arc.forward + value * this.store.length[arc.to]!;
       if (((this.rows[row + (other >>> 5)]! >>> (other & 31)) & 1) === 0) return false;
@@ -174,13 +174,13 @@ export class PairTables {
   /** Both directions of every table, one after the other. */
   both(): Arc[] {
     const out: Arc[] = [];
-    for (const arcs of this.arcs) for (const arc of arcs) if (arc.from < arc.to) out.push(arc, this.arc(arc.to, arc.from, arc.guard));
+    for (const arcs of this.arcs) for (const arc of arcs) if (arc.from < arc.to) out.push(arc, this.arc(arc.to, arc.from, arc.selector));
     return out;
   }
 
   /** Whether the two variables as they stand still have some pair of values ruled out. */
   binds(arc: Arc): boolean {
-    if (arc.guard >= 0 && this.on[arc.guard] === 0) return false;
+    if (arc.selector >= 0 && this.on[arc.selector] === 0) return false;
     const variable = arc.from;
     const { rows } = this;
     const { cells, start, length } = this.store;

@@ -24,7 +24,7 @@ export interface Propagator {
    * gives where it ends. Two states of the search with equal domains and equal keys have the same solutions from there on.
    */
   residue(store: Store, key: number[], at: number): number;
-  /** For the counting diagram: what the rule sees in a value. Values with equal traits in every rule are alike. */
+  /** For the counting diagram: what the rule sees in a value. Values with equal traits in every rule are interchangeable. */
   trait(variable: number, value: number): number;
 }
 

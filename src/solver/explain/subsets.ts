@@ -1,5 +1,5 @@
 // Which subsets of groups of rules can stand together: one engine, moved from subset to subset. Rules made of literals are taken in by
-// narrowing domains, so that going from one subset to the next costs only the groups that differ; other rules hang on guards.
+// narrowing domains, so that going from one subset to the next costs only the groups that differ; other rules hang on selectors.
 // The answers found are kept as witnesses, since a solution shows every subset of the rules it keeps to be satisfiable.
 
 import { type Bits, bitsOf, drop, has, membersOf, noBits, put, within } from "../engine/bits.js";
@@ -8,7 +8,7 @@ import { maskOf } from "../engine/propagator.js";
 import { holds } from "../model/holds.js";
 import type { Budget, Literal, Problem, Rule, Solution } from "../model/problem.js";
 import { BudgetExhausted, StepBudget, SubBudget } from "../model/step-budget.js";
-import { findOne, glance, type Strategy } from "../search/search.js";
+import { findOne, type Strategy, searchBriefly } from "../search/search.js";
 
 /** Failures before a hasty look gives way to a search. */
 const failures = 6;
@@ -25,7 +25,7 @@ export class Subsets {
   private readonly strategy: Strategy;
   /** What taking a group in leaves of the domains. */
   private readonly narrowings: readonly (readonly Narrowing[])[];
-  /** No group hangs on a guard: the rest is propagated once for all subsets. */
+  /** No group hangs on a selector: the rest is propagated once for all subsets. */
   private readonly steady: boolean;
   private readonly alive: boolean;
   /** The groups taken in, step by step, and where to step back to. */
@@ -46,12 +46,12 @@ export class Subsets {
     this.steps = new StepBudget(budget);
     this.here = noBits(groups.length);
     this.steady = groups.every((rules) => rules.every((rule) => literalsOf(rule) !== undefined));
-    const made = this.steady ? bySwitches(problem, groups, this.steps) : byGuards(problem, groups, this.steps);
+    const made = this.steady ? bySwitches(problem, groups, this.steps) : bySelectors(problem, groups, this.steps);
     this.narrowings = made.narrowings;
     this.engine = made.engine;
     this.alive = !this.steady || this.engine.wake();
     this.root = this.engine.store.mark();
-    const value = likings(this.engine, this.narrowings, () => this.last);
+    const value = valueOrder(this.engine, this.narrowings, () => this.last);
     // Switches follow from the rest, so they are left to the end.
     this.strategy = this.engine.count > problem.variables.length ? { value, first: problem.variables.map((_, v) => v) } : { value };
   }
@@ -91,7 +91,7 @@ export class Subsets {
     const { engine, strategy } = this;
     engine.hasty = this.steady;
     const reached = (base === set || this.reach(base)) && this.reach(set);
-    const first = !reached ? "none" : this.steady ? glance(engine, steps, strategy, failures) : "restart";
+    const first = !reached ? "none" : this.steady ? searchBriefly(engine, steps, strategy, failures) : "restart";
     engine.hasty = false;
     engine.settle(false);
     if (first !== "restart") return first;
@@ -162,10 +162,10 @@ function bySwitches(problem: Problem, groups: readonly (readonly Rule[])[], step
   return { engine: new Engine({ variables, rules }, steps), narrowings };
 }
 
-function byGuards(problem: Problem, groups: readonly (readonly Rule[])[], steps: StepBudget): Made {
-  const base = problem.rules.map((rule) => ({ rule, guard: -1 }));
-  const guarded = groups.flatMap((rules, guard) => rules.flatMap((rule) => (rule.kind === "unary" ? [] : [{ rule, guard }])));
-  const engine = new Engine(problem, steps, [...base, ...guarded], groups.length);
+function bySelectors(problem: Problem, groups: readonly (readonly Rule[])[], steps: StepBudget): Made {
+  const base = problem.rules.map((rule) => ({ rule, selector: -1 }));
+  const selected = groups.flatMap((rules, selector) => rules.flatMap((rule) => (rule.kind === "unary" ? [] : [{ rule, selector }])));
+  const engine = new Engine(problem, steps, [...base, ...selected], groups.length);
   engine.on.fill(0);
   return { engine, narrowings: groups.map((group) => unaryOf(problem, group)) };
 }
@@ -176,7 +176,7 @@ const unaryOf = (problem: Problem, group: readonly Rule[]): Narrowing[] =>
   );
 
 /** The values to try first: those most groups ask for, among them the one of the last solution. So solutions keep many groups. */
-function likings(
+function valueOrder(
   engine: Engine,
   narrowings: readonly (readonly Narrowing[])[],
   last: () => Solution | undefined,

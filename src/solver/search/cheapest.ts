@@ -136,7 +136,7 @@ class Ranking {
     const { engine } = this;
     if (!this.alive) return Number.POSITIVE_INFINITY;
     const mark = engine.store.mark();
-    for (const o of this.objectives) o.rouse();
+    for (const o of this.objectives) o.schedule();
     const least = engine.propagate() ? objective.least(engine.store) : Number.POSITIVE_INFINITY;
     engine.store.undo(mark);
     return least;
@@ -151,7 +151,7 @@ class Ranking {
     const { store } = engine;
     const steps = new SubBudget(this.steps, share);
     const mark = store.mark();
-    for (const o of this.objectives) o.rouse();
+    for (const o of this.objectives) o.schedule();
     const found = engine.propagate() ? findOne(engine, steps, this.strategy(share)) : "none";
     engine.settle(false);
     store.undo(mark);

@@ -1,7 +1,7 @@
 // A cost made ready to be minimised: a sum with an upper bound that the search moves, what it must come to at least, and which values are
 // cheap. Where the problem has variables differ, the bound is that of an assignment as well.
 
-import { Assignment, type Rivals } from "../constraints/assignment.js";
+import { type AllDifferentGroup, MinimumCostAssignment } from "../constraints/assignment.js";
 import { Linear, weightsOf } from "../constraints/linear.js";
 import type { Engine } from "../engine/engine.js";
 import type { Store } from "../engine/store.js";
@@ -17,7 +17,7 @@ export class Objective {
   /** For each variable the cost depends on, what each value adds. */
   readonly weights: ReadonlyMap<number, readonly number[]>;
   private readonly sum: Linear;
-  private readonly assignment: Assignment | undefined;
+  private readonly assignment: MinimumCostAssignment | undefined;
   /** Every cost a solution can have is `offset` and some number of `unit`s, and none is above `most`. */
   private readonly unit: number;
   private readonly offset: number = 0;
@@ -39,22 +39,22 @@ export class Objective {
     }
     // Beyond half the range differences of weights may not be exact; every cost is a whole number all the same.
     this.unit = this.most > furthest / 4 ? 1 : unit || 1;
-    const rivals = rivalsOf(engine.problem, weights);
-    if (!rivals || !Assignment.fits(rivals)) return;
-    this.assignment = new Assignment(rivals, engine.store.sizes);
+    const groups = groupsOf(engine.problem, weights);
+    if (!groups || !MinimumCostAssignment.fits(groups)) return;
+    this.assignment = new MinimumCostAssignment(groups, engine.store.sizes);
     engine.add(this.assignment);
   }
 
-  /** Bounds the cost, once it is roused. */
+  /** Bounds the cost, once it is scheduled. */
   bound(max: number): void {
     this.sum.max = max;
     if (this.assignment) this.assignment.max = this.sum.max;
   }
 
   /** To be propagated: the bound was moved. */
-  rouse(): void {
-    this.engine.rouse(this.sum);
-    if (this.assignment) this.engine.rouse(this.assignment);
+  schedule(): void {
+    this.engine.schedule(this.sum);
+    if (this.assignment) this.engine.schedule(this.assignment);
   }
 
   /** What the cost must come to at least as the domains stand; infinite when they are found to hold no solution. */
@@ -88,8 +88,8 @@ function commonDivisor(a: number, b: number): number {
 }
 
 /** Cost variables that must differ, the largest rules first; the others each alone. Undefined when no two of them must. */
-function rivalsOf(problem: Problem, weights: ReadonlyMap<number, readonly number[]>): Rivals[] | undefined {
-  const out: Rivals[] = [];
+function groupsOf(problem: Problem, weights: ReadonlyMap<number, readonly number[]>): AllDifferentGroup[] | undefined {
+  const out: AllDifferentGroup[] = [];
   const taken = new Set<number>();
   const add = (variables: readonly number[], except: readonly number[]) => {
     const rows = variables.map((v) => weights.get(v) ?? new Array<number>(problem.variables[v]!.size).fill(0));

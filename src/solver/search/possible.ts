@@ -71,7 +71,7 @@ function changed(engine: Engine, witnesses: readonly Solution[], variable: numbe
     const old = solution[variable]!;
     solution[variable] = value;
     if (engine.accepts(variable, solution)) return solution;
-    for (const other of engine.rivals(variable)) {
+    for (const other of engine.allDifferentWith(variable)) {
       if (solution[other] !== value || old >= engine.store.sizes[other]! || !engine.store.has(other, old)) continue;
       solution[other] = old;
       if (engine.accepts(variable, solution) && engine.accepts(other, solution)) return solution;

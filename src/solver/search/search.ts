@@ -43,7 +43,12 @@ export function findOne(engine: Engine, steps: StepBudget, strategy: Strategy = 
 }
 
 /** A first look, given up after so many failures: "restart", and nothing is known. */
-export function glance(engine: Engine, steps: StepBudget, strategy: Strategy, failures: number): Solution | "none" | "stopped" | "restart" {
+export function searchBriefly(
+  engine: Engine,
+  steps: StepBudget,
+  strategy: Strategy,
+  failures: number,
+): Solution | "none" | "stopped" | "restart" {
   let found: Solution | undefined;
   const outcome = new Run(engine, steps, strategy).go((solution) => {
     found = solution;

@@ -1,7 +1,7 @@
 // A session: one problem, clicked through. Selections come and go in any order; possible values stay exact after each, and the
 // solutions once found are kept, so that most clicks cost a look through them.
 
-import { Tally } from "../count/tally.js";
+import { ModelCounter } from "../count/model-counter.js";
 import { Engine } from "../engine/engine.js";
 import type { Budget, Problem, Solution } from "../model/problem.js";
 import { orExhausted, StepBudget } from "../model/step-budget.js";
@@ -25,7 +25,7 @@ export function openSession(problem: Problem): Session {
   const selected = new Map<number, number>();
   const witnesses: Solution[] = [];
   /** Made when first counted; what it looked up serves the counts after later clicks. */
-  let tally: Tally | undefined;
+  let counter: ModelCounter | undefined;
 
   /** Runs a task with the selections taken, if they can all be taken. */
   const within = <T>(budget: Budget | undefined, task: (engine: Engine, steps: StepBudget) => T, impossible: T, stopped: T): T => {
@@ -67,9 +67,9 @@ export function openSession(problem: Problem): Session {
         (ready, steps) => {
           const known = witnesses.find((w) => w.every((value, v) => ready.store.has(v, value))) ?? findOne(ready, steps);
           if (typeof known === "string") return { count: 0n, exact: known === "none" };
-          tally ??= new Tally(ready);
-          const count = tally.count(steps, known);
-          return { count, exact: tally.exact };
+          counter ??= new ModelCounter(ready);
+          const count = counter.count(steps, known);
+          return { count, exact: counter.exact };
         },
         { count: 0n, exact: true },
         { count: 0n, exact: false },

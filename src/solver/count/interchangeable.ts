@@ -1,26 +1,26 @@
-// Alike: values that no rule still at work tells apart. Exchanging two of them everywhere turns solutions into solutions, so a part of the
-// problem is known by what its values are like rather than by which they are, and of alike values one is counted for all
+// Interchangeable values: those that no rule still at work tells apart. Exchanging two of them everywhere turns solutions into solutions, so a component of the
+// problem is known by what its values are like rather than by which they are, and of interchangeable values one is counted for all
 // (interchangeability: Freuder, "Eliminating Interchangeable Values in Constraint Satisfaction Problems", AAAI 1991). A machine whose
 // slots are of two kinds has as many states as there are ways to fill so many of each kind, not as there are sets of slots.
 //
-// A table sees in a value the values it still lets go with it. That two parts with equal descriptions are alike then takes a thought: what a
+// A table sees in a value the values it still lets go with it. That two components with equal descriptions are interchangeable then takes a thought: what a
 // value of x may go with is told by name, and the values of y so told of are those that y still has, apart from values nothing goes with.
 //
-// Variables bound by an all-different rule share their values: such a value is exchanged for all of them at once. So a value's likeness
+// Variables bound by an all-different rule share their values: such a value is exchanged for all of them at once. So a value's class
 // is the list, over the variables of its family that still have it, of what each rule sees in it there.
 
 import { AllDifferent } from "../constraints/all-different.js";
 import type { Engine } from "../engine/engine.js";
 import type { Arc } from "../engine/pairs.js";
 import type { Propagator } from "../engine/propagator.js";
+import type { Component } from "./components.js";
 import { Keys } from "./keys.js";
-import type { Part } from "./parts.js";
 
-export class Alike {
-  /** Likenesses seen so far; a likeness is known by its slot. */
+export class InterchangeableValues {
+  /** Classes seen so far; a class is known by its slot. */
   private readonly seen = new Keys();
   private readonly family: Int32Array;
-  /** The rules at work on each variable of the part described last, and what is seen of each value; longer than what is in use. */
+  /** The rules at work on each variable of the component described last, and what is seen of each value; longer than what is in use. */
   private readonly arcsOf: Arc[][];
   private readonly clausesOf: number[][];
   private readonly propagatorsOf: number[][];
@@ -30,9 +30,9 @@ export class Alike {
   private readonly has: ReadonlySet<number>[];
   private readonly lists: number[][] = [];
   private readonly filled: Int32Array;
-  /** The variables of each family in the part being described. */
+  /** The variables of each family in the component being described. */
   private readonly members: number[][];
-  /** For each variable and value the likeness found by the last `describe`. */
+  /** For each variable and value the class found by the last `describe`. */
   readonly of: Int32Array[];
 
   constructor(private readonly engine: Engine) {
@@ -56,11 +56,11 @@ export class Alike {
     this.of = store.sizes.map((size) => new Int32Array(size));
   }
 
-  /** Writes to `key` from `at` on, for each family of the part's variables, the sorted likenesses of its values; gives where it ends. */
-  describe(part: Part, key: number[], at: number): number {
-    this.gather(part);
+  /** Writes to `key` from `at` on, for each family of the component's variables, the sorted classes of its values; gives where it ends. */
+  describe(component: Component, key: number[], at: number): number {
+    this.gather(component);
     const { family } = this;
-    const { variables } = part;
+    const { variables } = component;
     const { members } = this;
     for (let i = 0; i < variables.length; i++) members[family[variables[i]!]!]!.push(variables[i]!);
     let end = at;
@@ -70,14 +70,14 @@ export class Alike {
       key[end++] = -2;
       key[end++] = own;
       const start = end;
-      end = this.likenesses(members[own]!, key, end);
+      end = this.valueClasses(members[own]!, key, end);
       members[own]!.length = 0;
       sort(key, start, end);
     }
     return end;
   }
 
-  /** How many rules tie a variable of the part described last, and how many likenesses its values have. */
+  /** How many rules tie a variable of the component described last, and how many classes its values fall into. */
   ties(variable: number): number {
     return this.arcs[variable]! + this.clauses[variable]! + this.propagators[variable]!;
   }
@@ -91,7 +91,7 @@ export class Alike {
     return seen.length;
   }
 
-  /** What a rule at work on a variable of the part described last sees in a value; rules are numbered up to `ties`. */
+  /** What a rule at work on a variable of the component described last sees in a value; rules are numbered up to `ties`. */
   sees(variable: number, rule: number, value: number): number {
     if (rule < this.arcs[variable]!) return this.partners(this.arcsOf[variable]![rule]!, value);
     const at = rule - this.arcs[variable]!;
@@ -117,7 +117,7 @@ export class Alike {
     return sum;
   }
 
-  private likenesses(variables: readonly number[], key: number[], at: number): number {
+  private valueClasses(variables: readonly number[], key: number[], at: number): number {
     const { store } = this.engine;
     const { lists, filled } = this;
     const values: number[] = [];
@@ -163,19 +163,19 @@ export class Alike {
     return end;
   }
 
-  private gather(part: Part): void {
+  private gather(component: Component): void {
     const { arcs, clauses, propagators } = this;
-    for (const v of part.variables) {
+    for (const v of component.variables) {
       arcs[v] = 0;
       clauses[v] = 0;
       propagators[v] = 0;
     }
-    for (const arc of part.arcs) this.arcsOf[arc.from]![arcs[arc.from]!++] = arc;
-    for (const c of part.clauses) for (const v of this.engine.clauses.clauses[c]!.variables) this.clausesOf[v]![clauses[v]!++] = c;
-    for (const p of part.propagators) {
-      for (const v of part.variables) if (this.has[p]!.has(v)) this.propagatorsOf[v]![propagators[v]!++] = p;
+    for (const arc of component.arcs) this.arcsOf[arc.from]![arcs[arc.from]!++] = arc;
+    for (const c of component.clauses) for (const v of this.engine.clauses.clauses[c]!.variables) this.clausesOf[v]![clauses[v]!++] = c;
+    for (const p of component.propagators) {
+      for (const v of component.variables) if (this.has[p]!.has(v)) this.propagatorsOf[v]![propagators[v]!++] = p;
     }
-    // Clauses reach variables of other parts, too; those lists are emptied when their own part is described.
+    // Clauses reach variables of other components, too; those lists are emptied when their own component is described.
   }
 }
 

@@ -1,7 +1,7 @@
 // Strongly connected components of a small directed graph, kept as one bitset of successors a node
 // (Tarjan, "Depth-First Search and Linear Graph Algorithms", 1972).
 
-export class Components {
+export class StrongComponents {
   /** The component of each node after `find`. */
   readonly of: Int32Array;
   private readonly width: number;

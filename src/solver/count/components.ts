@@ -1,12 +1,12 @@
-// Parts: the variables not yet fixed fall apart into sets that no rule ties together any more; each can be counted by itself.
+// Components: the variables not yet fixed fall apart into sets that no rule ties together any more; each can be counted by itself.
 import type { Engine } from "../engine/engine.js";
 import type { Arc } from "../engine/pairs.js";
 
-export interface Part {
+export interface Component {
   readonly variables: readonly number[];
   /** The pair tables that still rule something out, from both ends. */
   readonly arcs: readonly Arc[];
-  /** The clauses and propagators that still ask something of the part, by number. */
+  /** The clauses and propagators that still ask something of the component, by number. */
   readonly clauses: readonly number[];
   readonly propagators: readonly number[];
 }
@@ -34,7 +34,7 @@ export class Splitter {
     return root;
   }
 
-  whole(): Part {
+  whole(): Component {
     const all = (n: number) => Array.from({ length: n }, (_, i) => i);
     return {
       variables: all(this.engine.count),
@@ -44,8 +44,8 @@ export class Splitter {
     };
   }
 
-  /** The parts a part has fallen into, and the variables of it that are tied by nothing. */
-  split(whole: Part): { parts: Part[]; free: number[] } {
+  /** The components a component has fallen into, and the variables of it that are tied by nothing. */
+  split(whole: Component): { components: Component[]; free: number[] } {
     const { store, pairs, clauses, propagators } = this.engine;
     const { ties, parent, join } = this;
     const open = whole.variables.filter((v) => store.size(v) > 1);
@@ -68,8 +68,8 @@ export class Splitter {
     for (const v of open) {
       if (ties[v] === 0) continue;
       const root = this.find(v);
-      const part = byRoot.get(root);
-      if (part) part.variables.push(v);
+      const component = byRoot.get(root);
+      if (component) component.variables.push(v);
       else byRoot.set(root, { variables: [v], arcs: [], clauses: [], propagators: [] });
     }
     for (const arc of binding) byRoot.get(this.find(arc.from))!.arcs.push(arc);
@@ -78,10 +78,10 @@ export class Splitter {
       byRoot.get(this.find(v))!.clauses.push(c);
     }
     for (const p of activePropagators) {
-      // One rule may tie several parts within themselves (all-different does): each keeps it.
+      // One rule may tie several components within themselves (all-different does): each keeps it.
       const roots = new Set(propagators[p]!.variables.filter((v) => store.size(v) > 1).map((v) => (ties[v] === 0 ? -1 : this.find(v))));
       for (const root of roots) byRoot.get(root)?.propagators.push(p);
     }
-    return { parts: [...byRoot.values()], free };
+    return { components: [...byRoot.values()], free };
   }
 }
