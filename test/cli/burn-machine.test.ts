@@ -101,6 +101,7 @@ describe("burning one version for a machine that is not switched", () => {
     expect(text).toContain("The device 27C040 EPROM in IC12, filled with R6; grade -15");
     for (const pin of ["2 (A16)", "30 (A17)"]) expect(text).toContain(`to do: Tie pin ${pin} of the 27C040 in IC12 to ground.`);
     const refused = await slotwright(["plan", "mine.yaml", "--json"], { folder: folderWith("27c256") });
+    expect(refused.code).toBe(1);
     expect(JSON.parse(refused.out).device).toMatchObject({ kind: "refused", reasons: [{ code: "device-unfit" }] });
     const words = (await slotwright(["plan", "mine.yaml"], { folder: folderWith("27c1024") })).out.replaceAll(/\s+/g, " ");
     expect(words).toContain("The device does not do IC12: 27C1024 EPROM: it has no 8-bit organisation.");

@@ -1,5 +1,5 @@
 // Which combination is built: command line, sheet, site and planner all take the same one, and say why.
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { sheetOf } from "../../src/pages/index.js";
@@ -49,6 +49,23 @@ describe("the combination that is built", () => {
     expect(text).toMatch(
       /after wires [\d, ]+ open: R4A; Tallow, Gannet on; Plover off\. Cannot run so: Gannet .* needs Skerry Monitor from R5\./,
     );
+  });
+
+  it("is none where no switch can do it: said plainly, as JSON too, and told by the exit code", async () => {
+    const folder = freshFolder();
+    const asked = readFileSync("data/builds/saltmarsh-three-mode-skerry.yaml", "utf8").replace(
+      "id: saltmarsh-three-mode-skerry",
+      "id: mine",
+    );
+    writeFileSync(join(folder, "mine.yaml"), `${asked}switch: {switch: toggle-dpdt}\n`);
+    const { code, out } = await slotwright(["plan", "mine.yaml"], { folder });
+    expect(code).toBe(1);
+    const text = out.replaceAll(/\s+/g, " ");
+    expect(text).toContain("A switch is needed, and none can be built as asked");
+    expect(text).toContain("without a switch the change from one to another is made by hand");
+    const inJson = await slotwright(["plan", "mine.yaml", "--json"], { folder });
+    expect(inJson.code).toBe(1);
+    expect(JSON.parse(inJson.out)).toMatchObject({ verdict: "conditional", wiring: { kind: "refused" } });
   });
 
   it("is not forced on who asks for another: that sheet is theirs, and says what is better", () => {

@@ -59,7 +59,10 @@ export const registerPlan: Register = (program, { terminal, action }) => {
     .option(...evenSoOption)
     .option("--replace", "write over a sheet that is there")
     .description("answer a build: does it work, how, and if not, why not and what would help")
-    .addHelpText("after", "\nExit codes: 0 it works (or works under a named condition), 1 it does not or that is not known, 2 wrong use.")
+    .addHelpText(
+      "after",
+      "\nExit codes: 0 it works (or works under a named condition), 1 it does not, that is not known, or it needs a switch or a memory device that cannot be had as asked, 2 wrong use.",
+    )
     .action(
       action<PlanOptions>(async ([name], options): Promise<ExitCode> => {
         const club = openClub(options.data, terminal);
@@ -108,6 +111,8 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         }
         if (sheet) terminal.err(sheet);
         if (ways?.tooMany || ways?.outcome === "none") return 1;
+        // The rules allow it, but nobody can build it as asked.
+        if (built?.kind === "refused" || device?.kind === "refused") return 1;
         return answer.verdict === "workable" || answer.verdict === "conditional" ? 0 : 1;
       }),
     );

@@ -8,7 +8,8 @@ export function builtText(built: BuiltMachine, nameOf: (as: string) => string, t
   if (built.kind === "refused") {
     const { why } = built;
     return [
-      title("It cannot be wired as asked"),
+      title("A switch is needed, and none can be built as asked"),
+      para("", "Each way runs by itself; without a switch the change from one to another is made by hand."),
       para("", why.says),
       ...(why.refused > 1 ? [para("", triedText(why))] : []),
       ...why.reasons.map((reason) => para("", `- ${reason.says}`)),
