@@ -1,6 +1,6 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
 export * from "./catalogue.js";
-export { type ClaimSite, claimSites, fixedSites, ioMeeting, meetIo, meetMemory, meetRevisions, memoryMeeting } from "./claims.js";
+export { type ClaimSite, claimSites, fixedSites, meetRevisions } from "./claims.js";
 export { cardsOn, cardsOnOrOff, copyName, defaultMode, findCopies, labelCopies, modesOf, numberedName, pairCopies } from "./copies.js";
 export { findingOf } from "./exceptions.js";
 export { explain, explanations } from "./explanations.js";
@@ -16,3 +16,4 @@ export { switchable } from "./switchable.js";
 export { kindWord, type Unresolved, unresolvedNames } from "./unresolved.js";
 export { kindsOf, mainMemory, mainMemoryLiesAnywhere, type Unsaid, unsaidOfCard, unsaidOfPart } from "./unsaid.js";
 export * from "./versions.js";
+export { fewestBits, ioMeeting, lacksSpace, type Meeting, meetIo, meetMemory, memoryMeeting, overlay, spaceBits } from "./windows.js";

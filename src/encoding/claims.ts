@@ -1,6 +1,6 @@
 // Everything that takes ports, memory, interrupts or DMA: the cards under their settings, and the board itself.
 // One list, so that every clash is found by comparing two of its entries.
-import { lineId, mainMemory } from "../catalogue/index.js";
+import { lacksSpace, lineId, mainMemory } from "../catalogue/index.js";
 import type { Release } from "../machine/index.js";
 import { type Bus, bytes, type Claims, hex, listed, resourceKinds } from "../records/index.js";
 import type { Literal } from "../solver/index.js";
@@ -52,7 +52,7 @@ function boardTakings(frame: Frame): Taken[] {
     (s, at): Taken => ({
       who: `the firmware in ${s.id}`,
       when: [onRevisions(frame, (r) => !s.revisions || s.revisions.includes(r))],
-      claims: { memory: [{ base: s.window.base, size: s.window.size, is: "rom" }] },
+      claims: { memory: [{ ...s.window, is: "rom" }] },
       ref: { kind: "board", id: board.id, pointer: `/firmware_sockets/${at}` },
     }),
   );
@@ -61,22 +61,25 @@ function boardTakings(frame: Frame): Taken[] {
 
 /** Fitted memory answers from its base up to the first thing of the board in its way; what lies beyond is reached otherwise. */
 function mainMemoryTakings(frame: Frame): Taken[] {
-  const { board, memories, revisions } = frame.question;
-  const base = mainMemory(board)?.base;
-  if (base === undefined) return [];
+  const { board, bus, memories, revisions } = frame.question;
+  const main = mainMemory(board);
+  if (main?.base === undefined) return [];
+  const { base, space } = main;
+  // A window that may lie in the same space may be in the way; which space it lies in is then told as not known.
+  const here = (w: { readonly space?: string | undefined }) => w.space === space || lacksSpace(bus, w) || lacksSpace(bus, main);
   return memories.flatMap((memory) =>
     revisions.flatMap((revision): Taken[] => {
       const there = (of: { readonly revisions?: readonly string[] }) => !of.revisions || of.revisions.includes(revision);
       const fixed = board.fixed.filter((f) => there(f) && (!f.when_memory || f.when_memory.some((s) => bytes(s) === memory)));
       const windows = [...fixed.flatMap((f) => listed(f.memory)), ...board.firmware_sockets.filter(there).map((s) => s.window)];
-      const inTheWay = windows.filter((w) => w.base + bytes(w.size) > base);
+      const inTheWay = windows.filter((w) => here(w) && w.base + bytes(w.size) > base);
       const end = Math.min(base + memory, ...inTheWay.map((w) => w.base));
       if (end <= base) return [];
       return [
         {
           who: `the main memory of ${board.name}`,
           when: [onRevisions(frame, (r) => r === revision), withMemory(frame, (m) => m === memory)],
-          claims: { memory: [{ base, size: end - base, is: "ram" }] },
+          claims: { memory: [{ base, size: end - base, is: "ram", ...(space === undefined ? {} : { space }) }] },
           ref: { kind: "board", id: board.id, pointer: "/memory" },
         },
       ];
@@ -144,4 +147,8 @@ export function lineOf(bus: Bus, name: string): Bus["interrupts"][number] | unde
 
 export function ports(from: number, to: number): string {
   return from === to ? hex(from, 3) : `${hex(from, 3)}–${hex(to, 3)}`;
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -3,6 +3,7 @@ import { type Catalogue, claimSites, mainMemory } from "../catalogue/index.js";
 import { addressMap, type MapWindow, railBars, slotPlan } from "../drawing/index.js";
 import {
   type Board,
+  type Bus,
   bytes,
   few,
   hex,
@@ -42,8 +43,12 @@ function owner(fixed: Board["fixed"][number]): string {
   return [fixed.name, on, when].filter(Boolean).join(", ");
 }
 
-function mainMemoryWindows(board: Board, taken: readonly MapWindow[]): readonly MapWindow[] {
-  const { options = [], base } = mainMemory(board) ?? {};
+/** Whether a window belongs on the map that is drawn: the one of its address space. */
+type OnMap = (window: { readonly space?: string | undefined }) => boolean;
+
+function mainMemoryWindows(board: Board, taken: readonly MapWindow[], onMap: OnMap): readonly MapWindow[] {
+  const main = mainMemory(board);
+  const { options = [], base } = main && onMap(main) ? main : {};
   const most = Math.max(0, ...options.map((o) => bytes(o)));
   if (most === 0 || base === undefined) return [];
   // Memory beyond the first thing in its way is reached otherwise; the board's own record says how.
@@ -52,10 +57,15 @@ function mainMemoryWindows(board: Board, taken: readonly MapWindow[]): readonly 
 }
 
 /** What the board takes of memory: its own windows and those of its firmware sockets. Sockets of one window are drawn once. */
-function ownMemory(board: Board): readonly MapWindow[] {
-  const fixed = board.fixed.flatMap((f) => listed(f.memory).map((w) => ({ base: w.base, size: bytes(w.size), owner: owner(f) })));
+function ownMemory(board: Board, onMap: OnMap): readonly MapWindow[] {
+  const fixed = board.fixed.flatMap((f) =>
+    listed(f.memory)
+      .filter(onMap)
+      .map((w) => ({ base: w.base, size: bytes(w.size), owner: owner(f) })),
+  );
   const sockets: MapWindow[] = [];
   for (const { id, window, revisions } of board.firmware_sockets) {
+    if (!onMap(window)) continue;
     const here = { base: window.base, size: bytes(window.size) };
     const same = (w: MapWindow) => w.base === here.base && w.size === here.size;
     if (fixed.some(same)) continue;
@@ -66,7 +76,7 @@ function ownMemory(board: Board): readonly MapWindow[] {
     else sockets.push({ ...here, owner: `firmware, socket ${id}${on}` });
   }
   const taken = [...fixed, ...sockets];
-  return [...mainMemoryWindows(board, taken), ...taken];
+  return [...mainMemoryWindows(board, taken, onMap), ...taken];
 }
 
 /** Ports of the board; what looks at few address bits answers again further up, drawn as one run a number of bits. */
@@ -83,12 +93,14 @@ function ownPorts(board: Board, bits: number): readonly MapWindow[] {
 }
 
 /** Where cards made for the board's bus can be set to answer: runs that meet are one, with the cards that claim in it. */
-function cardWindows(catalogue: Catalogue, board: Board, space: "memory" | "io"): readonly MapWindow[] {
+function cardWindows(catalogue: Catalogue, board: Board, space: "memory" | "io", onMap: OnMap = () => true): readonly MapWindow[] {
   const claimed = [...catalogue.cards.values()]
     .filter((card) => card.bus === board.bus)
     .flatMap((card) =>
       claimSites(card).flatMap(({ claims }) =>
-        listed<IoWindow | MemoryWindow>(claims[space]).map((w) => ({ from: w.base, to: w.base + bytes(w.size), name: card.name })),
+        listed<IoWindow | MemoryWindow>(claims[space])
+          .filter((w) => onMap("space" in w ? w : {}))
+          .map((w) => ({ from: w.base, to: w.base + bytes(w.size), name: card.name })),
       ),
     )
     .sort((a, b) => a.from - b.from);
@@ -107,20 +119,29 @@ function cardWindows(catalogue: Catalogue, board: Board, space: "memory" | "io")
 export function mapFigures(catalogue: Catalogue, board: Board): readonly { title: string; drawing: Figure }[] {
   const bus = catalogue.buses.get(board.bus);
   if (!bus) return [];
-  const map = (space: "memory" | "ports", bits: number, windows: readonly MapWindow[]) => {
-    const title = `${board.name}: ${space === "memory" ? "memory addresses" : "ports"} the board takes, and where cards can answer`;
+  const map = (space: "memory" | "ports", bits: number, windows: readonly MapWindow[], named = "") => {
+    const title = `${board.name}: ${space === "memory" ? `memory addresses${named && ` in ${named}`}` : "ports"} the board takes, and where cards can answer`;
     return {
-      title: space === "memory" ? "Memory" : "Ports",
+      title: space === "memory" ? `Memory${named && `, ${named}`}` : "Ports",
       drawing: figure(
         (prefix, width) => addressMap({ title, space, from: 0, to: 2 ** bits, windows }, prefix, width),
-        `${space}-${board.id}`,
+        `${space}-${board.id}${named && `-${named}`}`,
       ),
     };
   };
+  const memoryMaps = memorySpaces(bus).map(({ bits, named, onMap }) =>
+    map("memory", bits, [...ownMemory(board, onMap), ...cardWindows(catalogue, board, "memory", onMap)], named),
+  );
   return [
-    map("memory", bus.memory_address_bits, [...ownMemory(board), ...cardWindows(catalogue, board, "memory")]),
+    ...memoryMaps,
     map("ports", bus.io_address_bits, [...ownPorts(board, bus.io_address_bits), ...cardWindows(catalogue, board, "io")]),
   ];
+}
+
+/** One map a space; a window that does not say in which it lies is on each. */
+function memorySpaces(bus: Bus): readonly { readonly bits: number; readonly named?: string; readonly onMap: OnMap }[] {
+  if (!bus.spaces) return [{ bits: bus.memory_address_bits, onMap: () => true }];
+  return bus.spaces.map(({ id, bits }) => ({ bits, named: id, onMap: (w) => w.space === undefined || w.space === id }));
 }
 
 /** Rails of the newest revision, loaded by the board alone. */

@@ -46,7 +46,9 @@ export function busPage(ctx: Context, bus: Bus): BusPage {
     answer: [bus.summary, answer].filter(Boolean).join(" "),
     facts: [
       { name: "Memory address lines", value: value(bus.memory_address_bits) },
+      ...(bus.spaces ?? []).map((s) => ({ name: `Address space ${s.id}`, value: value(`${s.name} (${s.bits} lines)`) })),
       { name: "Port address lines", value: value(bus.io_address_bits) },
+      ...(bus.overlay_lines ?? []).map((l) => ({ name: `Overlay line ${l.id}`, value: value(l.says) })),
       ...(bus.clock_MHz === undefined ? [] : [{ name: "Clock asked for", value: value(bus.clock_MHz, "MHz") }]),
     ],
     edges: bus.edges.map((e) => ({

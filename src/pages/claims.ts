@@ -1,6 +1,6 @@
 // What a card or board takes of the machine's resources, as lines of text: ports, memory, interrupts, DMA.
 import { unsaidOfCard, unsaidOfPart } from "../catalogue/index.js";
-import { type Board, type Bus, bytes, type Card, type Claims, hex, listed, sizeText } from "../records/index.js";
+import { type Board, type Bus, bytes, type Card, type Claims, hex, listed, type MemoryWindow, sizeText } from "../records/index.js";
 import { unsaidOwner, unsaidText } from "../words/index.js";
 import { spanText } from "./common.js";
 
@@ -17,17 +17,12 @@ export function claimLines(claims: Claims): readonly ClaimLine[] {
     ...listed(claims.io).map((w) => ({
       kind: "ports" as const,
       what: spanText(w.base, w.size),
-      note:
-        w.decoded_bits === undefined
-          ? undefined
-          : w.decoded_bits === "unknown"
-            ? "how many address bits it looks at is not known, so it may answer again further up"
-            : `looks at ${w.decoded_bits} address bits, so it answers again every ${hex(2 ** w.decoded_bits)}`,
+      note: againText(w.decoded_bits),
     })),
     ...listed(claims.memory).map((w) => ({
       kind: "memory" as const,
-      what: spanText(w.base, bytes(w.size)),
-      note: [sizeText(bytes(w.size)), w.is ? answers[w.is] : "", w.shareable ? "may be shared" : ""].filter(Boolean).join(", "),
+      what: `${spanText(w.base, bytes(w.size))}${w.space === undefined ? "" : ` in ${w.space}`}`,
+      note: [sizeText(bytes(w.size)), w.is ? answers[w.is] : "", againText(w.decoded_bits), ...overlayText(w)].filter(Boolean).join(", "),
     })),
     ...listed(claims.interrupts).map((i) => ({
       kind: "interrupt" as const,
@@ -39,6 +34,25 @@ export function claimLines(claims: Claims): readonly ClaimLine[] {
       what: d.channel,
       note: d.shareable ? "lets go of it when idle" : undefined,
     })),
+  ];
+}
+
+function againText(decoded: number | "unknown" | undefined): string | undefined {
+  if (decoded === undefined) return undefined;
+  return decoded === "unknown"
+    ? "how many address bits it looks at is not known, so it may answer again further up"
+    : `looks at ${decoded} address bits, so it answers again every ${hex(2 ** decoded)}`;
+}
+
+function overlayText({ asserts, yields_to: yields, takes_turns: turns }: MemoryWindow): readonly string[] {
+  return [
+    ...(turns ? ["takes turns with others by software"] : []),
+    ...(asserts === undefined
+      ? []
+      : [asserts === "unknown" ? "which overlay line it asserts is not known" : `asserts ${asserts} while it answers`]),
+    ...(yields === undefined
+      ? []
+      : [yields === "unknown" ? "to which overlay line it yields is not known" : `keeps silent under ${yields.join(", ")}`]),
   ];
 }
 

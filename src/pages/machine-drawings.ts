@@ -1,10 +1,11 @@
 // From a combination to what the drawings of the machine show: slots with cards, both address maps, rail loads.
 // It gathers facts of the records for one mode; what fits and what fights was decided by planning.
-import { type Catalogue, labelCopies, mainMemory, pairCopies } from "../catalogue/index.js";
+import { type Catalogue, fewestBits, labelCopies, mainMemory, pairCopies } from "../catalogue/index.js";
 import type { AddressMap, MapWindow, RailLoad, SlotPlan } from "../drawing/index.js";
 import type { Combination, PlacedCard } from "../planning/index.js";
 import { type Board, type Build, bytes, type Card, type Claims, hex, known, listed, unknown } from "../records/index.js";
 import { drawnLength } from "./board-figures.js";
+import { listText } from "./common.js";
 
 export interface MachineDrawings {
   readonly slots: SlotPlan;
@@ -49,30 +50,50 @@ function onlyIn(combination: Combination, mode: string | undefined, as: string):
   return on.length === combination.modes.length ? undefined : on.map((m) => m.id);
 }
 
-/** Ports, with the number of address bits the card looks at when that is not all of them. */
-interface PortWindow extends MapWindow {
+/** A window, with the number of address bits that are looked at when that is not all of them. */
+interface PartlyDecoded extends MapWindow {
   readonly decoded?: number | undefined;
 }
 
 interface Windows {
-  readonly memory: readonly MapWindow[];
-  readonly ports: readonly PortWindow[];
+  readonly memory: readonly PartlyDecoded[];
+  readonly ports: readonly PartlyDecoded[];
+}
+
+function againText(decoded: number | "unknown" | undefined): string | undefined {
+  return typeof decoded === "number" ? `again every ${hex(2 ** decoded)}` : undefined;
+}
+
+/** Where nobody knows how many bits are looked at, as few as can be, so that nothing it may answer at is drawn as free. */
+function decodedAtLeast(w: {
+  readonly base: number;
+  readonly size: number;
+  readonly decoded_bits?: number | "unknown";
+}): number | undefined {
+  return w.decoded_bits === "unknown" ? fewestBits(w) : w.decoded_bits;
 }
 
 function windowsOf(claims: readonly Claims[], owner: string, off: { memory: boolean; io: boolean }): Windows {
   return {
     memory: claims
       .flatMap((c) => listed(c.memory))
-      .map((w) => ({ base: w.base, size: bytes(w.size), owner, what: w.is && answers[w.is], off: off.memory || undefined })),
+      .map((w) => ({
+        base: w.base,
+        size: bytes(w.size),
+        owner,
+        what: [w.is && answers[w.is], w.space && `in ${w.space}`, againText(w.decoded_bits)].filter(Boolean).join(", ") || undefined,
+        off: off.memory || undefined,
+        decoded: decodedAtLeast({ ...w, size: bytes(w.size) }),
+      })),
     ports: claims
       .flatMap((c) => listed(c.io))
       .map((w) => ({
         base: w.base,
         size: w.size,
         owner,
-        what: typeof w.decoded_bits === "number" ? `again every ${hex(2 ** w.decoded_bits)}` : undefined,
+        what: againText(w.decoded_bits),
         off: off.io || undefined,
-        decoded: w.decoded_bits === "unknown" ? Math.ceil(Math.log2(w.base + w.size)) : w.decoded_bits,
+        decoded: decodedAtLeast(w),
       })),
   };
 }
@@ -92,7 +113,7 @@ function boardWindows(board: Board, combination: Combination): Windows {
     .filter((s) => mine(s.revisions))
     .map((s) => ({ base: s.window.base, size: bytes(s.window.size), owner: "Firmware", what: `socket ${s.id}` }));
   // Sockets of one window (even and odd bytes) and a window the board names itself are one window on the map.
-  const memory: MapWindow[] = [];
+  const memory: PartlyDecoded[] = [];
   for (const w of [...main, ...taken.flatMap((t) => t.memory), ...sockets])
     if (!memory.some((m) => m.base === w.base && m.size === w.size)) memory.push(w);
   return { memory, ports: taken.flatMap((t) => t.ports) };
@@ -135,7 +156,7 @@ function railLoads(board: Board, combination: Combination, cards: readonly (read
 }
 
 /** A card that looks at few address bits answers again further up, so nothing up there may be drawn as free. */
-function portMap(name: string, bits: number, windows: readonly PortWindow[]): AddressMap {
+function portMap(name: string, bits: number, windows: readonly PartlyDecoded[]): AddressMap {
   const map = { title: `Port addresses of the ${name}`, space: "ports", from: 0 } as const;
   const plain = windows.map(({ decoded, ...w }): MapWindow => w);
   const period = Math.min(...windows.map((w) => 2 ** (w.decoded ?? bits)), 2 ** bits);
@@ -143,15 +164,18 @@ function portMap(name: string, bits: number, windows: readonly PortWindow[]): Ad
     const again = period < 2 ** bits ? `; the same again every ${hex(period)} for what looks at few address bits` : "";
     return { ...map, title: `${map.title}${again}`, to: period, windows: plain };
   }
-  const echoes = windows.flatMap(({ decoded, ...w }) =>
-    decoded === undefined
-      ? []
-      : Array.from(
-          { length: 2 ** bits / 2 ** decoded - 1 },
-          (_, k): MapWindow => ({ ...w, base: w.base + (k + 1) * 2 ** decoded, what: undefined, alias: true }),
-        ),
-  );
-  return { ...map, to: 2 ** bits, windows: [...plain, ...echoes.filter((e) => e.base < 2 ** bits)] };
+  return { ...map, to: 2 ** bits, windows: [...plain, ...echoesOf(windows, bits)] };
+}
+
+/** Where what looks at few address bits answers again. Where it would be drawn more often than can be seen, it is one run. */
+function echoesOf(windows: readonly PartlyDecoded[], bits: number): readonly MapWindow[] {
+  return windows.flatMap(({ decoded, ...w }) => {
+    if (decoded === undefined || decoded >= bits) return [];
+    const [turn, times] = [2 ** decoded, 2 ** (bits - decoded) - 1];
+    const echo = { ...w, what: undefined, alias: true };
+    if (times > 1024) return [{ ...echo, base: turn, size: 2 ** bits - turn }];
+    return Array.from({ length: times }, (_, k): MapWindow => ({ ...echo, base: w.base + (k + 1) * turn }));
+  });
 }
 
 /** Undefined when the catalogue lacks the board or one of the cards. */
@@ -182,6 +206,8 @@ export function machineDrawings(catalogue: Catalogue, combination: Combination, 
     };
   });
   const own = boardWindows(board, combination);
+  const memory: readonly PartlyDecoded[] = [...own.memory, ...taken.flatMap((t) => t.memory)];
+  const memoryBits = Math.max(...(bus.spaces?.map((s) => s.bits) ?? [bus.memory_address_bits]));
   const name = `${board.name} ${combination.revision}`;
   return {
     slots: {
@@ -206,11 +232,11 @@ export function machineDrawings(catalogue: Catalogue, combination: Combination, 
       })),
     },
     memory: {
-      title: `Memory addresses of the ${name}`,
+      title: `Memory addresses of the ${name}${bus.spaces ? `; ${listText(bus.spaces.map((s) => s.id))} drawn in one` : ""}`,
       space: "memory",
       from: 0,
-      to: 2 ** bus.memory_address_bits,
-      windows: [...own.memory, ...taken.flatMap((t) => t.memory)],
+      to: 2 ** memoryBits,
+      windows: [...memory.map(({ decoded: _, ...w }): MapWindow => w), ...echoesOf(memory, memoryBits)],
     },
     ports: portMap(name, bus.io_address_bits, [...own.ports, ...taken.flatMap((t) => t.ports)]),
     rails: railLoads(board, combination, cards),

@@ -1,7 +1,7 @@
 // When two claims meet, against a slow twin that walks every address.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { meetIo, meetMemory, meetRevisions } from "../../src/catalogue/index.js";
+import { meetIo, meetMemory, meetRevisions, overlay } from "../../src/catalogue/index.js";
 
 const bits = 8;
 /** Ports a window answers at, one by one: the card sees only the low bits of each address. */
@@ -48,16 +48,55 @@ describe("ten decoded bits of sixteen", () => {
   });
 });
 
-test("memory windows meet when they share a byte and are not both shareable", () => {
-  const window = fc.record({ base: fc.nat(40), size: fc.integer({ min: 1, max: 10 }), shareable: fc.boolean() });
+/** Every address a memory window answers at, one by one. */
+const answered = (w: { base: number; size: number; decoded_bits?: number }) => ports(w);
+const overlays = ["O1", "O2"];
+
+test("memory windows fight when they share an address, aliases included, and not just one keeps silent", () => {
+  const window = fc
+    .record(
+      {
+        base: fc.nat(60),
+        size: fc.integer({ min: 1, max: 10 }),
+        decoded_bits: fc.integer({ min: 5, max: 8 }),
+        asserts: fc.constantFrom(...overlays),
+        yields_to: fc.subarray(overlays, { minLength: 1 }),
+        space: fc.constantFrom("LOW", "HIGH"),
+        takes_turns: fc.boolean(),
+      },
+      { requiredKeys: ["base", "size"] },
+    )
+    .map((w) => ({ ...w, base: Math.min(w.base, 2 ** (w.decoded_bits ?? bits) - w.size) }));
+  const one = { memory_address_bits: bits };
+  const two = { ...one, spaces: ["LOW", "HIGH"].map((id) => ({ id, name: id, bits })) };
+  const seen = { fight: 0, apart: 0, overlaid: 0, elsewhere: 0 };
   fc.assert(
-    fc.property(window, window, (a, b) => {
-      const bytes = new Set(Array.from({ length: a.size }, (_, i) => a.base + i));
-      const share = Array.from({ length: b.size }, (_, i) => b.base + i).some((at) => bytes.has(at));
-      expect(meetMemory(a, b)).toBe(share && !(a.shareable && b.shareable));
+    fc.property(window, window, fc.boolean(), (a, b, spaced) => {
+      const other = answered(b);
+      const share = [...answered(a)].some((at) => other.has(at));
+      const quiet = (under: typeof a, over: typeof a) => over.asserts !== undefined && (under.yields_to ?? []).includes(over.asserts);
+      const overlaid = quiet(a, b) !== quiet(b, a) || (a.takes_turns === true && b.takes_turns === true);
+      const together = !spaced || (a.space !== undefined && a.space === b.space);
+      const fight = share && together && !overlaid;
+      seen[fight ? "fight" : !share ? "apart" : overlaid ? "overlaid" : "elsewhere"] += 1;
+      expect(meetMemory(a, b, spaced ? two : one)).toBe(fight);
+      expect(meetMemory(b, a, spaced ? two : one)).toBe(fight);
     }),
-    { numRuns: 500, seed: 2 },
+    { numRuns: 2000, seed: 2 },
   );
+  expect(Math.min(...Object.values(seen))).toBeGreaterThan(50);
+});
+
+test("what is not known of an overlay is neither yes nor no", () => {
+  const at = { base: 0, size: 16 };
+  const asserts = { ...at, asserts: "O1" };
+  const yields = { ...at, yields_to: ["O1"] };
+  expect([overlay(asserts, yields), overlay(asserts, asserts), overlay(yields, yields)]).toEqual(["yes", "no", "no"]);
+  expect(overlay({ ...at, asserts: "unknown" }, yields)).toBe("perhaps");
+  expect(overlay(asserts, { ...at, yields_to: "unknown" })).toBe("perhaps");
+  expect(overlay({ ...at, asserts: "unknown" }, at)).toBe("no");
+  // Each silences the other: then neither answers.
+  expect(overlay({ ...asserts, yields_to: ["O2"] }, { ...yields, asserts: "O2" })).toBe("no");
 });
 
 test("revisions: a list left out is every revision", () => {

@@ -1,8 +1,9 @@
 // Windows lie inside the address space, and inside what a card's edge can reach.
-import { bytes, type Claims, hex, listed } from "../../records/index.js";
+import { type Bus, bytes, type Claims, hex, listed } from "../../records/index.js";
 import { claimSites, fixedSites, type Path } from "../claims.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
+import { spaceBits } from "../windows.js";
 
 export const addressSpace: Rule = {
   name: "address-space",
@@ -14,13 +15,7 @@ export const addressSpace: Rule = {
     for (const board of catalogue.boards.values()) {
       const bus = catalogue.buses.get(board.bus);
       if (!bus) continue;
-      const home = (field: string) => ref("bus", bus.id, field);
-      const limits = {
-        memory: bus.memory_address_bits,
-        io: bus.io_address_bits,
-        memoryHome: home("memory_address_bits"),
-        ioHome: home("io_address_bits"),
-      };
+      const limits = limitsOf(bus);
       for (const { path, claims } of fixedSites(board)) yield* beyond(claims, limits, (...p) => ref("board", board.id, ...path, ...p));
       for (const [i, socket] of board.firmware_sockets.entries())
         yield* beyond({ memory: [socket.window] }, limits, () => ref("board", board.id, "firmware_sockets", i, "window", "base"));
@@ -28,54 +23,78 @@ export const addressSpace: Rule = {
     for (const card of catalogue.cards.values()) {
       const bus = catalogue.buses.get(card.bus);
       if (!bus) continue;
-      const at = bus.edges.findIndex((e) => e.id === card.edge);
-      const bits = bus.edges[at]?.address_bits;
-      const narrow = bits !== undefined && bits < bus.memory_address_bits;
-      const limits = {
-        memory: narrow ? bits : bus.memory_address_bits,
-        io: bus.io_address_bits,
-        memoryHome: narrow ? ref("bus", bus.id, "edges", at, "address_bits") : ref("bus", bus.id, "memory_address_bits"),
-        ioHome: ref("bus", bus.id, "io_address_bits"),
-      };
+      const limits = limitsOf(bus, card.edge);
       for (const { path, claims } of claimSites(card)) yield* beyond(claims, limits, (...p) => ref("card", card.id, ...path, ...p));
     }
   },
 };
 
+interface Lines {
+  readonly bits: number;
+  readonly home: Ref;
+}
+
 interface Limits {
-  readonly memory: number;
-  readonly io: number;
-  readonly memoryHome: Ref;
-  readonly ioHome: Ref;
+  /** Of a window in this space, or in the only one. */
+  readonly memory: (space: string | undefined) => Lines;
+  readonly io: Lines;
+}
+
+/** What the bus carries, and the edge of a card, if that is fewer lines. */
+function limitsOf(bus: Bus, edge?: string): Limits {
+  const at = bus.edges.findIndex((e) => e.id === edge);
+  const onEdge = bus.edges[at]?.address_bits;
+  const memory = (space: string | undefined): Lines => {
+    const bits = spaceBits(bus, space);
+    if (onEdge !== undefined && onEdge < bits) return { bits: onEdge, home: ref("bus", bus.id, "edges", at, "address_bits") };
+    const named = bus.spaces?.findIndex((s) => s.id === space) ?? -1;
+    return { bits, home: named < 0 ? ref("bus", bus.id, "memory_address_bits") : ref("bus", bus.id, "spaces", named, "bits") };
+  };
+  return { memory, io: { bits: bus.io_address_bits, home: ref("bus", bus.id, "io_address_bits") } };
 }
 
 function* beyond(claims: Claims, limits: Limits, place: (...path: Path) => Ref): Iterable<Draft> {
-  const hint = "Count the digits of the address: a hex digit is four lines.";
   for (const [i, w] of listed(claims.memory).entries()) {
-    const end = w.base + bytes(w.size);
-    if (end <= 2 ** limits.memory) continue;
-    yield {
-      says: `The window ends at ${hex(end - 1)}, beyond what ${limits.memory} address lines reach.`,
-      at: place("memory", i, "base"),
-      expected: `at most ${hex(2 ** limits.memory - 1)}`,
-      related: [{ says: "The number of lines is given here.", at: limits.memoryHome }],
-      hint,
-    };
+    const lines = limits.memory(w.space);
+    const told = { lines, what: "window", kind: "memory", related: "The number of lines is given here." };
+    yield* oneWindow({ ...w, size: bytes(w.size) }, told, (field) => place("memory", i, field));
   }
   for (const [i, w] of listed(claims.io).entries()) {
-    const related = [{ says: "The number of port address lines is given here.", at: limits.ioHome }];
-    if (w.base + w.size > 2 ** limits.io) {
-      const says = `The ports end at ${hex(w.base + w.size - 1)}, beyond what ${limits.io} address lines reach.`;
-      yield { says, at: place("io", i, "base"), expected: `at most ${hex(2 ** limits.io - 1)}`, related, hint };
-    } else if (typeof w.decoded_bits === "number" && w.decoded_bits > limits.io) {
-      const says = `It cannot look at ${w.decoded_bits} address bits: the bus has ${limits.io} for ports.`;
-      yield { says, at: place("io", i, "decoded_bits"), related, hint: "Leave decoded_bits out when all are looked at." };
-    } else if (typeof w.decoded_bits === "number" && w.base + w.size > 2 ** w.decoded_bits) {
-      yield {
-        says: `The ports reach up to ${hex(w.base + w.size - 1)}, but with ${w.decoded_bits} bits decoded they lie below ${hex(2 ** w.decoded_bits)}.`,
-        at: place("io", i, "decoded_bits"),
-        hint: "Give the lowest address it answers at; the aliases follow from decoded_bits.",
-      };
-    }
+    const told = { lines: limits.io, what: "ports", kind: "ports", related: "The number of port address lines is given here." };
+    yield* oneWindow(w, told, (field) => place("io", i, field));
+  }
+}
+
+interface Told {
+  readonly lines: Lines;
+  readonly what: string;
+  readonly kind: string;
+  readonly related: string;
+}
+
+interface Run {
+  readonly base: number;
+  readonly size: number;
+  readonly decoded_bits?: number | "unknown" | undefined;
+}
+
+function* oneWindow({ base, size, decoded_bits: looked }: Run, told: Told, at: (field: string) => Ref): Iterable<Draft> {
+  const { bits, home } = told.lines;
+  const related = [{ says: told.related, at: home }];
+  const [end, many] = [base + size - 1, told.what === "ports"];
+  if (end >= 2 ** bits) {
+    const says = `The ${told.what} ${many ? "end" : "ends"} at ${hex(end)}, beyond what ${bits} address lines reach.`;
+    const hint = "Count the digits of the address: a hex digit is four lines.";
+    yield { says, at: at("base"), expected: `at most ${hex(2 ** bits - 1)}`, related, hint };
+  } else if (typeof looked === "number" && looked > bits) {
+    const says = `It cannot look at ${looked} address bits: the bus has ${bits} for ${told.kind}.`;
+    yield { says, at: at("decoded_bits"), related, hint: "Leave decoded_bits out when all are looked at." };
+  } else if (typeof looked === "number" && end >= 2 ** looked) {
+    const reach = `The ${told.what} ${many ? "reach" : "reaches"} up to ${hex(end)}, but with ${looked} bits decoded`;
+    yield {
+      says: `${reach} ${many ? "they lie" : "it lies"} below ${hex(2 ** looked)}.`,
+      at: at("decoded_bits"),
+      hint: "Give the lowest address it answers at; the aliases follow from decoded_bits.",
+    };
   }
 }

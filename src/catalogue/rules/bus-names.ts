@@ -4,11 +4,12 @@ import { claimSites, fixedSites, type Path } from "../claims.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 import { noSuch } from "../say.js";
+import { mainMemory } from "../unsaid.js";
 
 export const busNames: Rule = {
   name: "bus-names",
-  says: "Edges, interrupt lines, DMA channels and rails are those the bus has.",
-  why: "A line, rail, channel or edge the bus does not have takes part in no comparison, so its clashes go unseen.",
+  says: "Edges, interrupt lines, DMA channels, rails, address spaces and overlay lines are those the bus has.",
+  why: "A line, rail, channel, edge or space the bus does not have takes part in no comparison, so its clashes go unseen.",
   mend: "Write the name as the bus has it (any of its other names will do), or add it to the record of the bus.",
   scope: ["bus", "board", "card"],
   *check({ catalogue }): Iterable<Draft> {
@@ -31,6 +32,9 @@ export const busNames: Rule = {
       }
       for (const [i, rail] of board.rails.entries()) yield* see("rail", [rail.rail], "rails", i, "rail");
       for (const { path, claims } of fixedSites(board)) yield* claimed(see, claims, path);
+      for (const [i, { window }] of board.firmware_sockets.entries())
+        yield* see("space", names(window.space), "firmware_sockets", i, "window", "space");
+      yield* see("space", names(mainMemory(board)?.space), "memory", "space");
     }
     for (const card of catalogue.cards.values()) {
       const bus = catalogue.buses.get(card.bus);
@@ -44,7 +48,7 @@ export const busNames: Rule = {
   },
 };
 
-type Sort = "edge" | "line" | "channel" | "rail";
+type Sort = "edge" | "line" | "channel" | "rail" | "space" | "overlay";
 type Seek = (sort: Sort, names: readonly string[] | undefined, ...path: (string | number)[]) => Iterable<Draft>;
 
 const sorts = {
@@ -52,6 +56,8 @@ const sorts = {
   line: { what: "interrupt line", field: "interrupts", names: (bus: Bus) => bus.interrupts.flatMap((l) => [l.id, ...(l.also ?? [])]) },
   channel: { what: "DMA channel", field: "dma", names: (bus: Bus) => listed(bus.dma).map((d) => d.id) },
   rail: { what: "rail", field: "rails", names: (bus: Bus) => bus.rails.map((r) => r.id) },
+  space: { what: "address space", field: "spaces", names: (bus: Bus) => listed(bus.spaces).map((s) => s.id) },
+  overlay: { what: "overlay line", field: "overlay_lines", names: (bus: Bus) => listed(bus.overlay_lines).map((l) => l.id) },
 } as const;
 
 function seeker(bus: Bus, place: (...path: Path) => Ref): Seek {
@@ -59,8 +65,7 @@ function seeker(bus: Bus, place: (...path: Path) => Ref): Seek {
     const { what, field, names: of } = sorts[sort];
     const known = of(bus);
     // A list is pointed into; a lone name is where it stands.
-    const inList =
-      path.length > 0 && (path.at(-1) === "fits" || path.at(-1) === "interrupts" || path.at(-1) === "dma" || path.at(-1) === "rails");
+    const inList = ["fits", "interrupts", "dma", "rails", "yields_to"].includes(String(path.at(-1)));
     for (const [i, name] of (names ?? []).entries()) {
       if (known.includes(name)) continue;
       const home = bus.id === place().id && place().kind === "bus" ? undefined : ref("bus", bus.id, field);
@@ -69,7 +74,17 @@ function seeker(bus: Bus, place: (...path: Path) => Ref): Seek {
   };
 }
 
+/** The names a field gives: one, several, or none where nobody knows. */
+function names(given: string | readonly string[] | undefined): readonly string[] {
+  return given === undefined || given === "unknown" ? [] : [given].flat();
+}
+
 function* claimed(see: Seek, claims: Claims, path: Path): Iterable<Draft> {
+  for (const [i, w] of listed(claims.memory).entries()) {
+    yield* see("space", names(w.space), ...path, "memory", i, "space");
+    yield* see("overlay", names(w.asserts), ...path, "memory", i, "asserts");
+    yield* see("overlay", names(w.yields_to), ...path, "memory", i, "yields_to");
+  }
   for (const [i, c] of listed(claims.interrupts).entries()) yield* see("line", [c.line], ...path, "interrupts", i, "line");
   for (const [i, c] of listed(claims.dma).entries()) yield* see("channel", [c.channel], ...path, "dma", i, "channel");
 }

@@ -1,9 +1,10 @@
 // A card does not take one resource twice at once: one of the two addresses is a slip.
-import { hex, type IoWindow, listed, type MemoryWindow } from "../../records/index.js";
-import { claimSites, meetIo, meetMemory, meetRevisions, type Path } from "../claims.js";
+import { type Bus, hex, type IoWindow, listed, type MemoryWindow } from "../../records/index.js";
+import { claimSites, meetRevisions, type Path } from "../claims.js";
 import { lineId } from "../lines.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
+import { meetIo, meetMemory } from "../windows.js";
 
 export const claimsApart: Rule = {
   name: "claims-apart",
@@ -25,13 +26,13 @@ export const claimsApart: Rule = {
           (t) => t.site === site || (always.has(t.site) && always.has(site) && meetRevisions(t.site.revisions, site.revisions)),
         );
         for (const mine of takenBy(site)) {
-          const other = kept.find((t) => meet(t, mine, bus.io_address_bits, (name) => lineId(bus, name) ?? name));
+          const other = kept.find((t) => meet(t, mine, bus));
           if (other) {
             yield {
               says: `The card takes ${mine.says} twice at once.`,
               at: ref("card", card.id, ...mine.path),
               related: [{ says: "It takes it here already.", at: ref("card", card.id, ...other.path) }],
-              hint: "Correct one of them; windows that may overlap are marked shareable.",
+              hint: "Correct one of them, or say which window asserts an overlay line that the other yields to.",
             };
           }
           kept.push(mine);
@@ -60,9 +61,10 @@ function takenBy(site: Site): readonly Taken[] {
   ];
 }
 
-function meet(a: Taken, b: Taken, ioBits: number, line: (name: string) => string): boolean {
-  if (a.what === "io" && b.what === "io") return meetIo(a.is, b.is, ioBits);
-  if (a.what === "memory" && b.what === "memory") return meetMemory(a.is, b.is);
+function meet(a: Taken, b: Taken, bus: Bus): boolean {
+  const line = (name: string) => lineId(bus, name) ?? name;
+  if (a.what === "io" && b.what === "io") return meetIo(a.is, b.is, bus.io_address_bits);
+  if (a.what === "memory" && b.what === "memory") return meetMemory(a.is, b.is, bus);
   if (a.what === "line" && b.what === "line") return line(a.is) === line(b.is);
   return a.what === "channel" && b.what === "channel" && a.is === b.is;
 }

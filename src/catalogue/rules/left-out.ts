@@ -1,8 +1,10 @@
 // What the planner must know and a record leaves out: no answer can be sure before it is written down, if only as none, 0 or unknown.
-import { type Board, type ResourceKind, resourceKinds } from "../../records/index.js";
+import { type Board, type Bus, type Card, listed, type ResourceKind, resourceKinds } from "../../records/index.js";
+import { type ClaimSite, claimSites, fixedSites } from "../claims.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 import { mainMemory, mainMemoryLiesAnywhere, unsaidOfCard, unsaidOfPart } from "../unsaid.js";
+import { lacksSpace } from "../windows.js";
 
 export const leftOut: Rule = {
   name: "left-out",
@@ -19,6 +21,7 @@ export const leftOut: Rule = {
         const at = ref("card", card.id, ...gap.path);
         if (kinds.length > 0) yield* told(kinds, "The card", at, gap.path.at(-2) === "positions");
       }
+      yield* windowsWithoutSpace(bus, "card", card, claimSites(card));
     }
     for (const card of catalogue.cards.values())
       if (card.chain === undefined && catalogue.buses.get(card.bus)?.chain)
@@ -45,6 +48,7 @@ export const leftOut: Rule = {
             ? "Add base: 0 on most boards."
             : "Add memory with base and options; none where memory sits on cards, unknown when nobody knows.",
         };
+      if (bus) yield* spaceless(bus, board);
       yield* limits(board, masters);
       for (const [i, rail] of board.rails.entries())
         if (rail.board_A === undefined)
@@ -57,6 +61,32 @@ export const leftOut: Rule = {
     }
   },
 };
+
+function* windowsWithoutSpace(bus: Bus, kind: "board" | "card", { id }: Board | Card, sites: readonly ClaimSite[]): Iterable<Draft> {
+  for (const { path, claims } of sites)
+    for (const [i, window] of listed(claims.memory).entries())
+      if (lacksSpace(bus, window)) yield withoutSpace(bus, ref(kind, id, ...path, "memory", i));
+}
+
+/** Windows of a board on a bus with several address spaces, its sockets and main memory among them. */
+function* spaceless(bus: Bus, board: Board): Iterable<Draft> {
+  yield* windowsWithoutSpace(bus, "board", board, fixedSites(board));
+  for (const [i, { window }] of board.firmware_sockets.entries())
+    if (lacksSpace(bus, window)) yield withoutSpace(bus, ref("board", board.id, "firmware_sockets", i, "window"));
+  const main = mainMemory(board);
+  if (main && lacksSpace(bus, main)) yield withoutSpace(bus, ref("board", board.id, "memory"));
+}
+
+function withoutSpace(bus: Bus, at: Ref): Draft {
+  return {
+    level: "note",
+    says: `The window does not say which address space of ${bus.name} it lies in; that is read as not known.`,
+    at,
+    hint: `Add space: ${listed(bus.spaces)
+      .map((s) => s.id)
+      .join(", or ")}.`,
+  };
+}
 
 /** Limits: a number, any, or unknown. */
 function* limits(board: Board, masters: ReadonlySet<string>): Iterable<Draft> {

@@ -1,9 +1,9 @@
 // Firmware sockets that make one window together, so that an image can be laid out for them.
 import { type Board, bytes, type FirmwareSocket, itemAt } from "../../records/index.js";
-import { meetMemory } from "../claims.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 import { socketRows } from "../socket-row.js";
+import { meetMemory, type Spaces } from "../windows.js";
 
 export const socketRowsRule: Rule = {
   name: "socket-rows",
@@ -13,10 +13,12 @@ export const socketRowsRule: Rule = {
   scope: ["board"],
   *check({ catalogue }): Iterable<Draft> {
     for (const board of catalogue.boards.values()) {
+      const bus = catalogue.buses.get(board.bus);
+      if (!bus) continue;
       const told = new Set<string>();
       for (const { id } of board.revisions) {
         const sockets = board.firmware_sockets.filter((s) => !s.revisions || s.revisions.includes(id));
-        if (sockets.length === 0 || !sockets.every(isSound) || overlap(sockets)) continue;
+        if (sockets.length === 0 || !sockets.every(isSound) || overlap(sockets, bus)) continue;
         const rows = socketRows(sockets);
         if (!("says" in rows) || told.has(rows.says)) continue;
         told.add(rows.says);
@@ -38,8 +40,8 @@ function isSound({ window }: FirmwareSocket): boolean {
   return Number.isInteger(Math.log2(size)) && window.base % size === 0;
 }
 
-function overlap(sockets: Board["firmware_sockets"]): boolean {
+function overlap(sockets: Board["firmware_sockets"], bus: Spaces): boolean {
   return sockets.some((a, i) =>
-    sockets.slice(i + 1).some((b) => meetMemory(a.window, b.window) && [a.lane, b.lane].sort().join() !== "even,odd"),
+    sockets.slice(i + 1).some((b) => meetMemory(a.window, b.window, bus) && [a.lane, b.lane].sort().join() !== "even,odd"),
   );
 }

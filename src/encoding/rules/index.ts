@@ -11,6 +11,7 @@ import { rails } from "./rails.js";
 import { room } from "./room.js";
 import { settings } from "./settings.js";
 import { dma, interrupts } from "./shared.js";
+import { spaces } from "./spaces.js";
 import { unread } from "./unread.js";
 import { unsaid } from "./unsaid.js";
 import { ioWindows, memoryWindows } from "./windows.js";
@@ -24,6 +25,7 @@ export const tradeRules: readonly TradeRule[] = [
   needs,
   ioWindows,
   memoryWindows,
+  spaces,
   interrupts,
   dma,
   unsaid,

@@ -1,7 +1,7 @@
 // Address windows: two things that answer at one address drive the bus against each other. Ports count with their aliases.
-import { ioMeeting, memoryMeeting } from "../../catalogue/index.js";
-import { hex, listed } from "../../records/index.js";
-import { ports, type Taken, takings, together } from "../claims.js";
+import { ioMeeting, memoryMeeting, overlay } from "../../catalogue/index.js";
+import { hex, listed, type MemoryWindow } from "../../records/index.js";
+import { capital, ports, type Taken, takings, together } from "../claims.js";
 import { type Draft, fact, never, type TradeRule, unsettled } from "../draft.js";
 import type { Frame } from "../frame.js";
 
@@ -46,17 +46,63 @@ const howToLook =
 
 export const memoryWindows: TradeRule = {
   name: "memory-windows",
-  says: "No two things answer at one memory address, unless both are made to share it.",
-  drafts: (frame) =>
-    pairs(frame, "memory", (a, b) => {
-      for (const x of listed(a.claims.memory))
-        for (const y of listed(b.claims.memory)) {
-          const met = memoryMeeting(x, y);
-          if (met) return `both answer at memory ${hex(met.from, 5)}–${hex(met.to, 5)}`;
-        }
-      return undefined;
-    }),
+  says: "No two things answer at one memory address of one space, aliases included, unless one yields to an overlay line that the other asserts.",
+  drafts: (frame) => [...pairs(frame, "memory", (a, b) => fighting(frame, a, b)), ...perhapsFighting(frame)],
 };
+
+/** Memory at which both answer for sure. */
+function fighting(frame: Frame, a: Taken, b: Taken): string | undefined {
+  for (const x of listed(a.claims.memory))
+    for (const y of listed(b.claims.memory)) {
+      const met = memoryMeeting(x, y, frame.question.bus);
+      if (met && overlay(x, y) === "no") return `both answer at memory ${hex(met.from, 5)}–${hex(met.to, 5)}${whyStill(x, y, met.aliased)}`;
+    }
+  return undefined;
+}
+
+function whyStill(x: MemoryWindow, y: MemoryWindow, aliased: boolean): string {
+  if (aliased) return ", because one of them looks at too few address lines and answers again further up";
+  const both = listed(x.yields_to).filter((line) => listed(y.yields_to).includes(line));
+  return both.length > 0 ? `; both yield to ${both.join(", ")}, and neither asserts it` : "";
+}
+
+/** Pairs that meet only if few address lines are looked at, or unless one yields to the other, where nobody knows. */
+function perhapsFighting(frame: Frame): Draft[] {
+  const all = takings(frame).filter((t) => listed(t.claims.memory).length > 0);
+  return all.flatMap((a, i) =>
+    all.slice(i + 1).flatMap((b): Draft[] => {
+      if (a.card === b.card || fighting(frame, a, b)) return [];
+      const open = mayFight(frame, a, b);
+      if (!open) return [];
+      const told = fact("memory-windows", capital(open.says), a.ref, b.ref);
+      return unsettled(frame, told, open.how, ...together(frame, a, b, "memory").map((there) => [...a.when, ...b.when, ...there]));
+    }),
+  );
+}
+
+function mayFight(frame: Frame, a: Taken, b: Taken): { readonly says: string; readonly how: string } | undefined {
+  const { bus } = frame.question;
+  for (const x of listed(a.claims.memory))
+    for (const y of listed(b.claims.memory)) {
+      const met = memoryMeeting(x, y, bus, "fewest");
+      const yields = overlay(x, y);
+      if (!met || yields === "yes") continue;
+      if (memoryMeeting(x, y, bus)) {
+        const says = `${a.who} and ${b.who} lie at one memory address, ${hex(met.from, 5)}; whether one yields to the other there is not known.`;
+        return { says, how: howToOverlay };
+      }
+      const who = [x.decoded_bits === "unknown" ? [a.who] : [], y.decoded_bits === "unknown" ? [b.who] : []].flat();
+      const looks = `How many address lines ${who.join(" and ")} ${who.length > 1 ? "look" : "looks"} at is not known`;
+      return { says: `${looks}; with few of them ${a.who} and ${b.who} answer at one memory address.`, how: howToLookAtMemory };
+    }
+  return undefined;
+}
+
+const howToOverlay =
+  "Look in the schematic of each for the overlay lines of the bus: which of them it drives while it answers, and under which it switches its drivers off.";
+
+const howToLookAtMemory =
+  "Follow the address lines to its decoder and count them, or write to it and read at addresses further up by powers of two: where it answers again, it does not look at that line.";
 
 /** Every pair of takings that clash, in the modes in which both are there. */
 export function pairs(
@@ -75,8 +121,4 @@ export function pairs(
       return never(frame, told, ...together(frame, a, b, what).map((there) => [...a.when, ...b.when, ...there]));
     }),
   );
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

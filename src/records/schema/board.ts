@@ -8,6 +8,7 @@ import {
   flag,
   head,
   idOf,
+  inSpace,
   list,
   mark,
   most,
@@ -92,6 +93,7 @@ export const FirmwareSocket = strict("A socket for firmware.", {
   window: strict("Where it appears in the address space; nothing else may answer there.", {
     base: address("First address."),
     size: size("Length in bytes."),
+    space: inSpace,
   }),
   wired_for: text("Memory device family it is wired for (27C010)."),
   lane: optional(
@@ -108,6 +110,7 @@ const MainMemory = strict(
   {
     options: list(size("Bytes fitted."), "Amounts that can be fitted."),
     base: optional(address("First address of main memory, 0 on most boards. Left out: where it lies is not known.")),
+    space: inSpace,
   },
 );
 

@@ -39,10 +39,33 @@ export const Edge = strict("A kind of card edge (and the slot made for it).", {
 });
 export type Edge = Static<typeof Edge>;
 
+export const AddressSpace = strict("One of several memory address spaces of a bus.", {
+  id: mark("As people write it: A16, A24."),
+  name: text("What it is, and how a card tells it from the others."),
+  bits: whole("Address lines that count in it; windows in it lie below 2 to this power.", 1),
+});
+
+export const OverlayLine = strict("A line that silences what lies under an overlay.", {
+  id: mark("Name of the line."),
+  says: text("What it does."),
+});
+
 export const Bus = strict("A bus: the lines, rails and edges that boards and cards share.", {
   ...head,
-  memory_address_bits: whole("Memory address lines; windows must lie below 2 to this power.", 1),
+  memory_address_bits: whole("Memory address lines; windows must lie below 2 to this power, or to that of their own space.", 1),
   io_address_bits: whole("Port address lines.", 1),
+  spaces: optional(
+    list(
+      AddressSpace,
+      "Memory address spaces, where the bus has several at the same numbers (told apart by modifier or status lines). Left out: there is one.",
+    ),
+  ),
+  overlay_lines: optional(
+    list(
+      OverlayLine,
+      "Lines by which one window takes the place of another: what asserts the line answers, what yields to it keeps silent. Left out: none.",
+    ),
+  ),
   edges: list(Edge, "Kinds of card edge."),
   interrupts: list(InterruptLine, "Interrupt lines, most urgent first."),
   dma: optional(list(DmaChannel, "DMA channels.")),

@@ -147,24 +147,52 @@ export type Source = Static<typeof Source>;
 /** Limits a fact to some revisions of the record it stands in; left out, it holds for all of them. */
 export const OnRevisions = list(mark("A revision of this record."), "Holds for these revisions only; all when left out.");
 
+/** How many low address bits a thing looks at. With fewer than there are, it answers again at aliases. */
+function decodedBits(description: string) {
+  return optional(Type.Union([whole("So many.", 1), Type.Literal("unknown")], { description }));
+}
+
 /** A run of addresses. Ports of a card that decodes few bits answer again at aliases. */
 export const IoWindow = strict("A run of port addresses.", {
   base: address("First port, usually written in hex (0x300)."),
   size: whole("Number of ports.", 1),
-  decoded_bits: optional(
-    Type.Union([whole("So many.", 1), Type.Literal("unknown")], {
-      description:
-        "How many low address bits the card looks at; left out: all of them. 10 means it answers again every 0x400. unknown where nobody has looked: it may then answer again further up.",
-    }),
+  decoded_bits: decodedBits(
+    "How many low address bits the card looks at; left out: all of them. 10 means it answers again every 0x400. unknown where nobody has looked: it may then answer again further up.",
   ),
 });
 export type IoWindow = Static<typeof IoWindow>;
 
+/** Which of the address spaces of a bus a window lies in. */
+export const inSpace = optional(
+  mark(
+    "The address space of the bus it lies in: windows meet only in one space. A thing that answers in two has two windows. Left out: the only one, or not known, where the bus names several.",
+  ),
+);
+
 export const MemoryWindow = strict("A run of memory addresses.", {
   base: address("First address, usually written in hex (0xD0000)."),
   size: size("Length in bytes (0x4000 or 16K)."),
+  space: inSpace,
   is: optional(oneOf(["ram", "rom", "registers", "option-rom"], "What answers there.")),
-  shareable: optional(flag("May overlap another window that is also shareable (both are the same contents or are switched by software).")),
+  decoded_bits: decodedBits(
+    "How many low address bits it looks at; left out: all of them. 16 means it answers again every 64K, where the bus has more lines. unknown where nobody has looked: it may then answer again further up.",
+  ),
+  asserts: optional(
+    mark(
+      "Overlay line of the bus that it pulls while it answers, so that what yields to the line keeps silent under it. unknown where nobody has looked. Left out: none.",
+    ),
+  ),
+  yields_to: optional(
+    Type.Union([list(mark("An overlay line."), "Lines."), Type.Literal("unknown")], {
+      description:
+        "Overlay lines of the bus under which it keeps silent: it may lie where another window asserts one of them, and only there. Two that yield still meet. unknown where nobody has looked. Left out: none.",
+    }),
+  ),
+  takes_turns: optional(
+    flag(
+      "It answers only while its software opens it, and that software closes it before another is opened; two such windows may lie at one place (default no).",
+    ),
+  ),
 });
 export type MemoryWindow = Static<typeof MemoryWindow>;
 

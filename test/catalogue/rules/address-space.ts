@@ -8,6 +8,16 @@ export default {
     },
   },
   bad: {
+    "memory above what few lines tell apart": (c) => {
+      c.board["tb-1"]!.fixed[0]!.memory = [{ base: 0xb8000, size: "16K", decoded_bits: 16 }];
+    },
+    "memory outside its own space": (c) => {
+      c.bus.tb!.spaces = [{ id: "A16", name: "short", bits: 16 }];
+      c.board["tb-1"]!.firmware_sockets[0]!.window.space = "A16";
+      c.card.tc!.claims = [{ io: "settings", memory: "none", interrupts: "settings", dma: "settings" }];
+      c.board["tb-1"]!.fixed[0]!.memory = [{ base: 0x8000, size: "16K", space: "A16" }];
+      Object.assign(c.board["tb-1"]!.memory!, { space: "A16" });
+    },
     "a window beyond the lines of the bus": (c) => {
       c.card.tc!.claims = [{ memory: [{ base: 0xfe000, size: "16K" }] }];
     },

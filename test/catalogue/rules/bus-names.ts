@@ -23,6 +23,13 @@ export default {
     "an edge the bus lacks": (c) => {
       c.board["tb-1"]!.slots[1]!.edge = "lang";
     },
+    "an address space the bus lacks": (c) => {
+      c.board["tb-1"]!.fixed[0]!.memory = [{ base: 0xb8000, size: "4K", space: "A24" }];
+    },
+    "an overlay line the bus lacks": (c) => {
+      c.bus.tb!.overlay_lines = [{ id: "OVER", says: "Silences what yields to it." }];
+      c.board["tb-1"]!.fixed[0]!.memory = [{ base: 0xb8000, size: "4K", yields_to: ["OVER", "OVRE"] }];
+    },
     "an edge of the bus that fits an unknown slot": (c) => {
       c.bus.tb!.edges[1]!.fits = ["long", "extra"];
     },

@@ -14,10 +14,11 @@ export default {
         { ...socket!, id: "IC8", lane: "odd" },
       ];
     },
-    "windows that may overlap": (c) => {
-      const memory = [{ base: 0xb8000, size: "4K", shareable: true }];
-      c.board["tb-1"]!.fixed[0]!.memory = memory;
-      c.board["tb-1"]!.fixed.push({ name: "Second screen", memory });
+    "a window that yields to the other": (c) => {
+      const window = { base: 0xb8000, size: "4K" };
+      c.bus.tb!.overlay_lines = [{ id: "OVER", says: "Silences what yields to it." }];
+      c.board["tb-1"]!.fixed[0]!.memory = [{ ...window, asserts: "OVER" }];
+      c.board["tb-1"]!.fixed.push({ name: "Second screen", memory: [{ ...window, yields_to: ["OVER"] }] });
     },
     "with other amounts of memory": (c) => {
       const memory = [{ base: 0xa0000, size: "4K" }];
@@ -27,6 +28,10 @@ export default {
   bad: {
     "memory windows": (c) => {
       c.board["tb-1"]!.fixed.push({ name: "Second screen", memory: [{ base: 0xb9000, size: "4K" }] });
+    },
+    "an alias of memory": (c) => {
+      c.board["tb-1"]!.fixed[0]!.memory = [{ base: 0x8000, size: "4K", decoded_bits: 16 }];
+      c.board["tb-1"]!.fixed.push({ name: "Second screen", memory: [{ base: 0xb8000, size: "4K" }] });
     },
     "an alias of ports": (c) => {
       c.board["tb-1"]!.fixed.push({ name: "Printer", io: [{ base: 0x7d4, size: 1 }] });

@@ -57,6 +57,14 @@ export default {
     "what a card does on the chain": (c) => {
       delete written(c).card.tc!.chain;
     },
+    "in which address space a window lies": (c) => {
+      const { bus, board, card } = written(c);
+      bus.tb!.spaces = ["A16", "A24"].map((id) => ({ id, name: id, bits: 24 }));
+      const inA24 = <T extends { space?: string }>(w: T) => Object.assign(w, { space: "A24" });
+      for (const part of board["tb-1"]!.fixed) if (Array.isArray(part.memory)) part.memory.map(inA24);
+      Object.assign(board["tb-1"]!.memory!, { space: "A24" });
+      card.tc!.claims = [{ io: "settings", memory: [{ base: 0xc0000, size: "4K" }], interrupts: "settings", dma: "settings" }];
+    },
     "where main memory lies": (c) => {
       delete written(c).board["tb-1"]!.memory;
     },

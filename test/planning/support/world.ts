@@ -31,11 +31,23 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
   const factOf = <T>(v: T): T | { readonly is: T; readonly find: string } => (chance(0.15) ? { is: v, find: "Measure it." } : v);
   const unknownOr = <T>(p: number, v: T) => factOf<T | "unknown">(chance(p * tight) ? "unknown" : v);
 
+  const inSpaces = chance(0.15);
+  const space = () => (inSpaces && !chance(0.06 * tight) ? r.pick(["LOW", "LOW", "HIGH"]) : undefined);
   const bus = tidy<Bus>({
     id: "bus",
     name: "Bus",
     memory_address_bits: 8,
     io_address_bits: 6,
+    spaces: inSpaces
+      ? [
+          { id: "LOW", name: "low", bits: 8 },
+          { id: "HIGH", name: "high", bits: 9 },
+        ]
+      : undefined,
+    overlay_lines: [
+      { id: "O1", says: "s" },
+      { id: "O2", says: "s" },
+    ],
     edges: [
       { id: "short", name: "short", fits: ["short", "long"], interrupts: ["I1", "I2"], dma: ["D1"] },
       { id: "long", name: "long", fits: ["long"], interrupts: ["I1", "I2", "I3"], dma: ["D1", "D2"] },
@@ -105,14 +117,14 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     ],
     total_W: maybe(0.3, () => unknownOr(0.1, r.pick([8, 15]))),
     total_derate: maybe(0.3, () => 0.8),
-    memory: memories ? { options: memories, base: r.pick([0, 0, 16, 64, 128, 200]) } : "none",
+    memory: memories ? { options: memories, base: r.pick([0, 0, 16, 64, 128, 200]), space: space() } : "none",
     firmware: ["fw", "other"],
     firmware_sockets: [
       {
         id: "IC1",
         pins: 28,
         data_width: 8,
-        window: { base: r.pick([240, 240, 96]), size: 16 },
+        window: { base: r.pick([240, 240, 96]), size: 16, space: space() },
         wired_for: "27C64",
         slowest_ns: 200,
         revisions: someRevisions(0.3),
@@ -153,6 +165,21 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
       ]),
     });
 
+  // Few windows assert and yield at once: of two that silence each other, neither answers.
+  const memoryWindow = () =>
+    tidy({
+      base: r.int(0, 14) * 16,
+      size: r.pick([16, 32]),
+      space: space(),
+      decoded_bits: maybe(0.3, () => r.pick([5, 6, 7, "unknown"] as const)),
+      ...r.pick([
+        {},
+        {},
+        { asserts: r.pick(["O1", "O1", "O2", "unknown"]) },
+        { yields_to: r.pick([["O1"], ["O1", "O2"], "unknown" as const]) },
+        { takes_turns: r.next() < 0.7 },
+      ]),
+    });
   const cardCount = large ? r.int(3, 5) : r.int(1, 3);
   const cards: Card[] = Array.from({ length: cardCount }, (_, i) => randomCard(i));
   function randomCard(i: number): Card {
@@ -161,7 +188,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
         io: maybe(0.5, () => [
           { base: r.int(0, 60), size: r.int(1, 4), decoded_bits: maybe(0.3, () => r.pick([3, 4, 5, "unknown"] as const)) },
         ]),
-        memory: maybe(0.35, () => [{ base: r.int(0, 14) * 16, size: r.pick([16, 32]), shareable: maybe(0.3, () => true) }]),
+        memory: maybe(0.35, () => [memoryWindow()]),
         interrupts: maybe(0.3, () => [
           {
             line: r.pick(["I1", "L1", "I2", "I3"]),

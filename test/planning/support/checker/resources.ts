@@ -18,12 +18,13 @@ export function resourceObjections(c: Case, mode: ModeOfUse): Objection[] {
   const pairs = owners.flatMap((a, i) => owners.slice(i + 1).map((b) => [a, b] as const));
   return [
     ...owners.flatMap((o) => (o.fitted ? linesReach(c, o, o.fitted) : [])),
-    ...pairs.flatMap(([a, b]) => [...ports(c, a, b), ...memory(a, b)]),
+    ...pairs.flatMap(([a, b]) => [...ports(c, a, b), ...memory(c, a, b)]),
     ...interruptLines(c, owners),
     ...channels(owners),
     ...c.fitted.flatMap((f) => openOf(c, f, mode)),
     ...openOnBoard(c, owners),
     ...openMainMemory(c, owners),
+    ...openSpaces(c, owners),
     ...openByMemory(c, owners),
   ];
 }
@@ -77,6 +78,12 @@ function boardAsOwner(c: Case): Owner {
   return ownerOf("the board", undefined, [...claims, ...mainMemory(c, claims)], () => true);
 }
 
+/** "Left out: not known, where the bus names several": such a window of a card is open, one of the board where a card takes memory. */
+function openSpaces(c: Case, owners: readonly Owner[]): Objection[] {
+  if (!c.world.bus.spaces || !owners.some((o) => o.fitted && o.memory.length > 0)) return [];
+  return owners.flatMap((o) => o.memory.filter((w) => w.space === undefined).map(() => unknown(`the space of a window of ${o.name}`)));
+}
+
 const toldMemory = (c: Case) => (typeof c.world.board.memory === "object" ? c.world.board.memory : undefined);
 
 /** "Left out, or unknown: no card that answers at memory addresses is called workable"; so where the base is left out. */
@@ -101,12 +108,14 @@ function openByMemory(c: Case, owners: readonly Owner[]): Objection[] {
 function mainMemory(c: Case, board: readonly Claims[]): Claims[] {
   const memory = toldMemory(c);
   if (memory?.base === undefined) return [];
-  const inTheWay = board.flatMap((x) => entries(x.memory));
+  // Of a window whose space nobody knows it does not matter here: every machine with a card in memory is open then.
+  const sameSpace = (w: MemoryWindow) => !c.world.bus.spaces || [memory.space, undefined].includes(w.space) || memory.space === undefined;
+  const inTheWay = board.flatMap((x) => entries(x.memory)).filter(sameSpace);
   const free = (address: number) => !inTheWay.some((w) => w.base <= address && address < w.base + bytesOf(w.size));
   const { base } = memory;
   let size = 0;
   while (size < c.machine.memory && free(base + size)) size++;
-  return size > 0 ? [{ memory: [{ base, size }] }] : [];
+  return size > 0 ? [{ memory: [{ base, size, ...(memory.space === undefined ? {} : { space: memory.space }) }] }] : [];
 }
 
 function cardAsOwner(f: Fitted, mode: ModeOfUse): Owner {
@@ -138,27 +147,29 @@ function entries<T>(given: readonly T[] | string | undefined): readonly T[] {
   return Array.isArray(given) ? given : [];
 }
 
+type Run = Pick<IoWindow | MemoryWindow, "base" | "size" | "decoded_bits">;
+
 /** The numbers of low address bits that may be looked at: the one written, all of them, or every one that still tells the ports apart. */
-function mayLookAt(window: IoWindow, bits: number): readonly number[] {
+function mayLookAt(window: Run, bits: number): readonly number[] {
   const written = window.decoded_bits ?? bits;
   if (written !== "unknown") return [Math.min(written, bits)];
-  return Array.from({ length: bits + 1 }, (_, d) => d).filter((d) => window.base + window.size <= 2 ** d);
+  return Array.from({ length: bits + 1 }, (_, d) => d).filter((d) => window.base + bytesOf(window.size) <= 2 ** d);
 }
 
 /** Every port the window answers at when so many bits are looked at, aliases included; kept, since it is asked for every machine. */
-function answersAt(window: IoWindow, looked: number, bits: number): Set<number> {
+function answersAt(window: Run, looked: number, bits: number): Set<number> {
   const before = answers.get(window)?.get(looked);
   if (before) return before;
   const turn = 2 ** looked;
-  const low = new Set(Array.from({ length: window.size }, (_, i) => (window.base + i) % turn));
+  const low = new Set(Array.from({ length: bytesOf(window.size) }, (_, i) => (window.base + i) % turn));
   const ports = new Set(Array.from({ length: 2 ** bits }, (_, port) => port).filter((port) => low.has(port % turn)));
   answers.set(window, (answers.get(window) ?? new Map<number, Set<number>>()).set(looked, ports));
   return ports;
 }
-const answers = new WeakMap<IoWindow, Map<number, Set<number>>>();
+const answers = new WeakMap<Run, Map<number, Set<number>>>();
 
 /** In every case, in some, or in none, of what the two windows may look at, some port is answered by both. */
-function meetAtPort(x: IoWindow, y: IoWindow, bits: number): "always" | "perhaps" | "never" {
+function meet(x: Run, y: Run, bits: number): "always" | "perhaps" | "never" {
   const cases = mayLookAt(x, bits).flatMap((dx) =>
     mayLookAt(y, bits).map((dy) => [...answersAt(x, dx, bits)].some((port) => answersAt(y, dy, bits).has(port))),
   );
@@ -167,15 +178,36 @@ function meetAtPort(x: IoWindow, y: IoWindow, bits: number): "always" | "perhaps
 
 function ports(c: Case, a: Owner, b: Owner): Objection[] {
   const bits = c.world.bus.io_address_bits;
-  const met = a.io.flatMap((x) => b.io.map((y) => meetAtPort(x, y, bits)));
+  const met = a.io.flatMap((x) => b.io.map((y) => meet(x, y, bits)));
   if (met.includes("always")) return [no(`${a.name} and ${b.name} both answer at a port`)];
   return met.includes("perhaps") ? [unknown(`${a.name} and ${b.name} may answer at one port`)] : [];
 }
 
-function memory(a: Owner, b: Owner): Objection[] {
-  const end = (w: MemoryWindow) => w.base + bytesOf(w.size);
-  const clash = a.memory.some((x) => b.memory.some((y) => x.base < end(y) && y.base < end(x) && !(x.shareable && y.shareable)));
-  return clash ? [no(`${a.name} and ${b.name} both answer in memory`)] : [];
+function memory(c: Case, a: Owner, b: Owner): Objection[] {
+  const met = a.memory.flatMap((x) => b.memory.map((y) => fight(c, x, y)));
+  if (met.includes("always")) return [no(`${a.name} and ${b.name} both answer in memory`)];
+  return met.includes("perhaps") ? [unknown(`${a.name} and ${b.name} may both answer in memory`)] : [];
+}
+
+/** "Windows meet only in one space"; where the space of one is not known, the machine is open anyhow. */
+function fight(c: Case, x: MemoryWindow, y: MemoryWindow): "always" | "perhaps" | "never" {
+  const { spaces, memory_address_bits: lines } = c.world.bus;
+  if (spaces && (x.space === undefined || x.space !== y.space)) return "never";
+  const met = meet(x, y, spaces?.find((s) => s.id === x.space)?.bits ?? lines);
+  // "Two such windows may lie at one place."
+  if (x.takes_turns && y.takes_turns) return "never";
+  const quiet = [keepsSilent(x, y), keepsSilent(y, x)];
+  // One that keeps silent under the other makes an overlay; two that silence each other make none.
+  const overlaid = quiet.includes("perhaps") ? "perhaps" : quiet[0] === quiet[1] ? "never" : "always";
+  if (met === "never" || overlaid === "always") return "never";
+  return met === "always" && overlaid === "never" ? "always" : "perhaps";
+}
+
+/** "Overlay lines under which it keeps silent ... where another window asserts one of them". */
+function keepsSilent(under: MemoryWindow, over: MemoryWindow): "always" | "perhaps" | "never" {
+  if (!under.yields_to || !over.asserts) return "never";
+  if (under.yields_to === "unknown" || over.asserts === "unknown") return "perhaps";
+  return under.yields_to.includes(over.asserts) ? "always" : "never";
 }
 
 /** The bus's own name of a line that may be written by any of its names. */
