@@ -46,6 +46,7 @@ export type AgreedBy = "sha256" | "sha1" | "crc32";
 export async function agrees(image: KnownImage, bytes: Uint8Array): Promise<AgreedBy | undefined> {
   if (image.size !== bytes.length) return undefined;
   if (image.crc32 !== "unknown" && image.crc32 !== crc32(bytes)) return undefined;
+  if (image.crc32 === "unknown" && image.sha1 === "unknown" && image.sha256 === "unknown") return undefined;
   const sums = await checksums(bytes);
   let by: AgreedBy | undefined = image.crc32 === "unknown" ? undefined : "crc32";
   if (image.sha1 !== "unknown" && sums.sha1 !== undefined) {
