@@ -87,7 +87,13 @@ describe("the package", () => {
 
   it("starts: checks, builds, serves, prints the address, and ends when asked to", async () => {
     const main = join(folder, "node_modules", "slotwright", "dist", "src", "cli", "main.js");
-    const started = spawn(process.execPath, [main, "start", "--out", "pages"], { cwd: folder, stdio: ["ignore", "pipe", "inherit"] });
+    // A new club's pages; those of the demo, which the same code builds, take minutes on a busy machine.
+    const club = ["--data", "club"];
+    expect(slotwright("start-club", "club", "--no-parts").code).toBe(0);
+    const started = spawn(process.execPath, [main, "start", "--out", "pages", ...(process.env.LONG ? [] : club)], {
+      cwd: folder,
+      stdio: ["ignore", "pipe", "inherit"],
+    });
     let told = "";
     const address = await new Promise<string>((found, fail) => {
       started.stdout.setEncoding("utf8").on("data", (piece: string) => {
@@ -97,7 +103,7 @@ describe("the package", () => {
       });
       started.once("exit", (code) => fail(new Error(`It ended with ${code} before it served:\n${told}`)));
     });
-    expect(told).toMatch(/\d+ records in .*: everything holds/);
+    expect(told).toMatch(/\d+ records in .*everything holds/);
     const page = await fetch(address);
     expect(page.headers.get("content-type")).toContain("text/html");
     expect(await page.text()).toContain("<h1");

@@ -22,11 +22,7 @@ export function crc32(bytes: Uint8Array): string {
   const fours = bytes.length - (bytes.length % 4);
   for (let i = 0; i < fours; i += 4) {
     c ^= at(bytes, i) | (at(bytes, i + 1) << 8) | (at(bytes, i + 2) << 16) | (at(bytes, i + 3) << 24);
-    c =
-      at(tables, 768 + (c & 0xff)) ^
-      at(tables, 512 + ((c >>> 8) & 0xff)) ^
-      at(tables, 256 + ((c >>> 16) & 0xff)) ^
-      at(tables, c >>> 24);
+    c = at(tables, 768 + (c & 0xff)) ^ at(tables, 512 + ((c >>> 8) & 0xff)) ^ at(tables, 256 + ((c >>> 16) & 0xff)) ^ at(tables, c >>> 24);
   }
   for (let i = fours; i < bytes.length; i++) c = at(tables, (c ^ at(bytes, i)) & 0xff) ^ (c >>> 8);
   return ((c ^ 0xffffffff) >>> 0).toString(16).padStart(8, "0");

@@ -31,6 +31,7 @@ export async function makePocket({ catalogue, records, made, say = () => {} }: P
   const top = packageTop();
   const assets = join(top, "dist", "templates", "assets");
   const asset = (name: string) => readFileSync(join(assets, name), "utf8");
+  const own = (name: string) => readFileSync(join(top, "dist", "templates", "single-file", name), "utf8");
   say("Working out the answers");
   const pages = pagesFor(catalogue, records);
   say("Setting the pages");
@@ -45,13 +46,12 @@ export async function makePocket({ catalogue, records, made, say = () => {} }: P
   const finished = Object.fromEntries(kept.map(({ name, content }) => [name, pageOf(name, content)]));
   const html = shell({
     title: catalogue.club ? `${catalogue.club.name} \u2013 Slotwright` : "Slotwright",
-    style: withFonts(`${asset("site.css")}\n${asset("planner.css")}\n${asset("pocket.css")}`, assets),
-    script: asset("pocket.js"),
+    style: withFonts(`${asset("site.css")}\n${asset("planner.css")}\n${own("pocket.css")}`, assets),
+    script: own("pocket.js"),
     pieces: {
       search: squeezed(JSON.stringify(entriesOf(pages).filter((e) => finished[e.href] || e.href === "planner.html"))),
       records: squeezed(plannerRecords(catalogue)),
-      solve: squeezed(asset("planner-solve.js")),
-      bench: squeezed(asset("planner-bench.js")),
+      workers: squeezed(own("workers.js")),
       pages: squeezed(JSON.stringify(bookOf(finished))),
       sheets: squeezed(JSON.stringify(Object.fromEntries(pages.sheets.map((s) => [s.href, s.of])) satisfies Sheets)),
       written: squeezed(JSON.stringify(writtenOf(pages))),

@@ -159,21 +159,24 @@ describe("a machine of 20 slots, 20 cards, 30 versions and 200 known problems", 
     },
   );
 
-  it.each([360, 1280])("is never held up for 100 ms of such a processor's time, 95 times in 100, at %d pixels", async (width) => {
-    // Other work on the machine can only add to the page's processor time (it empties its caches), so the least of three plays counts.
-    let least: readonly Took[] = [];
-    for (let plays = 0; plays < 3 && (plays === 0 || p95(least) >= 100); plays += 1) {
-      const opened = await open(width, true);
-      const trace = await traceMainThread(opened.session);
-      await play(opened);
-      const all = (await trace.end()).map(({ what, ms }): Took => ({ what, ms: Math.round(ms * 4) }));
-      console.log(`${width} pixels, processor time times four: p95 ${p95(all)} ms of ${all.length}: ${listed(all)}`);
-      expect(all.length).toBeGreaterThanOrEqual(35);
-      if (plays === 0 || p95(all) < p95(least)) least = all;
-      await opened.context.close();
-    }
-    expect(p95(least), listed(least)).toBeLessThan(100);
-  });
+  it.each(process.env.LONG ? [360, 1280] : [360])(
+    "is never held up for 100 ms of such a processor's time, 95 times in 100, at %d pixels",
+    async (width) => {
+      // Other work on the machine can only add to the page's processor time (it empties its caches), so the least of three plays counts.
+      let least: readonly Took[] = [];
+      for (let plays = 0; plays < 3 && (plays === 0 || p95(least) >= 100); plays += 1) {
+        const opened = await open(width, true);
+        const trace = await traceMainThread(opened.session);
+        await play(opened);
+        const all = (await trace.end()).map(({ what, ms }): Took => ({ what, ms: Math.round(ms * 4) }));
+        console.log(`${width} pixels, processor time times four: p95 ${p95(all)} ms of ${all.length}: ${listed(all)}`);
+        expect(all.length).toBeGreaterThanOrEqual(35);
+        if (plays === 0 || p95(all) < p95(least)) least = all;
+        await opened.context.close();
+      }
+      expect(p95(least), listed(least)).toBeLessThan(100);
+    },
+  );
 
   it("is answered before all is counted, and goes on counting", async () => {
     const { page, context } = await open(1280);

@@ -154,24 +154,25 @@ describe("every kind of page", () => {
     expect(seen.flatMap(({ name, small }) => small.slice(0, 3).map((f) => `${name}: ${f}`))).toEqual([]);
   });
 
-  it("has no accessibility violation, and in the dark theme none of contrast", async () => {
+  it("has no accessibility violation", async () => {
     const rules = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
     // The strictest level of contrast, 7:1, is asked for beside all else.
     const strict = { "color-contrast-enhanced": { enabled: true } };
+    // The theme changes colours and nothing else; those of both are held to the same contrast without a browser (outside/pages/contrast).
+    const themes = process.env.LONG ? (["light", "dark"] as const) : (["light"] as const);
     const found: string[] = [];
-    await withPage({ colorScheme: "light", viewport: { width: 1280, height: 900 } }, async (page) => {
+    await withPage({ viewport: { width: 1280, height: 900 } }, async (page) => {
       for (const name of middling) {
         await page.emulateMedia({ colorScheme: "light" });
         await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
         if (!process.env.LONG) await page.evaluate(oneOfEachShape);
-        // No page holds another one: all is judged at once, in the page itself.
-        const axe = () => new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ["violations"], rules: strict });
-        const light = await axe().withTags(rules).analyze();
-        // The theme changes colours and nothing else, so only colours are judged again.
-        await page.emulateMedia({ colorScheme: "dark" });
-        const dark = await axe().withRules(Object.keys(strict)).analyze();
-        for (const [theme, { violations }] of Object.entries({ light, dark }))
+        for (const theme of themes) {
+          await page.emulateMedia({ colorScheme: theme });
+          // No page holds another one: all is judged at once, in the page itself.
+          const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ["violations"], rules: strict });
+          const { violations } = await (theme === "light" ? axe.withTags(rules) : axe.withRules(Object.keys(strict))).analyze();
           found.push(...violations.map((v) => `${name}, ${theme}: ${v.id}: ${v.nodes[0]?.html.slice(0, 160)}`));
+        }
       }
     });
     expect(found).toEqual([]);

@@ -13,8 +13,8 @@ const top = fileURLToPath(new URL("../..", import.meta.url));
 const main = join(top, "dist", "src", "cli", "main.js");
 const smallFolder = join(top, "test", "support", "small-folder.mjs");
 const cut = new URL("../support/cut.mjs", import.meta.url).href;
-/** Moments at which each command is killed: of a site's 540 calls that change a file, 8, or 200 in the long run. A small folder, all. */
-const kills = process.env.LONG ? 200 : 8;
+/** Moments at which each command is killed: of a site's 540 calls that change a file, 4, or 200 in the long run. A small folder, all. */
+const kills = process.env.LONG ? 200 : 4;
 
 interface Ended {
   readonly code: number | null;
@@ -208,7 +208,7 @@ describe.each(Object.entries(cases))("%s", (title, one) => {
 
   it("leaves old or new when it is killed, and the next run ends it", async () => {
     const outcomes = new Set<string>();
-    const again = process.env.LONG ? 10 : 7;
+    const again = process.env.LONG ? 10 : 3;
     await inPairs([...moments(set.calls, one.everyMoment ? set.calls : kills, title).entries()], async ([i, at]) => {
       const { folder, outcome } = await cutOff(one, set, `kill-${i}-at-${at}`, { CUT: "kill", CUT_AT: String(at) });
       outcomes.add(outcome);
@@ -220,7 +220,7 @@ describe.each(Object.entries(cases))("%s", (title, one) => {
   });
 
   it.each(["ENOSPC", "EACCES", "EROFS"])("leaves the old one and says why when the system answers %s", async (code) => {
-    const few = moments(set.calls, process.env.LONG ? 20 : 2, `${title} ${code}`);
+    const few = moments(set.calls, process.env.LONG ? 20 : 1, `${title} ${code}`);
     await inPairs(few, async (at) => {
       const ended = await cutOff(one, set, `${code}-at-${at}`, { CUT: code, CUT_AT: String(at) });
       if (ended.outcome === "new") return;

@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import { runInNewContext } from "node:vm";
 import { gunzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
-import { catalogueFrom } from "../../src/planner/worker/serve.js";
+import { openRecords } from "../../src/planner/worker/serve.js";
 import type { Answer } from "../../src/planning/index.js";
 import { freshFolder, slotwright } from "../support/recorder.js";
 
@@ -102,7 +102,7 @@ describe("a site made even so", () => {
     for (const page of ["index.html", "boards/skerry-16t.html", "cards/gannet-fixed-disk-controller.html", "planner.html"])
       expect(readFileSync(join(folder, "_site", page), "utf8"), page).toContain("conflicts/gannet-a-hangs-under-r6.yaml:10");
     const url = readFileSync(join(folder, "_site", "data", "planner.json"), "utf8");
-    const catalogue = await catalogueFrom({ text: url });
+    const catalogue = await openRecords({ text: url });
     for (const name of ["records", "verdicts"])
       expect(JSON.parse(readFileSync(join(folder, "_site", "data", `${name}.json`), "utf8")).unread, name).toEqual([
         expect.objectContaining({ kind: "conflict", id: "gannet-a-hangs-under-r6", line: 10, column: 9 }),
@@ -143,7 +143,7 @@ describe("the single file made even so", () => {
     expect(html).toMatch(/<p class="notice" role="note">Made although one record [^<]*gannet-a-hangs-under-r6\.yaml:10:9[^<]*<\/p><main/);
     const piece = (name: string) =>
       gunzipSync(Buffer.from(new RegExp(`id="piece-${name}">([^<]*)<`).exec(html)?.[1] ?? "", "base64")).toString();
-    const ask = workerOf(piece("solve"));
+    const ask = workerOf(piece("workers"));
     await ask("open", { records: { text: piece("records") } });
     const card = "gannet-fixed-disk-controller";
     const build = { id: "q", name: "q", board: "skerry-16t", revision: "D1", cards: [{ card }], modes: [{ id: "only", firmware: "R6" }] };

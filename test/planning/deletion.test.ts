@@ -12,7 +12,7 @@ import { filesOf, spoil, type TextFile } from "./support/files.js";
 import { machines, pinnedTo, size } from "./support/twin.js";
 import { randomSetup, type Setup } from "./support/world.js";
 
-const worlds = process.env.LONG ? 10_000 : 1_000;
+const worlds = process.env.LONG ? 10_000 : 500;
 const first = Number(process.env.SEED ?? 200_001);
 
 /**

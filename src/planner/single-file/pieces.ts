@@ -48,7 +48,7 @@ export function scriptFrom(name: "solve" | "bench"): Script {
     made.onmessage = (event) => outer.onmessage?.call(outer as Worker, event);
     for (const message of waiting.splice(0)) made.postMessage(message);
   };
-  piece(name).then((text) => {
+  piece("workers").then((text) => {
     if (!ended) begin(fromBlob(text) ?? inPage(name, text));
   });
   return outer;

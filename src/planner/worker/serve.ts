@@ -1,8 +1,9 @@
 // The worker's side of the talk: every message is a task, every task one reply. A fault of ours is told, never swallowed.
 import { type Catalogue, gather, type PlannerRecords } from "../../catalogue/index.js";
+import { must } from "../../records/index.js";
 import type { Message, RecordsFrom, Reply } from "./protocol.js";
 
-interface Port {
+export interface Port {
   onmessage: ((event: MessageEvent<Message>) => void) | null;
   postMessage(message: Reply): void;
 }
@@ -24,10 +25,17 @@ export function serve<T>(port: Port, handlers: Handlers<T>): void {
   };
 }
 
-/** The records as a catalogue. */
-export async function catalogueFrom(records: RecordsFrom): Promise<Catalogue> {
+let opened: Catalogue | undefined;
+
+/** The catalogue of this worker; it is opened before anything else is asked. */
+export function catalogue(): Catalogue {
+  return must(opened, "records that were opened");
+}
+
+export async function openRecords(records: RecordsFrom): Promise<Catalogue> {
   const { records: loaded, ...flaws } = ("text" in records ? JSON.parse(records.text) : await fetched(records.url)) as PlannerRecords;
-  return gather(loaded, flaws);
+  opened = gather(loaded, flaws);
+  return opened;
 }
 
 async function fetched(url: string): Promise<unknown> {

@@ -1,5 +1,4 @@
-// The solving worker: holds the catalogue and answers builds, so that the page itself never waits.
-import type { Catalogue } from "../../catalogue/index.js";
+// What the solving worker does: it answers builds, so that the page itself never waits.
 import type { Compiled } from "../../encoding/index.js";
 import { type AskedUnread, ask, type Misasked, type Question } from "../../machine/index.js";
 import {
@@ -18,7 +17,7 @@ import type { Build } from "../../records/index.js";
 import type { Budget } from "../../solver/index.js";
 import { condensed } from "./condense.js";
 import type { Tasks } from "./protocol.js";
-import { catalogueFrom, serve } from "./serve.js";
+import { catalogue, openRecords } from "./serve.js";
 import { shelfOf } from "./shelf.js";
 import { findWhyNot } from "./why-not.js";
 
@@ -39,8 +38,6 @@ const nothingCounted: Counts = { count: "0", exact: true, hanging: "0", hangingE
 type Asks<K extends keyof Tasks> = Tasks[K]["asks"];
 type Gives<K extends keyof Tasks> = Tasks[K]["gives"];
 
-let catalogue: Catalogue;
-
 function until(ms: number): Budget {
   const end = performance.now() + ms;
   return { stop: () => performance.now() > end };
@@ -49,7 +46,7 @@ function until(ms: number): Budget {
 function compiledOf(
   build: Build,
 ): { readonly kind: "compiled"; readonly asked: Question; readonly question: Compiled } | AskedUnread | Misasked {
-  const asked = ask(catalogue, build);
+  const asked = ask(catalogue(), build);
   return asked.kind !== "question" ? asked : { kind: "compiled", asked: asked.question, question: compileSettled(asked.question) };
 }
 
@@ -63,10 +60,9 @@ function quickly(compiled: Compiled, { exact, hangingExact, verdict }: Answer): 
 /** It is chosen what is on: there are several ways, or one in which a card may be off. */
 const chosenOn = (build: Build) => (build.modes ?? []).some((m, at) => at > 0 || m.cards || m.on_or_off);
 
-export const handlers = {
+export const solveTasks = {
   async open({ records }: Asks<"open">): Promise<Gives<"open">> {
-    catalogue = await catalogueFrom(records);
-    return shelfOf(catalogue);
+    return shelfOf(await openRecords(records));
   },
   answer({ build, most_ms }: Asks<"answer">): Gives<"answer"> {
     const begun = performance.now();
@@ -75,7 +71,7 @@ export const handlers = {
     if (compiled.kind === "unread")
       return {
         kind: "answered",
-        answer: answerUnread(catalogue, compiled.unread),
+        answer: answerUnread(catalogue(), compiled.unread),
         counts: nothingCounted,
         took: performance.now() - begun,
       };
@@ -101,14 +97,12 @@ export const handlers = {
       : { kind: "narrowed", ways: waysOf(compiled.question, only, most, until(most_ms)).map(condensed) };
   },
   why({ build, choice, value }: Asks<"why">): Gives<"why"> {
-    return findWhyNot(catalogue, build, choice, value, until(whyBudget_ms));
+    return findWhyNot(catalogue(), build, choice, value, until(whyBudget_ms));
   },
   buy({ build, card }: Asks<"buy">): Gives<"buy"> {
-    return beforeYouBuy(catalogue, build, card);
+    return beforeYouBuy(catalogue(), build, card);
   },
   fits({ build }: Asks<"fits">): Gives<"fits"> {
-    return whatWouldFit(catalogue, build);
+    return whatWouldFit(catalogue(), build);
   },
 };
-
-serve<Tasks>(self as unknown as Parameters<typeof serve>[0], handlers);
