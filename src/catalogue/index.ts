@@ -1,5 +1,6 @@
 // The catalogue: linked records, look-ups, house rules. Imports records.
 export * from "./catalogue.js";
+export { chainsNamed, type OnChain, onChain } from "./chains.js";
 export { type ClaimSite, claimSites, fixedSites, meetRevisions } from "./claims.js";
 export { cardsOn, cardsOnOrOff, copyName, defaultMode, findCopies, labelCopies, modesOf, numberedName, pairCopies } from "./copies.js";
 export { findingOf } from "./exceptions.js";

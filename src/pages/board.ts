@@ -2,7 +2,7 @@
 
 import { mainMemory, mainMemoryLiesAnywhere, runsOn } from "../catalogue/index.js";
 import { laneText } from "../images/index.js";
-import { type Board, bytes, hex, known, must, sizeText } from "../records/index.js";
+import { type Board, type Bus, bytes, hex, known, must, sizeText } from "../records/index.js";
 import { mainMemoryLies, type Verdict, verdictOrder } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { mapFigures, railFigure, slotFigure } from "./board-figures.js";
@@ -229,6 +229,19 @@ function memoryText(board: Board): string {
   return `Memory that can be fitted: ${fitted}.${lies && ` ${lies.trim()}`}`;
 }
 
+const emptySlots: Readonly<Record<string, string>> = {
+  breaks: "an empty slot breaks it",
+  passes: "an empty slot passes it on",
+  jumper: "a jumper bridges an empty slot",
+  plug: "a plug bridges an empty slot",
+  unknown: "what an empty slot does to it is not known",
+};
+
+function chainText(bus: Bus | undefined, { chain, slots, empty }: NonNullable<Board["chains"]>[number]): string {
+  const name = bus?.chains?.find((c) => c.id === chain)?.name ?? chain;
+  return `The ${name} goes ${slots.join(" \u2192 ")}, served first to last; ${emptySlots[String(known(empty))] ?? emptySlots.unknown}.`;
+}
+
 export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
   const edges = ctx.catalogue.buses.get(board.bus)?.edges ?? [];
   const edgeCount = [...new Set(board.slots.map((s) => s.edge))].map((e) => `${board.slots.filter((s) => s.edge === e).length} ${e}`);
@@ -276,7 +289,7 @@ export function boardPage(ctx: Context, cells: Cells, board: Board): BoardPage {
           .join("; ") || "all of its kind",
     })),
     slotDrawing: slotFigure(board),
-    chain: board.chain ? `The priority chain goes ${board.chain.join(" \u2192 ")}, most urgent first.` : undefined,
+    chain: board.chains?.map((c) => chainText(ctx.catalogue.buses.get(board.bus), c)).join(" "),
     fixed: board.fixed.map((f) => ({
       name: f.name,
       on: [

@@ -65,8 +65,8 @@ export function busPage(ctx: Context, bus: Bus): BusPage {
     })),
     rails: bus.rails.map((r) => ({ id: r.id, volts: withUnit(String(r.volts).replace("-", "\u2212"), "V") })),
     dma: (bus.dma ?? []).map((d) => ({ id: d.id, width: d.width === undefined ? "" : `${d.width} bits` })),
-    chain: bus.chain
-      ? `${bus.chain.name}: ${bus.chain.broken_by_empty ? "an empty slot breaks it for the slots behind it." : "an empty slot does not break it."}`
+    chain: bus.chains
+      ? `From slot to slot runs ${listText(bus.chains.map(({ name, most }) => `the ${name}${most === undefined ? "" : ` (for at most ${most} cards)`}`))}.`
       : undefined,
     boards,
     cards,

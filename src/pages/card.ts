@@ -1,5 +1,5 @@
 // A card's page: does it work in mine, with which firmware, what else would I have to get; then its settings and claims.
-import { rangeText } from "../catalogue/index.js";
+import { onChain, rangeText } from "../catalogue/index.js";
 import { bytes, type Card, listed, sizeText } from "../records/index.js";
 import type { Cells } from "./cells.js";
 import { type ClaimLine, claimLines, claimText, openOfCard } from "./claims.js";
@@ -138,7 +138,8 @@ function needsOf(ctx: Context, card: Card): NeedView[] {
   }
   if (n.bus_master) out.push({ what: "slot", says: "a slot where a bus master works", links: [] });
   if (n.rails) out.push({ what: "supply", says: `the ${listText(n.rails)} V ${n.rails.length === 1 ? "rail" : "rails"}`, links: [] });
-  if (card.chain === "uses") out.push({ what: "chain", says: "a place on the priority chain that no empty slot cuts off", links: [] });
+  for (const { id, name } of c.buses.get(card.bus)?.chains ?? [])
+    if (onChain(card, id) === "uses") out.push({ what: "chain", says: `a place on the ${name} that no empty slot cuts off`, links: [] });
   return out;
 }
 

@@ -33,6 +33,7 @@ const left: Readonly<Record<string, string>> = {
   "card settings[].positions[].memory[].decoded_bits": "memory of the demo looks at every line",
   "board fixed[].memory[].takes_turns": "boards of the demo have no window that software opens; cards have",
   "card claims[].memory[].takes_turns": "windows that software opens stand in positions of settings",
+  "bus chains[].most": "the grant chain of the demo serves every slot",
   "firmware versions[].image.width": "every image of the demo is for one socket width, told by the board",
   "build stands.cards[].as": "no machine of the demo stands with two of one kind",
 };

@@ -222,8 +222,8 @@ describe("what a card lets go of when off", () => {
     const of = (on: readonly string[], ...releases: NonNullable<Card["enable"]>["releases"]) =>
       verdictOf(
         {
-          bus: { chain: { name: "grant", broken_by_empty: true } },
-          board: { chain: ["S1", "S2"] },
+          bus: { chains: [{ id: "G", name: "grant" }] },
+          board: { chains: [{ chain: "G", slots: ["S1", "S2"], empty: "breaks" }] },
           cards: [card("a", { chain: "breaks", ...contacts(...releases) }), card("b", { chain: "uses" })],
         },
         [

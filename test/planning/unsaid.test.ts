@@ -218,8 +218,9 @@ describe("limits", () => {
 });
 
 describe("the priority chain", () => {
-  const chained = { ...dma, chain: { name: "grant chain", broken_by_empty: false } };
-  const verdict = (a: Card["chain"], b: Card["chain"], more: Partial<Board> = { chain: ["S1", "S2"] }, on: Records["bus"] = chained) =>
+  const chained = { ...dma, chains: [{ id: "G", name: "grant chain" }] };
+  const along = (...slots: string[]): Partial<Board> => ({ chains: [{ chain: "G", slots, empty: "passes" }] });
+  const verdict = (a: Card["chain"], b: Card["chain"], more: Partial<Board> = along("S1", "S2"), on: Records["bus"] = chained) =>
     asked(
       smallClub({
         bus: on!,
@@ -247,7 +248,7 @@ describe("the priority chain", () => {
 
   it("asks nothing where the bus has none, and is open for a silent card off it", () => {
     expect(verdict(undefined, undefined, {}, dma)).toBe("workable");
-    expect(verdict("passes", undefined, { chain: ["S1"] })).toBe("unknown");
-    expect(verdict("passes", "uses", { chain: ["S1"] })).toBe("ruled-out");
+    expect(verdict("passes", undefined, along("S1"))).toBe("unknown");
+    expect(verdict("passes", "uses", along("S1"))).toBe("ruled-out");
   });
 });

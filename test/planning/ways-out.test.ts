@@ -138,7 +138,7 @@ describe("one of two modes run as two, against every way to share its cards out"
     }));
     const needy =
       r.next() < 0.2 ? cards.map((c, i) => (i === 0 ? { ...c, needs: { ...c.needs, cards: [{ any_of: ["b"], why: "w" }] } } : c)) : cards;
-    const chain = r.next() < 0.2 ? { chain: ["S1", "S2", "S3", "S4"] } : {};
+    const chain = r.next() < 0.2 ? { chains: [{ chain: "G", slots: ["S1", "S2", "S3", "S4"], empty: "breaks" as const }] } : {};
     return {
       catalogue: smallClub({ cards: needy as Card[], board: chain }),
       build: question(

@@ -37,7 +37,7 @@ const samples: { readonly [K in Kind]: readonly RecordOf[K][] } = {
         { id: "-12", volts: -12 },
       ],
       clock_MHz: { is: "unknown", find: "Measure pin 20." },
-      chain: { name: "Grant", broken_by_empty: true },
+      chains: [{ id: "G", name: "Grant", most: 3 }],
     },
   ],
   board: [
@@ -57,7 +57,7 @@ const samples: { readonly [K in Kind]: readonly RecordOf[K][] } = {
         { id: "S1", edge: "short", position: 1, pitch_mm: 20, longest_mm: 300, highest_mm: "unknown", opening: "O1" },
         { id: "S2", edge: "long", position: 2, interrupts: ["I2"], dma: [], bus_master: true, revisions: ["B"] },
       ],
-      chain: ["S1", "S2"],
+      chains: [{ chain: "G", slots: ["S1", "S2"], empty: "breaks" }],
       fixed: [
         {
           name: "Screen",

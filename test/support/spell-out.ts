@@ -32,6 +32,7 @@ export function spellOutBoard(board: Board): Board {
       bus_master: slot.bus_master ?? false,
     })),
     total_W: board.total_W ?? "any",
+    ...(board.chains ? { chains: board.chains.map((chain) => ({ ...chain, empty: chain.empty ?? ("passes" as const) })) } : {}),
     memory: typeof board.memory === "object" ? { ...board.memory, base: board.memory.base ?? 0 } : (board.memory ?? "none"),
   };
 }

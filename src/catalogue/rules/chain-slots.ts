@@ -1,38 +1,28 @@
-// The priority chain runs through slots the board has, once through each.
+// A chain runs through slots the board has, once through each, and is one the bus has.
+import type { Board, Bus } from "../../records/index.js";
+import { chainsNamed } from "../chains.js";
 import { ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 import { noSuch } from "../say.js";
 
 export const chainSlots: Rule = {
   name: "chain-slots",
-  says: "The priority chain runs once through slots the board has, on a bus that has a chain.",
+  says: "A chain runs once through slots the board has, and boards and cards name the chains of their bus.",
   why: "Which card is served first, and where a gap breaks the chain, is judged along this list.",
-  mend: "Name each slot of the chain once, most urgent first, and only slots the board has.",
+  mend: "Name each chain by its id on the bus and each of its slots once, served first to last, and only slots the board has.",
   scope: ["board", "card"],
   *check({ catalogue }): Iterable<Draft> {
-    for (const board of catalogue.boards.values()) {
-      const chain = board.chain ?? [];
-      const slots = board.slots.map((s) => s.id);
-      for (const [i, id] of chain.entries()) {
-        const at = ref("board", board.id, "chain", i);
-        if (!slots.includes(id)) yield noSuch("slot", id, slots, at, ref("board", board.id, "slots"));
-        else if (chain.indexOf(id) < i) yield { says: `The chain runs through slot ${id} twice.`, at, hint: "Name each slot once." };
-      }
-      const bus = catalogue.buses.get(board.bus);
-      if (board.chain && bus && !bus.chain) {
-        yield {
-          says: `The board gives a priority chain, but ${bus.name} has none.`,
-          at: ref("board", board.id, "chain"),
-          related: [{ says: "The bus is described here.", at: ref("bus", bus.id, "id") }],
-          hint: "Describe the chain in the bus record, or leave it out here.",
-        };
-      }
-    }
+    for (const board of catalogue.boards.values()) yield* ofBoard(board, catalogue.buses.get(board.bus));
     for (const card of catalogue.cards.values()) {
       const bus = catalogue.buses.get(card.bus);
-      if (card.chain !== "uses" || !bus || bus.chain) continue;
+      if (!bus) continue;
+      const ids = (bus.chains ?? []).map((c) => c.id);
+      for (const id of chainsNamed(card))
+        if (!ids.includes(id))
+          yield noSuch(`chain of ${bus.name}`, id, ids, ref("card", card.id, "chain", id), ref("bus", bus.id, "chains"));
+      if (card.chain !== "uses" || bus.chains) continue;
       yield {
-        says: `The card uses the priority chain, but ${bus.name} has none.`,
+        says: `The card uses a chain, but ${bus.name} has none.`,
         at: ref("card", card.id, "chain"),
         related: [{ says: "The bus is described here.", at: ref("bus", bus.id, "id") }],
         hint: "Describe the chain in the bus record, or leave it out here.",
@@ -40,3 +30,20 @@ export const chainSlots: Rule = {
     }
   },
 };
+
+function* ofBoard(board: Board, bus: Bus | undefined): Iterable<Draft> {
+  const slots = board.slots.map((s) => s.id);
+  const known = bus?.chains?.map((c) => c.id) ?? [];
+  const chains = board.chains ?? [];
+  for (const [c, { chain: id, slots: order }] of chains.entries()) {
+    const named = ref("board", board.id, "chains", c, "chain");
+    if (bus && !known.includes(id)) yield noSuch(`chain of ${bus.name}`, id, known, named, ref("bus", bus.id, "chains"));
+    else if (chains.findIndex((other) => other.chain === id) < c)
+      yield { says: `Chain ${id} is led twice.`, at: named, hint: "Put all its slots into one list." };
+    for (const [i, slot] of order.entries()) {
+      const at = ref("board", board.id, "chains", c, "slots", i);
+      if (!slots.includes(slot)) yield noSuch("slot", slot, slots, at, ref("board", board.id, "slots"));
+      else if (order.indexOf(slot) < i) yield { says: `The chain runs through slot ${slot} twice.`, at, hint: "Name each slot once." };
+    }
+  }
+}

@@ -43,6 +43,8 @@ function holds(card: Card, what: Release): boolean {
     case "memory-size":
       return needs.memory_at_least !== undefined || needs.memory_at_most !== undefined;
     case "chain":
-      return card.chain === "uses" || card.chain === "breaks";
+      return [card.chain ?? []]
+        .flatMap((c) => (typeof c === "string" ? [c] : Object.values(c)))
+        .some((w) => w === "uses" || w === "breaks");
   }
 }

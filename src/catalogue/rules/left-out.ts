@@ -24,13 +24,16 @@ export const leftOut: Rule = {
       yield* windowsWithoutSpace(bus, "card", card, claimSites(card));
     }
     for (const card of catalogue.cards.values())
-      if (card.chain === undefined && catalogue.buses.get(card.bus)?.chain)
+      for (const { id, name } of catalogue.buses.get(card.bus)?.chains ?? []) {
+        const silent = card.chain === undefined || (typeof card.chain === "object" && card.chain[id] === undefined);
+        if (!silent) continue;
         yield {
           level: "note",
-          says: "The card does not say what it does on the priority chain; that is read as not known.",
-          at: ref("card", card.id),
-          hint: "Add chain: passes, uses or breaks.",
+          says: `The card does not say what it does on the ${name}; that is read as not known.`,
+          at: card.chain ? ref("card", card.id, "chain") : ref("card", card.id),
+          hint: card.chain ? `Add ${id}: passes, uses or breaks.` : "Add chain: passes, uses or breaks.",
         };
+      }
     // A club without a card that must be bus master is not asked which slots take one.
     const masters = new Set([...catalogue.cards.values()].flatMap((card) => (card.needs?.bus_master ? [card.bus] : [])));
     for (const board of catalogue.boards.values()) {
@@ -49,6 +52,14 @@ export const leftOut: Rule = {
             : "Add memory with base and options; none where memory sits on cards, unknown when nobody knows.",
         };
       if (bus) yield* spaceless(bus, board);
+      for (const [i, chain] of (board.chains ?? []).entries())
+        if (chain.empty === undefined)
+          yield {
+            level: "note",
+            says: `What an empty slot does to the ${nameOfChain(bus, chain.chain)} is not written down; that is read as not known.`,
+            at: ref("board", board.id, "chains", i),
+            hint: "Add empty: breaks, passes, jumper or plug.",
+          };
       yield* limits(board, masters);
       for (const [i, rail] of board.rails.entries())
         if (rail.board_A === undefined)
@@ -86,6 +97,10 @@ function withoutSpace(bus: Bus, at: Ref): Draft {
       .map((s) => s.id)
       .join(", or ")}.`,
   };
+}
+
+function nameOfChain(bus: Bus | undefined, id: string): string {
+  return bus?.chains?.find((c) => c.id === id)?.name ?? `chain ${id}`;
 }
 
 /** Limits: a number, any, or unknown. */

@@ -140,7 +140,7 @@ function searchSplits(search: Search, seeds: readonly Split[], known: readonly S
  * where an empty slot cuts a priority chain.
  */
 function leavingOutIsEasier({ board, cards }: Question): boolean {
-  return board.chain === undefined && cards.every((c) => c.card.needs?.cards === undefined);
+  return board.chains === undefined && cards.every((c) => c.card.needs?.cards === undefined);
 }
 
 /** The smallest sets that give up nothing but such cards, and perhaps the version chosen for the mode. */

@@ -105,6 +105,17 @@ export const FirmwareSocket = strict("A socket for firmware.", {
 });
 export type FirmwareSocket = Static<typeof FirmwareSocket>;
 
+const BoardChain = strict("One chain of the bus, as this board leads it.", {
+  chain: mark("The chain (id of the bus)."),
+  slots: list(mark("Slot id."), "Slots in the order of the chain, served first to last; one that a revision lacks is passed over."),
+  empty: optional(
+    fact(
+      oneOf(["breaks", "passes", "jumper", "plug"], "What an empty slot does."),
+      "What an empty slot does to the chain for those behind it. breaks: nothing bridges it; passes: the board bridges it by itself; jumper: a jumper on the board bridges it; plug: a plug in the slot bridges it. One that a wide card only covers is empty, and takes a jumper but no plug. Left out: not known.",
+    ),
+  ),
+});
+
 const MainMemory = strict(
   "It takes the addresses from its base up to the amount fitted, or to the first window of the board in its way; what lies beyond is reached otherwise.",
   {
@@ -123,10 +134,10 @@ export const Board = strict("A mainboard or backplane.", {
   revisions: list(Revision, "Revisions, oldest first."),
   clock_MHz: fact(amount("MHz"), "Bus clock in MHz."),
   slots: list(Slot, "Slots, in order of position."),
-  chain: optional(
+  chains: optional(
     list(
-      mark("Slot id."),
-      "Slots in the order of the priority chain, highest priority first; one that a revision lacks is passed over. Left out: no chain, and no card that uses one works.",
+      BoardChain,
+      "The chains of the bus that run through its slots. One that is not named is not there, and no card that uses it works.",
     ),
   ),
   fixed: list(Fixed, "Resources the board itself takes: all of them. Each entry says all four kinds."),

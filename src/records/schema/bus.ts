@@ -1,6 +1,6 @@
 // A bus: what every slot of one kind carries, whatever board it is on.
 import { type Static, Type } from "@sinclair/typebox";
-import { amount, fact, flag, head, list, mark, oneOf, optional, signed, strict, text, whole, wholeOf } from "./common.js";
+import { amount, fact, head, list, mark, oneOf, optional, signed, strict, text, whole, wholeOf } from "./common.js";
 
 export const Rail = strict("A supply rail of the bus.", {
   id: mark("The rail as it is written (+5, -12)."),
@@ -50,6 +50,20 @@ export const OverlayLine = strict("A line that silences what lies under an overl
   says: text("What it does."),
 });
 
+export const Chain = strict(
+  "A line that runs from slot to slot, through the cards: what a card does not pass on, those behind it never see.",
+  {
+    id: mark("Short name: BG3, IACK."),
+    name: text("What the chain is called: bus grant 3."),
+    most: optional(
+      whole(
+        "Most cards that can use it in one machine, where the bus settles who is first in one clock. Left out: as many as stand on it.",
+        1,
+      ),
+    ),
+  },
+);
+
 export const Bus = strict("A bus: the lines, rails and edges that boards and cards share.", {
   ...head,
   memory_address_bits: whole("Memory address lines; windows must lie below 2 to this power, or to that of their own space.", 1),
@@ -71,11 +85,6 @@ export const Bus = strict("A bus: the lines, rails and edges that boards and car
   dma: optional(list(DmaChannel, "DMA channels.")),
   rails: list(Rail, "Supply rails."),
   clock_MHz: optional(fact(amount("MHz"), "Bus clock the standard asks for.")),
-  chain: optional(
-    strict("Priority (grant) chain through the slots.", {
-      name: text("What the chain is called."),
-      broken_by_empty: flag("An empty slot breaks the chain for the slots behind it; one that a wide card only covers is empty."),
-    }),
-  ),
+  chains: optional(list(Chain, "Chains from slot to slot: priority, grant, acknowledge. Left out: none.")),
 });
 export type Bus = Static<typeof Bus>;

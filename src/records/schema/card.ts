@@ -121,6 +121,8 @@ export const Panel = strict("A lead the card brings to the outside.", {
   connector: optional(text("Connector on the card.")),
 });
 
+const onChain = ["uses", "passes", "breaks", "unknown"] as const;
+
 export const Card = strict("An expansion card.", {
   ...head,
   maker: text("Maker as marked."),
@@ -160,9 +162,15 @@ export const Card = strict("An expansion card.", {
   ),
   needs: optional(Needs),
   chain: optional(
-    oneOf(
-      ["uses", "passes", "breaks"],
-      "What it does on the priority chain: uses (and passes on), passes, breaks. Left out: not known, where the bus has a chain.",
+    Type.Union(
+      [
+        oneOf(onChain, "The same on every chain."),
+        Type.Record(Type.String(), oneOf(onChain, "On this chain."), { description: "Chain id of the bus: what it does on it." }),
+      ],
+      {
+        description:
+          "What it does on the chains of the bus: uses (and passes on), passes, breaks. One word for all of them, or a word for each. Left out, or a chain that is not named: not known.",
+      },
     ),
   ),
   enable: optional(Enable),

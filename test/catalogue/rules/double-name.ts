@@ -12,7 +12,7 @@ export default {
     "two slots of one name": (c) => {
       c.board["tb-1"]!.slots[1]!.id = "S1";
       delete c.board["tb-1"]!.slots[1]!.revisions;
-      c.board["tb-1"]!.chain = ["S1"];
+      c.board["tb-1"]!.chains = [{ chain: "G", slots: ["S1"], empty: "breaks" }];
     },
     "another name that is a line itself": (c) => {
       c.bus.tb!.interrupts[1]!.also = ["I9"];

@@ -57,6 +57,13 @@ export default {
     "what a card does on the chain": (c) => {
       delete written(c).card.tc!.chain;
     },
+    "what it does on one of several chains": (c) => {
+      written(c).bus.tb!.chains!.push({ id: "K", name: "acknowledge chain" });
+      c.card.tc!.chain = { G: "uses" };
+    },
+    "what an empty slot does to the chain": (c) => {
+      delete written(c).board["tb-1"]!.chains![0]!.empty;
+    },
     "in which address space a window lies": (c) => {
       const { bus, board, card } = written(c);
       bus.tb!.spaces = ["A16", "A24"].map((id) => ({ id, name: id, bits: 24 }));

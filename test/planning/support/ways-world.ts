@@ -36,7 +36,7 @@ export function setupOf(seed: number): Setup & { readonly build: Build } {
   // In most worlds nothing but ports, firmware, conflicts and jumpers stands in the way, so that dividing helps.
   const { board } = setup.world;
   if (random.next() < 0.85) {
-    Object.assign(board, { rails: [{ rail: "+5", limit_A: 99 }], total_W: undefined, chain: undefined, clock_MHz: 4, memory: "none" });
+    Object.assign(board, { rails: [{ rail: "+5", limit_A: 99 }], total_W: undefined, chains: undefined, clock_MHz: 4, memory: "none" });
     Object.assign(board, { slots: board.slots.map(({ id, position }) => ({ id, position, edge: "long" })), firmware_sockets: [] });
     for (const conflict of setup.world.conflicts) if (!conflict.when.cards) Object.assign(conflict, { status: "disproved" });
     for (const version of setup.world.family.versions) Object.assign(version, { memory_at_least: undefined, boards: undefined });

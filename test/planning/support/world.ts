@@ -67,7 +67,10 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
       { id: "+5", volts: 5 },
       { id: "-12", volts: -12 },
     ],
-    chain: maybe(0.7, () => ({ name: "grant", broken_by_empty: chance(0.5) })),
+    chains: maybe(0.7, () => [
+      { id: "G", name: "grant", most: maybe(0.3, () => 1) },
+      ...(chance(0.3) ? [{ id: "K", name: "acknowledge" }] : []),
+    ]),
   });
   const revisions = r.pick([["A"], ["A", "B"]]);
   const someRevisions = (p: number) => maybe(revisions.length > 1 ? p : 0, () => [r.pick(revisions)]);
@@ -94,7 +97,13 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     revisions: revisions.map((id) => ({ id, tell: "t" })),
     clock_MHz: unknownOr(0.1, 8),
     slots,
-    chain: maybe(bus.chain ? 0.7 : 0, () => r.shuffle(slots.map((s) => s.id)).slice(0, r.int(1, slotCount))),
+    chains: maybe(bus.chains ? 0.7 : 0, () =>
+      bus.chains!.slice(0, chance(0.8) ? 2 : 1).map(({ id }) => ({
+        chain: id,
+        slots: r.shuffle(slots.map((s) => s.id)).slice(0, r.int(1, slotCount)),
+        empty: r.next() < 0.95 ? unknownOr(0.1, r.pick(["breaks", "breaks", "passes", "jumper", "plug"] as const)) : undefined,
+      })),
+    ),
     fixed: [
       {
         name: "port",
@@ -250,7 +259,11 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
         bus_master: maybe(0.12, () => true),
         rails: maybe(0.08, () => ["-12"]),
       },
-      chain: maybe(bus.chain ? 0.4 : 0, () => r.pick(["uses", "passes", "breaks"] as const)),
+      chain: maybe(bus.chains ? 0.5 : 0, () =>
+        chance(0.6)
+          ? r.pick(["uses", "passes", "breaks"] as const)
+          : { G: r.pick(["uses", "passes", "unknown"] as const), K: r.pick(["uses", "passes", "breaks"] as const) },
+      ),
       enable: maybe(0.5, () => ({
         ...(settings.length > 0 && chance(0.3) ? { by: "setting" as const, setting: "J1", off: "p0" } : { by: "contacts" as const }),
         revisions: ofRevs(0.3),

@@ -1,6 +1,6 @@
 // Judges one complete machine: every matter in every mode.
 import type { Build } from "../../../../src/records/index.js";
-import { chainObjections } from "./chain.js";
+import { chainLevel, chainObjections } from "./chain.js";
 import { effectsOf } from "./conflicts.js";
 import { firmwareObjections, needObjections } from "./needs.js";
 import { placeObjections } from "./place.js";
@@ -34,6 +34,6 @@ export function judge(world: World, build: Build, machine: Machine): Judgement {
   return {
     bad: objections.filter((o) => o.kind === "no").map((o) => o.why),
     open: [...open, ...objections.filter((o) => o.kind === "unknown").map((o) => o.why)],
-    level: Math.max(0, ...effects.map((e) => e.level)),
+    level: Math.max(0, ...effects.map((e) => e.level), ...c.modes.map((m) => chainLevel(c, m))),
   };
 }
