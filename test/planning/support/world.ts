@@ -8,6 +8,7 @@ import { Random } from "../../support/solver/random.js";
 import { spellOutBoard, spellOutCard } from "../../support/spell-out.js";
 import type { World } from "./checker/index.js";
 import { withGaps, withGapsOnBoard } from "./gaps.js";
+import { claimsIn } from "./random-claims.js";
 
 export interface Setup {
   readonly world: World;
@@ -174,39 +175,10 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
       ]),
     });
 
-  // Few windows assert and yield at once: of two that silence each other, neither answers.
-  const memoryWindow = () =>
-    tidy({
-      base: r.int(0, 14) * 16,
-      size: r.pick([16, 32]),
-      space: space(),
-      decoded_bits: maybe(0.3, () => r.pick([5, 6, 7, "unknown"] as const)),
-      ...r.pick([
-        {},
-        {},
-        { asserts: r.pick(["O1", "O1", "O2", "unknown"]) },
-        { yields_to: r.pick([["O1"], ["O1", "O2"], "unknown" as const]) },
-        { takes_turns: r.next() < 0.7 },
-      ]),
-    });
+  const claim = claimsIn({ r, tight, space });
   const cardCount = large ? r.int(3, 5) : r.int(1, 3);
   const cards: Card[] = Array.from({ length: cardCount }, (_, i) => randomCard(i));
   function randomCard(i: number): Card {
-    const claim = () =>
-      tidy({
-        io: maybe(0.5, () => [
-          { base: r.int(0, 60), size: r.int(1, 4), decoded_bits: maybe(0.3, () => r.pick([3, 4, 5, "unknown"] as const)) },
-        ]),
-        memory: maybe(0.35, () => [memoryWindow()]),
-        interrupts: maybe(0.3, () => [
-          {
-            line: r.pick(["I1", "L1", "I2", "I3"]),
-            mode: maybe(0.4, () => r.pick(["edge", "level"] as const)),
-            shareable: maybe(0.5, () => true),
-          },
-        ]),
-        dma: maybe(0.2, () => [{ channel: r.pick(["D1", "D2"]), shareable: maybe(0.3, () => true) }]),
-      });
     const revs = maybe(0.3, () => [
       { id: "1", tell: "t" },
       { id: "2", tell: "t" },
