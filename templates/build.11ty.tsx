@@ -1,5 +1,6 @@
 // A tested build: what came of it, on exactly which machine, what it proves. A build without a result: the question.
 import type { BuildPage } from "../src/pages/index.js";
+import { BarTable, InkLegend } from "./parts/Bar.js";
 import { Act, Answer, Drawing, Link, Links, Mark, Notes, Section, Sources } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
@@ -138,7 +139,13 @@ function ResultSection({ view }: { readonly view: BuildPage }) {
       ) : (
         <p>One way of running, with every card on.</p>
       )}
-      {view.lineDrawing ? <Drawing figure={view.lineDrawing} /> : null}
+      {view.bars && view.bars.length > 0 ? (
+        <>
+          <p class="more">Each card alone on this board revision:</p>
+          <InkLegend />
+          <BarTable caption="Each card over the releases" rows={view.bars} root={view.root} />
+        </>
+      ) : null}
     </Section>
   );
 }

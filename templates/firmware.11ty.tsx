@@ -1,6 +1,7 @@
 // A firmware family: the order of its releases, what each brings and what changed for cards.
 import type { ChangeView, FirmwarePage } from "../src/pages/index.js";
-import { Answer, Conflicts, Drawing, Facts, Link, Notes, Section, Sources, Tested } from "./parts/bits.js";
+import { BarTable, InkLegend } from "./parts/Bar.js";
+import { Answer, Conflicts, Facts, Link, Notes, Section, Sources, Tested } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
@@ -27,12 +28,9 @@ export function render({ view }: Shown<FirmwarePage>) {
       {view.summary ? <p>{view.summary}</p> : null}
       {view.bound.length > 0 ? (
         <Section id="bound" title="Cards tied to a release">
-          {view.boundDrawing ? (
-            <>
-              <p class="more">The best answer for each card on any board that runs the release.</p>
-              <Drawing figure={view.boundDrawing} />
-            </>
-          ) : null}
+          <p class="more">The best answer for each card on any board that runs the release.</p>
+          <InkLegend />
+          <BarTable caption={`Cards tied to a release of ${view.name}`} rows={view.bound} root={root} />
           <h3>What each asks for by its own record</h3>
           <ul class="lines">
             {view.bound.map((b) => (

@@ -1,11 +1,10 @@
-// The matrix of one board revision. On a wide page a grid; on a phone the same table reads as a list by card, its firmware line as a bar.
+// The matrix of one board revision: cards by purpose, each with its bar over the releases. The page scrolls as a whole; heads stay.
 
-import { verdictMarkSymbols } from "../src/drawing/index.js";
-import { type MatrixPage, markUse } from "../src/pages/index.js";
+import type { MatrixGroup, MatrixPage, MatrixRow } from "../src/pages/index.js";
 import { evidenceWords, verdictWords } from "../src/words/index.js";
-import { counted, Link, Svg, stated } from "./parts/bits.js";
+import { Ink, InkLegend, NoteRow, spread } from "./parts/Bar.js";
+import { counted, Link, stated } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
-import { Legend } from "./parts/Legend.js";
 import { paged, type Shown } from "./parts/paged.js";
 
 export const data = paged("matrices");
@@ -18,34 +17,33 @@ export function render({ view }: Shown<MatrixPage>) {
         <p class="says" {...counted(view.counts)}>
           {view.answer}
         </p>
-        <p>
-          It is revision <code>{view.revision}</code> when: {view.tell} More on the <Link link={view.board} root={root} />.
-        </p>
-        {view.others.length > 0 ? (
-          <p>
-            Other revisions:{" "}
+        <details>
+          <summary>
+            Is yours a {view.revision}?{view.others.length > 0 ? ` Other revisions: ${view.others.map((o) => o.text).join(", ")}` : ""}
+          </summary>
+          <p class="more">
+            It is revision <code>{view.revision}</code> when: {view.tell} More on the <Link link={view.board} root={root} />.{" "}
+            {view.others.length > 0 ? "The same for revision " : ""}
             {view.others.map((o) => (
               <a key={o.href} class="rev" href={`${root}${o.href}`}>
                 <code>{o.text}</code>
               </a>
             ))}
           </p>
-        ) : null}
+        </details>
       </div>
       <Filters view={view} />
-      <Svg svg={verdictMarkSymbols()} css="unseen" />
-      <Legend />
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section class={`grid on-paper-${view.paper}`} tabIndex={0} aria-label={`Cards and firmware, ${view.board.text} ${view.revision}`}>
-        {/* biome-ignore lint/a11y/noRedundantRoles: on a phone the table is set as a list; the roles keep it a table for a screen reader */}
-        <table class="matrix" role="table" data-asks={view.counts.asks}>
-          <Heads view={view} />
-          <tbody>
-            {view.rows.map((row) => (
-              <CardRow key={row.card.href} row={row} root={root} />
+      <InkLegend />
+      <section class={`sides ${spread(view.columns.length)}`} aria-label={`Cards and firmware, ${view.board.text} ${view.revision}`}>
+        {view.sides.map((groups) => (
+          // biome-ignore lint/a11y/noRedundantRoles: on a phone the table is set as a list; the roles keep it a table for a screen reader
+          <table key={groups[0]?.name} class={`matrix ranges ${spread(view.columns.length)}`} role="table" data-asks={view.counts.asks}>
+            <Heads view={view} />
+            {groups.map((group) => (
+              <Group key={group.name} group={group} view={view} />
             ))}
-          </tbody>
-        </table>
+          </table>
+        ))}
       </section>
     </Layout>
   );
@@ -76,82 +74,83 @@ function OneOf({ label, name, words }: OneOfProps) {
 function Filters({ view }: { readonly view: MatrixPage }) {
   return (
     <form class="filters">
-      <OneOf label="Answer" name="verdict" words={verdictWords} />
-      <OneOf label="How sure" name="evidence" words={evidenceWords} />
-      <label>
-        For
-        <select name="kind">
-          <option value="">anything</option>
-          {view.kinds.map((k) => (
-            <option key={k} value={k}>
-              {k}
-            </option>
-          ))}
-        </select>
+      <label class="name">
+        Find a card
+        <input name="name" type="search" autocomplete="off" />
       </label>
-      <output aria-live="polite">All {view.rows.length} cards</output>
-      <button type="reset">Show all</button>
+      <details>
+        <summary>Narrow by answer</summary>
+        <div>
+          <OneOf label="Answer" name="verdict" words={verdictWords} />
+          <OneOf label="How sure" name="evidence" words={evidenceWords} />
+          <button type="reset">Show all</button>
+        </div>
+      </details>
+      <output aria-live="polite">All {view.size} cards</output>
     </form>
   );
 }
 
 function Heads({ view }: { readonly view: MatrixPage }) {
   const { root } = view;
+  const begins = new Set(view.families.slice(1).map((f) => f.link.href));
   return (
     <thead>
       <tr>
-        <th scope="col" rowSpan={2}>
-          Card
+        <th scope="col">Card</th>
+        {view.columns.map((c, i) => {
+          const gap = begins.has(c.href) && view.columns[i - 1]?.href !== c.href;
+          return (
+            <th key={c.href + c.version} scope="col" class={gap ? "gap" : undefined} data-asks={c.asks}>
+              <a href={`${root}${c.href}`} title={view.families.find((f) => f.link.href === c.href)?.link.text}>
+                <code>{c.version}</code>
+              </a>
+            </th>
+          );
+        })}
+        <th scope="col" class="said">
+          Works with
         </th>
-        {view.families.map((f) => (
-          <th key={f.link.href} scope="colgroup" colSpan={f.span}>
-            <Link link={f.link} root={root} />
-          </th>
-        ))}
-      </tr>
-      <tr>
-        {view.columns.map((c) => (
-          <th key={c.href + c.version} scope="col" data-asks={c.asks}>
-            <a href={`${root}${c.href}`}>
-              <code>{c.version}</code>
-            </a>
-          </th>
-        ))}
       </tr>
     </thead>
   );
 }
 
-function CardRow({ row, root }: { readonly row: MatrixPage["rows"][number]; readonly root: string }) {
+function Group({ group, view }: { readonly group: MatrixGroup; readonly view: MatrixPage }) {
   return (
-    <tr data-says={row.says} data-does={row.does} data-asks={row.asks}>
-      <th scope="row">
-        <Link link={row.card} root={root} />
-        {row.bars.map((b) => (
-          <span key={b.family} class="line">
-            {row.bars.length > 1 ? b.family : ""}
-            <Svg svg={b.svg} />
-          </span>
-        ))}
-      </th>
-      {row.cells.map((c) => (
-        <td key={c.version} class={c.run ? "run" : undefined} {...stated(c.mark)}>
-          <a href={`${root}${c.href}`}>
-            <Svg svg={markUse(c.mark)} css={`mk ${c.mark.css}`} />
-            <span class="words">
-              {c.run ? (
-                <>
-                  <code class="one">{c.version}</code>
-                  <code class="all">{c.run}</code>
-                </>
-              ) : (
-                <code>{c.version}</code>
-              )}{" "}
-              {c.mark.label}
-            </span>
-          </a>
-        </td>
+    <tbody>
+      <tr class="purpose">
+        <th scope="rowgroup" colSpan={view.columns.length + 2}>
+          {group.name}
+        </th>
+      </tr>
+      {group.rows.map((row) => (
+        <CardRow key={row.card.href} row={row} root={view.root} />
       ))}
-    </tr>
+    </tbody>
+  );
+}
+
+function CardRow({ row, root }: { readonly row: MatrixRow; readonly root: string }) {
+  return (
+    <>
+      <tr class="card" data-says={row.says} data-does={row.does} data-asks={row.asks}>
+        <th scope="row">
+          <Link link={row.card} root={root} />
+        </th>
+        {row.cells.map((c) => (
+          <td key={c.family + c.version} class={c.gap ? "gap" : undefined} {...stated(c.mark)}>
+            <a href={`${root}${c.href}`} tabIndex={c.again ? -1 : undefined}>
+              <Ink on={c} />
+              <span class="words">
+                <code>{c.version}</code> {c.mark.label}
+              </span>
+            </a>
+          </td>
+        ))}
+        <td class="said">{row.bar.says}</td>
+      </tr>
+      <NoteRow bar={row.bar} id={row.card.href} />
+    </>
   );
 }

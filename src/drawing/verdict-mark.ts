@@ -1,6 +1,6 @@
 // The mark of a verdict: a plug and a socket; under it, strokes for the evidence it rests on.
 // It draws; which verdict something has is planning's business.
-import { type Evidence, evidenceOrder, evidenceWords, type Verdict, verdictWords } from "../words/index.js";
+import { type Evidence, evidenceWords, type Verdict, verdictWords } from "../words/index.js";
 import { el, line, path, rect, type Svg, words } from "./svg.js";
 
 /** "works, seen on a bench": what the mark says, for a screen reader or a legend. A plain no rests on rules: no evidence is named. */
@@ -83,31 +83,5 @@ export function verdictMark(verdict: Verdict, evidence?: Evidence, height = 21, 
     options.decorative ? ("" as Svg) : words("title", says),
     drawings[verdict](),
     ...(evidence === undefined ? [] : strokes(evidence)),
-  );
-}
-
-/** Name of a mark among the symbols of a page. */
-const symbolOf = (verdict: Verdict, evidence?: Evidence) => `vm-${verdict}${evidence === undefined ? "" : `-${evidence}`}`;
-
-/** Every mark once, for a page that shows hundreds: put there once, and pointed at by `verdictMarkUse`. */
-export function verdictMarkSymbols(): string {
-  const all = (Object.keys(drawings) as Verdict[]).flatMap((v) => [[v, undefined] as const, ...evidenceOrder.map((e) => [v, e] as const)]);
-  const symbols = all.map(([verdict, evidence]) =>
-    el(
-      "symbol",
-      { id: symbolOf(verdict, evidence), viewBox: "0 0 42 28" },
-      drawings[verdict](),
-      ...(evidence === undefined ? [] : strokes(evidence)),
-    ),
-  );
-  return el("svg", { width: 0, height: 0, "aria-hidden": "true", focusable: "false" }, ...symbols);
-}
-
-/** A mark of the page's symbols, as large as `verdictMark` makes it; its word must stand beside it. */
-export function verdictMarkUse(verdict: Verdict, evidence?: Evidence, height = 21): string {
-  return el(
-    "svg",
-    { class: "vm", width: height * 1.5, height, "aria-hidden": "true", focusable: "false" },
-    el("use", { href: `#${symbolOf(verdict, evidence)}` }),
   );
 }

@@ -5,6 +5,7 @@ import { plan, reasonsSentence, repairsSentence } from "../planning/index.js";
 import { type Build, type BuildCard, bytes, known, type Mode, pictureOf, sizeText } from "../records/index.js";
 import { costCells, costHeads, exactTestText, outcomeWords, thenText, verdictWords } from "../words/index.js";
 import { asksOf } from "./asks.js";
+import type { CardBar } from "./bar.js";
 import { planSlots } from "./board-figures.js";
 import type { Cells, Judged } from "./cells.js";
 import {
@@ -92,7 +93,7 @@ export interface BuildPage extends PageHead {
   readonly sources: readonly SourceView[];
   readonly planner?: string;
   /** Each card over the releases, for a machine of several modes: why it has them. */
-  readonly lineDrawing?: Figure | undefined;
+  readonly bars?: readonly CardBar[];
   /** Address of its build sheet, when it is a switched machine that can be wired. */
   readonly sheet?: string | undefined;
 }

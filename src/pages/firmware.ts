@@ -1,10 +1,9 @@
 // A firmware family's page: its releases in order, what each brings, and what changed for cards from one to the next.
 import { inRange, memoryNeeded } from "../catalogue/index.js";
-import { firmwareBars } from "../drawing/index.js";
-import type { Verdict } from "../planning/index.js";
 import { bytes, type Card, type Firmware, itemAt, lastOf, sizeText } from "../records/index.js";
-import { verdictOrder } from "../words/index.js";
+import { evidenceOrder, verdictOrder } from "../words/index.js";
 import { cellAsks } from "./asks.js";
+import { type BarView, barOf, type OnRelease } from "./bar.js";
 import type { Cell, Cells } from "./cells.js";
 import {
   type Context,
@@ -22,7 +21,6 @@ import {
 } from "./common.js";
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
 import { slug } from "./links.js";
-import { type Figure, figure } from "./marks.js";
 import { ownWords } from "./search/own-words.js";
 import { type TestedView, testedWhere, versionsOf } from "./tested.js";
 
@@ -64,11 +62,10 @@ export interface FirmwarePage extends PageHead {
   readonly bound: readonly {
     readonly card: LinkView;
     readonly takes: string;
-    /** What the drawing shows of it. */
+    /** The best answer for it with each release, on any board that runs the release. */
     readonly best: readonly BestOn[];
+    readonly bar: BarView;
   }[];
-  /** The best answer for each of those cards on any board that runs a release. */
-  readonly boundDrawing?: Figure | undefined;
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
   readonly notes?: string | undefined;
@@ -94,9 +91,7 @@ function takes(family: Firmware, card: Card): string {
 }
 
 /** The best answer for a card with a release, on any board that runs it: the question that gave it, or all when all say no. */
-interface BestOn {
-  readonly version: string;
-  readonly verdict: Verdict;
+interface BestOn extends OnRelease {
   readonly asks: string;
 }
 
@@ -109,20 +104,19 @@ function bestOn(ctx: Context, cells: Cells, family: Firmware, card: Card): BestO
       .filter((h) => cells.columns(h.board, h.revision).some((c) => c.family === family.id && c.version === version))
       .map((h) => cells.at({ ...h, family: family.id, version, card: card.id }));
     const verdict = verdictOrder.find((v) => found.some((c) => c.verdict === v)) ?? "ruled-out";
-    const of = found.filter((c) => c.verdict === verdict);
-    return { version, verdict, asks: (verdict === "ruled-out" ? of : of.slice(0, 1)).map(cellAsks).join(" ") };
+    const of = found
+      .filter((c) => c.verdict === verdict)
+      .sort((a, b) => evidenceOrder.indexOf(a.evidence) - evidenceOrder.indexOf(b.evidence));
+    const [surest] = of;
+    return {
+      family: family.id,
+      version,
+      verdict,
+      evidence: surest?.evidence ?? "inferred",
+      ...(surest ? { answer: surest.answer } : {}),
+      asks: (verdict === "ruled-out" ? of : of.slice(0, 1)).map(cellAsks).join(" "),
+    };
   });
-}
-
-/** A firmware that no card is tied to has nothing to draw. */
-function boundFigure(family: Firmware, bound: FirmwarePage["bound"]): Figure | undefined {
-  if (bound.length === 0) return undefined;
-  const bars = {
-    family: family.name,
-    releases: family.versions.map(({ id, date }) => ({ id, date })),
-    rows: bound.map(({ card, best }) => ({ name: card.text, verdicts: best.map((b) => b.verdict) })),
-  };
-  return figure((prefix, width) => firmwareBars(bars, prefix, width), `line-${family.id}`);
 }
 
 /** "No longer works" is said of what worked, "from here on works" of what now does: what is not known is neither. */
@@ -160,11 +154,10 @@ export function firmwarePage(ctx: Context, cells: Cells, family: Firmware): Firm
   const feature = (id: string) => family.features?.find((f) => f.id === id)?.says ?? id;
   const first = itemAt(family.versions, 0).id;
   const last = lastOf(family.versions).id;
-  const bound = boundCards(ctx, family).map((card) => ({
-    card: recordLink(ctx.catalogue, "card", card.id),
-    takes: takes(family, card),
-    best: bestOn(ctx, cells, family, card),
-  }));
+  const bound = boundCards(ctx, family).map((card) => {
+    const best = bestOn(ctx, cells, family, card);
+    return { card: recordLink(ctx.catalogue, "card", card.id), takes: takes(family, card), best, bar: barOf(best) };
+  });
   const answer = `${family.versions.length} releases, ${first} to ${last}, in this order: ${listText(family.versions.map((v) => v.id))}. ${bound.length === 0 ? "No card is tied to any of them." : `${countText(bound.length, "card is", "cards are").replace(/^./, (c) => c.toUpperCase())} tied to some of them.`}`;
   return {
     ...recordHead(ctx, "firmware", family.id, family.name, answer, "firmware"),
@@ -203,7 +196,6 @@ export function firmwarePage(ctx: Context, cells: Cells, family: Firmware): Firm
       ...changesAt(ctx, cells, family, i),
     })),
     bound,
-    boundDrawing: boundFigure(family, bound),
     conflicts: conflictsWhere(ctx, (c) => c.when.firmware?.some((r) => r.family === family.id) ?? false),
     tested: testedWhere(
       ctx,

@@ -1,6 +1,7 @@
 // Pages: the view models, one a template; what is written where is decided here. Strings, numbers and lists for the templates to set.
 
 export type { Caution } from "../wiring/index.js";
+export { type BarRelease, type BarView, barOf, type CardBar, type OnRelease } from "./bar.js";
 export { bestBuilt, type ToBeBuilt } from "./best-built.js";
 export type { BoardLine, BoardPage } from "./board.js";
 export type { BuildPage } from "./build.js";
@@ -21,8 +22,8 @@ export { type LidPage, lidSheetOf } from "./lid-sheet.js";
 export { pageOf, sectionOf } from "./links.js";
 export type { ListLine, ListPage, StartPage } from "./lists.js";
 export { machineDrawings } from "./machine-drawings.js";
-export { type Figure, figure, markSvg, markUse } from "./marks.js";
-export type { MatrixCell, MatrixPage, MatrixRow } from "./matrix.js";
+export { type Figure, figure, markSvg } from "./marks.js";
+export type { MatrixCell, MatrixGroup, MatrixPage, MatrixRow } from "./matrix.js";
 export { type Given, type Pages, pagesOf } from "./pages.js";
 export type { PartPage, PinView } from "./part.js";
 export { type CaseOf, mayBe, type Picked, type PickerOption, speaksOfMachine } from "./picker.js";

@@ -1,28 +1,23 @@
-// Two drawings along a line: the cards of a build over the releases of its firmware, and the tests of a thing over the years.
-import { evidenceTime, firmwareBars } from "../drawing/index.js";
+// Two pictures along a line: the cards of a build over the releases of its firmware, and the tests of a thing over the years.
+import { evidenceTime } from "../drawing/index.js";
 import type { Build } from "../records/index.js";
+import { barOf, type CardBar } from "./bar.js";
 import type { Cells } from "./cells.js";
-import { type Context, recordName } from "./common.js";
+import { type Context, recordLink } from "./common.js";
 import { type Figure, figure } from "./marks.js";
 import type { TestedView } from "./tested.js";
 
 /** Each card alone on the build's own board revision, under every release that runs there; it shows why one release is not enough. */
-export function firmwareFigure(ctx: Context, cells: Cells, build: Build): Figure | undefined {
+export function cardBars(ctx: Context, cells: Cells, build: Build): readonly CardBar[] {
   const { revision } = build;
   const family = build.firmware ?? ctx.catalogue.boards.get(build.board)?.firmware[0];
-  if (typeof revision !== "string" || family === undefined || build.cards.length === 0) return undefined;
+  if (typeof revision !== "string" || family === undefined) return [];
   const columns = cells.columns(build.board, revision).filter((c) => c.family === family);
-  if (columns.length < 2) return undefined;
-  const cards = [...new Set(build.cards.map((c) => c.card))];
-  const bars = {
-    family: recordName(ctx.catalogue, "firmware", family),
-    releases: columns.map((c) => ({ id: c.version })),
-    rows: cards.map((card) => ({
-      name: recordName(ctx.catalogue, "card", card),
-      verdicts: columns.map(({ version }) => cells.at({ board: build.board, revision, family, version, card }).verdict),
-    })),
-  };
-  return figure((prefix, width) => firmwareBars(bars, prefix, width), `line-${build.id}`);
+  if (columns.length < 2) return [];
+  return [...new Set(build.cards.map((c) => c.card))].map((card) => ({
+    card: recordLink(ctx.catalogue, "card", card),
+    bar: barOf(columns.map(({ version }) => cells.at({ board: build.board, revision, family, version, card }))),
+  }));
 }
 
 const outcomes = { workable: "worked", conditional: "partly", "ruled-out": "failed", unknown: "partly" } as const;

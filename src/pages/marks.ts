@@ -1,5 +1,5 @@
 // Our drawings as pages use them: the mark of a verdict, and a drawing in two widths, one for a phone and one for a desk.
-import { verdictMark, verdictMarkUse } from "../drawing/index.js";
+import { verdictMark } from "../drawing/index.js";
 import type { MarkView } from "./common.js";
 
 /** A drawing in a width for a phone and in one for a wider page; the style sheet shows one of them. */
@@ -22,9 +22,4 @@ export function oneFigure(draw: (prefix: string, width: number) => string, prefi
 export function markSvg(mark: MarkView, decorative: boolean): string {
   const evidence = mark.verdict === "ruled-out" ? undefined : mark.evidence;
   return verdictMark(mark.verdict, evidence, 20, { decorative });
-}
-
-/** The same, pointing at the page's symbols (`verdictMarkSymbols`). */
-export function markUse(mark: MarkView): string {
-  return verdictMarkUse(mark.verdict, mark.verdict === "ruled-out" ? undefined : mark.evidence, 20);
 }

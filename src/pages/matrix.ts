@@ -1,19 +1,16 @@
-// The matrix of one board revision: cards down, firmware versions across, a verdict with its evidence in each cell.
-import { releaseBar } from "../drawing/index.js";
-import { type Board, itemAt } from "../records/index.js";
+// The matrix of one board revision: cards down, gathered by what they are for, firmware versions across, a bar over these for each card.
+import type { Board } from "../records/index.js";
 import { asksCard, asksFirmware } from "./asks.js";
+import { type BarRelease, type BarView, barOf } from "./bar.js";
 import { type Tally, tally } from "./board.js";
 import type { Cells } from "./cells.js";
-import { type Context, countText, head, type LinkView, listText, type MarkView, markOf, type PageHead, recordName } from "./common.js";
+import { type Context, capital, countText, head, type LinkView, listText, type PageHead, recordName } from "./common.js";
 import { cellAnchor, matrixOf, pageOf } from "./links.js";
 
-export interface MatrixCell {
-  readonly mark: MarkView;
-  readonly family: string;
-  readonly version: string;
+export interface MatrixCell extends BarRelease {
   readonly href: string;
-  /** The first of a run of cells with the same answer: "R4 to R5.1". On a phone the run is one line, the others are not set. */
-  readonly run?: string | undefined;
+  /** Inside a run of cells with the same answer: its link is left out of the way by keyboard. */
+  readonly again: boolean;
 }
 
 export interface MatrixRow {
@@ -25,9 +22,14 @@ export interface MatrixRow {
   readonly does: string;
   /** What its cells say, each as "works:bench" and once, for the filters. */
   readonly says: string;
-  /** On a phone: the line of releases of each family. */
-  readonly bars: readonly { readonly family: string; readonly svg: string }[];
+  readonly bar: BarView;
   readonly cells: readonly MatrixCell[];
+}
+
+/** Cards for one purpose. */
+export interface MatrixGroup {
+  readonly name: string;
+  readonly rows: readonly MatrixRow[];
 }
 
 export interface MatrixPage extends PageHead {
@@ -40,33 +42,17 @@ export interface MatrixPage extends PageHead {
   /** What the answer counts, and the machine the whole table speaks of. */
   readonly counts: Tally;
   readonly families: readonly { readonly link: LinkView; readonly span: number }[];
-  /** How it is set on paper: upright while the columns fit, then turned, then as the list a phone has. */
-  readonly paper: "upright" | "turned" | "listed";
   /** `asks`: what a cell's question has from its column. */
   readonly columns: readonly { readonly version: string; readonly href: string; readonly asks: string }[];
-  readonly rows: readonly MatrixRow[];
+  /** How many cards there are in all. */
+  readonly size: number;
+  /** The groups as they stand side by side on a wide page: one list where there are many versions, two of the same height otherwise. */
+  readonly sides: readonly (readonly MatrixGroup[])[];
   readonly others: readonly LinkView[];
-  readonly kinds: readonly string[];
 }
 
-/** Columns that a sheet of A4 or Letter holds beside the names of the cards. */
-const upright = 9;
-const turned = 30;
-
-interface Asked {
-  readonly family: string;
-  readonly version: string;
-  readonly mark: MarkView;
-}
-
-/** Undefined inside a run. */
-function runAt(cells: readonly Asked[], at: number): string | undefined {
-  const same = (i: number) => cells[i]?.family === itemAt(cells, at).family && cells[i]?.mark.label === itemAt(cells, at).mark.label;
-  if (same(at - 1)) return undefined;
-  let last = at;
-  while (same(last + 1)) last += 1;
-  return last === at ? itemAt(cells, at).version : `${itemAt(cells, at).version} to ${itemAt(cells, last).version}`;
-}
+/** Columns up to which two lists have room beside each other. */
+const twoSides = 12;
 
 export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: string): MatrixPage {
   const columns = cells.columns(board.id, revision);
@@ -75,16 +61,12 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
   const counts = tally(ctx, cells, board, revision);
   for (const card of ctx.catalogue.cards.values()) {
     if (card.bus !== board.bus) continue;
-    const asked = columns.map(({ family, version }) => {
-      const cell = cells.at({ board: board.id, revision, family, version, card: card.id });
-      return { family, version, mark: markOf(cell.verdict, cell.evidence) };
-    });
-    const made: MatrixCell[] = asked.map(({ family, version, mark }, i) => ({
-      mark,
-      family,
-      version,
-      run: runAt(asked, i),
-      href: `${pageOf("card", card.id)}#${cellAnchor({ board: board.id, revision, family, version })}`,
+    const key = { board: board.id, revision, card: card.id };
+    const bar = barOf(columns.map((column) => cells.at({ ...key, ...column })));
+    const made: MatrixCell[] = bar.releases.map((release, i) => ({
+      ...release,
+      again: sameAs(bar.releases[i - 1], release),
+      href: `${pageOf("card", card.id)}#${cellAnchor({ ...key, ...release })}`,
     }));
     rows.push({
       id: card.id,
@@ -92,10 +74,7 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
       asks: asksCard(card.id),
       does: card.does.join(" "),
       says: [...new Set(made.map(({ mark }) => `${mark.css}:${mark.verdict === "ruled-out" ? "" : mark.evidence}`))].join(" "),
-      bars: families.map(({ id }) => ({
-        family: recordName(ctx.catalogue, "firmware", id),
-        svg: releaseBar(asked.filter((c) => c.family === id).map((c) => c.mark.verdict)),
-      })),
+      bar,
       cells: made,
     });
   }
@@ -122,14 +101,43 @@ export function matrixPage(ctx: Context, cells: Cells, board: Board, revision: s
     answer,
     counts,
     families: heads,
-    paper: columns.length <= upright ? "upright" : columns.length <= turned ? "turned" : "listed",
     columns: columns.map((c) => ({
       version: c.version,
       href: pageOf("firmware", c.family),
       asks: asksFirmware(c.family, c.version),
     })),
-    rows: rows.sort((a, b) => a.card.text.localeCompare(b.card.text)),
+    size: rows.length,
+    sides: sidesOf(groupsOf(rows), columns.length),
     others: board.revisions.filter((r) => r.id !== revision).map((r) => ({ text: r.id, href: matrixOf(board.id, r.id) })),
-    kinds: [...new Set([...ctx.catalogue.cards.values()].filter((c) => c.bus === board.bus).flatMap((c) => c.does))].sort(),
   };
+}
+
+function sameAs(before: BarRelease | undefined, release: BarRelease): boolean {
+  return before?.family === release.family && before.mark.label === release.mark.label;
+}
+
+/** By the first thing a card is for; both by the alphabet. */
+function groupsOf(rows: readonly MatrixRow[]): MatrixGroup[] {
+  const purposes = [...new Set(rows.map(purposeOf))].sort();
+  return purposes.map((purpose) => ({
+    name: capital(purpose),
+    rows: rows.filter((r) => purposeOf(r) === purpose).sort((a, b) => a.card.text.localeCompare(b.card.text)),
+  }));
+}
+
+function purposeOf({ does }: MatrixRow): string {
+  return does.split(" ")[0] || "other";
+}
+
+/** Lines of a group: its name, its cards, and the notes under their bars. */
+function linesOf({ rows }: MatrixGroup): number {
+  return 1 + rows.length + 2 * rows.filter((r) => r.bar.notes.length > 0).length;
+}
+
+function sidesOf(groups: readonly MatrixGroup[], columns: number): readonly (readonly MatrixGroup[])[] {
+  if (columns > twoSides || groups.length < 2) return [groups];
+  const tall = (side: readonly MatrixGroup[]) => side.reduce((sum, g) => sum + linesOf(g), 0);
+  const cuts = groups.slice(1).map((_, at) => [groups.slice(0, at + 1), groups.slice(at + 1)] as const);
+  const higher = ([left, right]: (typeof cuts)[number]) => Math.max(tall(left), tall(right));
+  return cuts.reduce((best, cut) => (higher(cut) < higher(best) ? cut : best));
 }

@@ -12,7 +12,7 @@ import { type ConflictPage, conflictPage } from "./conflict.js";
 import { type FindingsPage, findingsPage } from "./findings.js";
 import { type FirmwarePage, firmwarePage } from "./firmware.js";
 import { judge as askPlanning } from "./judge.js";
-import { firmwareFigure } from "./line-figures.js";
+import { cardBars } from "./line-figures.js";
 import { boardList, buildList, cardList, conflictList, firmwareList, type ListPage, partList, type StartPage, startPage } from "./lists.js";
 import { type MatrixPage, matrixPage } from "./matrix.js";
 import { type PartPage, partPage } from "./part.js";
@@ -89,7 +89,7 @@ export function pagesOf(given: Given): Pages {
     conflicts: [...catalogue.conflicts.values()].map((c) => conflictPage(ctx, c)),
     builds: [...catalogue.builds.values()].map((b) => ({
       ...buildPage(ctx, cells, b),
-      lineDrawing: (b.modes ?? []).length > 1 ? firmwareFigure(ctx, cells, b) : undefined,
+      bars: (b.modes ?? []).length > 1 ? cardBars(ctx, cells, b) : [],
       sheet: sheets.find((s) => s.of === b.id)?.href,
     })),
     sheets,

@@ -1,12 +1,12 @@
 // "Does it work in mine?": for each board the groups of revisions, for each group the runs of firmware with their reasons.
 
-import { releaseBar } from "../drawing/index.js";
 import type { Verdict } from "../planning/index.js";
 import { cellAsks } from "./asks.js";
+import { type BarView, barOf } from "./bar.js";
 import { type AskedView, askedViews, type CaseView } from "./cases.js";
 import { cellView } from "./cell.js";
 import type { Cells } from "./cells.js";
-import { type Context, capital, type LinkView, listText, type MarkView, markOf } from "./common.js";
+import { type Context, capital, type LinkView, listText, type MarkView } from "./common.js";
 import { cellAnchor, formerAnchor, matrixOf, pageOf } from "./links.js";
 import type { Run } from "./runs.js";
 import type { BoardSummary } from "./summary.js";
@@ -34,9 +34,7 @@ export interface GroupView {
   readonly revisions: readonly string[];
   readonly says: string;
   readonly matrix: readonly LinkView[];
-  /** The firmware line as a bar, one stretch a version; a long line is drawn without names, which a phone has no room for. */
-  readonly segments: readonly { readonly version: string; readonly css: string }[];
-  readonly line?: string | undefined;
+  readonly bar: BarView;
   readonly runs: readonly RunView[];
 }
 
@@ -90,11 +88,6 @@ const exceptWords: Readonly<Record<Verdict, string>> = {
   "ruled-out": "not",
 };
 
-/** Versions whose names fit under a bar on a phone. */
-const named = 8;
-
-const verdicts = (group: BoardSummary["groups"][number]) => group.runs.flatMap((r) => r.versions.map(() => r.cell.verdict));
-
 export function whereView(ctx: Context, cells: Cells, card: string, summaries: readonly BoardSummary[]): readonly CellView[] {
   return summaries.map((summary) => {
     const all = ctx.catalogue.boards.get(summary.board)?.revisions.map((r) => r.id) ?? [];
@@ -116,8 +109,7 @@ function groupViews(ctx: Context, cells: Cells, card: string, summary: BoardSumm
       revisions: g.revisions,
       says: g.revisions.length === all.length && all.length > 1 ? "Every revision" : g.revisions.length > 1 ? "Revisions" : "Revision",
       matrix: g.revisions.map((r) => ({ text: r, href: matrixOf(summary.board, r) })),
-      line: verdicts(g).length > named ? releaseBar(verdicts(g)) : undefined,
-      segments: g.runs.flatMap((r) => r.versions.map((version) => ({ version, css: markOf(r.cell.verdict).css }))),
+      bar: barOf(g.runs.flatMap((r) => r.versions.map((version) => ({ ...r.cell, version })))),
       runs,
     };
   });

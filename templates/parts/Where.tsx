@@ -1,7 +1,8 @@
 // "Does it work in mine?": the picker, then every board with its revisions, its firmware line as a bar, and the reasons of each stretch.
 import { Fragment } from "preact";
 import type { AskedView, CardPage, CaseView, GroupView, RunView, WhereView } from "../../src/pages/index.js";
-import { Link, Mark, Section, Svg, stated } from "./bits.js";
+import { Bar } from "./Bar.js";
+import { Link, Mark, Section, stated } from "./bits.js";
 import { Reasons } from "./Reasons.js";
 
 export function Where({ view }: { readonly view: CardPage }) {
@@ -88,17 +89,7 @@ function Group({ group, root }: { readonly group: GroupView; readonly root: stri
           </a>
         ))}
       </h4>
-      {group.line ? (
-        <Svg as="div" css="line" svg={group.line} />
-      ) : (
-        <ol class="bar" aria-hidden="true">
-          {group.segments.map((seg) => (
-            <li key={seg.version} class={seg.css}>
-              <code>{seg.version}</code>
-            </li>
-          ))}
-        </ol>
-      )}
+      <Bar bar={group.bar} />
       <ol class="runs">
         {group.runs.map((r) => (
           <Run key={r.text} run={r} root={root} />

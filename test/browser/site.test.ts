@@ -93,7 +93,7 @@ describe("every kind of page", () => {
           over: document.documentElement.scrollWidth - document.documentElement.clientWidth,
           small: [
             ...document.querySelectorAll<HTMLElement>(
-              "header a, footer a, button, select, input, summary, .matrix td a, .act, .machines h2 a, .ways a, .revs a",
+              "header a, footer a, button, select, input, summary, .matrix tr.card, .act, .machines h2 a, .ways a, .revs a",
             ),
           ]
             // A field is hit by its label as well.
@@ -298,7 +298,7 @@ describe("a card's page", () => {
   it("opens the reason that a cell of the matrix leads to", async () => {
     await withPage({}, async (page) => {
       await page.goto(`${server.address}/${kinds.find((k) => k.startsWith("matrix/"))}`);
-      await page.click(".matrix tbody tr:nth-child(3) td:last-child a");
+      await page.click(".matrix tr.card:nth-child(3) td:nth-last-child(2) a");
       await page.waitForFunction(() => location.pathname.includes("/cards/"));
       await page.waitForSelector(".run:has(.anchor:target) details[open]");
       expect(await page.$$eval(".run:has(.anchor:target) details[open]", (d) => d.length)).toBe(1);
@@ -317,22 +317,23 @@ describe("a card's page", () => {
 });
 
 describe("the matrix", () => {
-  it("keeps its heads in view, and can be narrowed by answer, certainty and purpose", async () => {
+  it("keeps its heads in view, and can be narrowed by answer and certainty", async () => {
     await withPage({ viewport: { width: 1280, height: 700 } }, async (page) => {
       await page.goto(`${server.address}/${kinds.find((k) => k.startsWith("matrix/"))}`);
-      const rows = await page.locator(".matrix tbody tr:visible").count();
+      const rows = await page.locator(".matrix tr.card:visible").count();
+      await page.click(".filters summary");
       await page.selectOption("select[name=verdict]", "unknown");
-      const left = await page.locator(".matrix tbody tr:visible").count();
+      const left = await page.locator(".matrix tr.card:visible").count();
       expect(left).toBeGreaterThan(0);
       expect(left).toBeLessThan(rows);
       expect(await page.textContent(".filters output")).toBe(`${left} of ${rows} cards`);
-      await page.click(".filters button");
-      await page.waitForFunction((n) => document.querySelectorAll(".matrix tbody tr:not([hidden])").length === n, rows);
-      await page.evaluate(() => scrollTo(0, 1200));
-      const head = await page.locator(".matrix thead tr:last-child th").last().boundingBox();
+      await page.click(".filters button[type=reset]");
+      await page.waitForFunction((n) => document.querySelectorAll(".matrix tr.card:not([hidden])").length === n, rows);
+      await page.evaluate(() => scrollTo(0, 600));
+      const head = await page.locator(".matrix thead th").last().boundingBox();
       expect(head!.y).toBeGreaterThanOrEqual(0);
       expect(head!.y).toBeLessThan(200);
-      const legend = (await page.locator(".legend").boundingBox())!;
+      const legend = (await page.locator(".ink-legend").boundingBox())!;
       expect(legend.y).toBeGreaterThanOrEqual(0);
       expect(legend.y + legend.height).toBeLessThanOrEqual(head!.y);
     });

@@ -6,13 +6,11 @@ import {
   bankMap,
   type Cut,
   connectorFace,
-  firmwareBars,
   layOutPanel,
   type PanelItem,
   panelDxf,
   panelTemplate,
   railWords,
-  runsOf,
   slotPlan,
   switchWiring,
   verdictMark,
@@ -115,30 +113,6 @@ describe("rail loads", () => {
     );
     expect(railWords({ rail: "+5", used_A: 7, limit_A: 6 })).toBe("7\u2009A of 6\u2009A, over by 1\u2009A");
     expect(railWords({ rail: "+5", used_A: 2, limit_A: 6 })).toBe("2\u2009A of 6\u2009A, 4\u2009A to spare");
-  });
-});
-
-describe("firmware bars", () => {
-  it("join neighbours of one verdict and lose none", () => {
-    fc.assert(
-      fc.property(fc.array(fc.constantFrom("workable", "conditional", "ruled-out", "unknown"), { maxLength: 12 }), (verdicts) => {
-        const runs = runsOf(verdicts);
-        expect(runs.flatMap((r) => Array.from({ length: r.to - r.from + 1 }, () => r.verdict))).toEqual(verdicts);
-        for (const [i, r] of runs.slice(1).entries()) expect(r.verdict).not.toBe(runs[i]!.verdict);
-      }),
-    );
-  });
-
-  it("say the span in words", () => {
-    const svg = firmwareBars(
-      {
-        family: "F",
-        releases: ["R1", "R2", "R3"].map((id) => ({ id })),
-        rows: [{ name: "Card", verdicts: ["ruled-out", "workable", "workable"] }],
-      },
-      "f",
-    );
-    expect(described(svg)).toContain("Card: R1 no, R2 to R3 works.");
   });
 });
 

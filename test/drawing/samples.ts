@@ -5,7 +5,6 @@ import {
   connectorFace,
   devicePins,
   evidenceTime,
-  firmwareBars,
   layOutPanel,
   panelTemplate,
   railBars,
@@ -273,41 +272,6 @@ export function everyDrawing(width: number): readonly (readonly [string, string]
           ],
         },
         p("pins"),
-        width,
-      ),
-    ],
-    [
-      "firmware",
-      firmwareBars(
-        {
-          family: "Test Monitor",
-          releases: ["R2", "R4", "R4A", "R5", "R5.1", "R6"].map((id) => ({ id })),
-          rows: [
-            { name: "Bus tracer", verdicts: ["workable", "workable", "workable", "ruled-out", "ruled-out", "ruled-out"] },
-            {
-              name: "A fixed-disk controller with a long name",
-              verdicts: ["ruled-out", "unknown", "unknown", "workable", "conditional", "conditional"],
-            },
-          ],
-        },
-        p("fw"),
-        width,
-      ),
-    ],
-    [
-      "firmware, many releases",
-      firmwareBars(
-        {
-          family: "Long Monitor",
-          releases: Array.from({ length: 24 }, (_, i) => ({ id: `R${i}.1B` })),
-          rows: [
-            {
-              name: "Something",
-              verdicts: Array.from({ length: 24 }, (_, i) => (["workable", "conditional", "unknown"] as const)[i % 3]!),
-            },
-          ],
-        },
-        p("fw2"),
         width,
       ),
     ],

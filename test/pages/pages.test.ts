@@ -4,6 +4,7 @@ import { gzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { policy } from "../../src/pages/index.js";
 import { readRecords } from "../../src/records/index.js";
+import { verdictWords } from "../../src/words/index.js";
 import { demoFiles } from "../support/demo.js";
 import { type Element, files, type Page, pages, read } from "./built.js";
 
@@ -206,12 +207,20 @@ describe("drawings of parts and firmware", () => {
     const families = pages.filter((p) => p.name.startsWith("firmware/") && p.html.includes('id="bound"'));
     expect(families.length).toBeGreaterThan(1);
     for (const page of families) {
-      expect(drawn(page, "dw-firmware").length, page.name).toBe(2);
-      const lines = page.all.find((e) => e.attributes.id === "bound")!;
-      const [said] = page.find("desc");
-      const links = (e: typeof lines): string[] => (e.name === "a" ? [e.text] : e.children.flatMap(links));
-      expect(links(lines).length).toBeGreaterThan(0);
-      for (const card of links(lines)) expect(said!.text, page.name).toContain(`${card}: `);
+      const bound = page.all.find((e) => e.attributes.id === "bound")!;
+      const under = (e: typeof bound): (typeof bound)[] => [e, ...e.children.flatMap(under)];
+      const rows = under(bound).filter((e) => e.attributes.class === "card");
+      const heads = under(bound).filter((e) => e.name === "th" && e.parent?.parent?.name === "thead");
+      const links = under(bound).filter((e) => e.name === "li" && e.children[0]?.name === "a");
+      expect(rows.length, page.name).toBeGreaterThan(0);
+      expect(rows.map((r) => r.children[0]!.text)).toEqual(links.map((l) => l.children[0]!.text));
+      // The bar shows what the hidden statements, which are asked again elsewhere, say of each release.
+      for (const [i, row] of rows.entries()) {
+        const drawn = row.children.filter((e) => e.name === "td" && e.attributes.class !== "said").map((td) => td.text);
+        expect(drawn).toHaveLength(heads.length - 2);
+        const said = links[i]!.children.flatMap((e) => e.attributes["data-verdict"] ?? []) as (keyof typeof verdictWords)[];
+        for (const [k, verdict] of said.entries()) expect(drawn[k]).toMatch(new RegExp(`^${verdictWords[verdict].word}(?:,|$)`));
+      }
     }
   });
 });

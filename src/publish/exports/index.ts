@@ -36,11 +36,17 @@ export const downloads: readonly { readonly name: string; readonly says: string 
 
 const json = (value: unknown) => `${JSON.stringify(value, null, 1)}\n`;
 
+/** By the alphabet; the page has them by purpose. */
+function rowsOf({ sides }: Pages["matrices"][number]) {
+  const rows = sides.flatMap((groups) => groups.flatMap((g) => g.rows));
+  return rows.sort((a, b) => a.card.text.localeCompare(b.card.text));
+}
+
 export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions): readonly ExportFile[] {
   const kinds = ["buses", "boards", "firmware", "cards", "conflicts", "builds", "parts"] as const;
   const records = Object.fromEntries(kinds.map((k) => [k, [...catalogue[k].values()]]));
   const verdicts = pages.matrices.flatMap((m) =>
-    m.rows.flatMap((row) =>
+    rowsOf(m).flatMap((row) =>
       row.cells.map((c) => ({
         board: m.id,
         revision: m.revision,

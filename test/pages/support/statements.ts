@@ -39,7 +39,7 @@ function columnOf(cell: Element): string {
   let table = row;
   while (table && table.name !== "table") table = table.parent;
   const heads = all(table).filter((e) => e.name === "th" && e.attributes["data-asks"] !== undefined);
-  const cells = row?.children.filter((e) => e.name === "td") ?? [];
+  const cells = row?.children.filter((e) => e.name === "td" && e.attributes["data-verdict"] !== undefined) ?? [];
   const head = heads[cells.indexOf(cell)];
   if (!head || heads.length !== cells.length) throw new Error("A cell stands under no column.");
   return head.attributes["data-asks"] ?? "";
