@@ -2,7 +2,7 @@
 
 import type { MatrixGroup, MatrixPage, MatrixRow } from "../src/pages/index.js";
 import { evidenceWords, verdictWords } from "../src/words/index.js";
-import { Ink, InkLegend, NoteRow, spread } from "./parts/Bar.js";
+import { Ink, InkLegend, inkWords, NoteRow, spread } from "./parts/Bar.js";
 import { counted, Link, stated } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
@@ -143,7 +143,7 @@ function CardRow({ row, root }: { readonly row: MatrixRow; readonly root: string
             <a href={`${root}${c.href}`} tabIndex={c.again ? -1 : undefined}>
               <Ink on={c} />
               <span class="words">
-                <code>{c.version}</code> {c.mark.label}
+                <code>{c.version}</code> {inkWords(c)}
               </span>
             </a>
           </td>

@@ -16,6 +16,11 @@ export function Ink({ on }: { readonly on: Pick<BarRelease, "mark" | "starts" | 
   );
 }
 
+/** What the ink says, for somebody who cannot see it. */
+export function inkWords({ mark, letter }: Pick<BarRelease, "mark" | "letter">): string {
+  return letter ? `${mark.label}; note ${letter}` : mark.label;
+}
+
 function Notes({ bar }: { readonly bar: BarView }) {
   return (
     <>
@@ -97,7 +102,7 @@ export function BarTable({ caption, rows, root }: BarTableProps) {
               {bar.releases.map((r) => (
                 <td key={r.family + r.version} class={r.gap ? "gap" : undefined}>
                   <Ink on={r} />
-                  <span class="words">{r.mark.label}</span>
+                  <span class="words">{inkWords(r)}</span>
                 </td>
               ))}
               <td class="said">{bar.says}</td>
