@@ -12,6 +12,7 @@ export { type Naming, namings, namingsOfBuild } from "./names.js";
 export { placeOf, type Ref, ref } from "./ref.js";
 export type { Draft, Rule, Scene } from "./rule.js";
 export { rules } from "./rules/index.js";
+export { claimsAnywhere, claimsInSlot, followsSlot } from "./slot-windows.js";
 export { type SocketRows, socketRows } from "./socket-row.js";
 export { switchable } from "./switchable.js";
 export { kindWord, type Unresolved, unresolvedNames } from "./unresolved.js";

@@ -1,8 +1,8 @@
 // Everything that takes ports, memory, interrupts or DMA: the cards under their settings, and the board itself.
 // One list, so that every clash is found by comparing two of its entries.
-import { lacksSpace, lineId, mainMemory } from "../catalogue/index.js";
+import { claimsAnywhere, claimsInSlot, followsSlot, lacksSpace, lineId, mainMemory } from "../catalogue/index.js";
 import type { Release } from "../machine/index.js";
-import { type Bus, bytes, type Claims, hex, listed, resourceKinds } from "../records/index.js";
+import { type Bus, bytes, type Claims, hex, known, listed, resourceKinds, type Slot, unknown } from "../records/index.js";
 import type { Literal } from "../solver/index.js";
 import type { Ref } from "./facts.js";
 import {
@@ -12,6 +12,7 @@ import {
   eachMode,
   type Frame,
   holdsIn,
+  inSlot,
   modeKept,
   ofRevision,
   onRevisions,
@@ -32,7 +33,27 @@ export interface Taken {
 
 /** Every claim of the machine with the condition it stands under. */
 export function takings(frame: Frame): Taken[] {
-  return [...boardTakings(frame), ...cardTakings(frame)];
+  return [...boardTakings(frame), ...cardTakings(frame).flatMap((taken) => bySlot(frame, taken))];
+}
+
+/** Windows that follow the slot, slot by slot; where the number of a slot is not known they are told apart. */
+function bySlot(frame: Frame, taken: Taken): Taken[] {
+  const at = taken.card;
+  if (at === undefined || !followsSlot(taken.claims)) return [taken];
+  const rest = { ...taken, claims: claimsAnywhere(taken.claims) };
+  const placed = frame.question.slots.flatMap((slot): Taken[] => {
+    const claims = claimsInSlot(taken.claims, slot);
+    if (!claims) return [];
+    return [{ ...taken, who: `${taken.who} in ${slot.id}`, when: [...taken.when, inSlot(frame, at, (s) => s.id === slot.id)], claims }];
+  });
+  return [rest, ...placed];
+}
+
+/** What follows the slot, with the slots whose number nobody knows. */
+export function unplaced(frame: Frame): { readonly taken: Taken; readonly slot: Slot }[] {
+  const following = cardTakings(frame).filter((taken) => followsSlot(taken.claims));
+  const open = frame.question.slots.filter((slot) => known(slot.number) === unknown);
+  return following.flatMap((taken) => open.map((slot) => ({ taken, slot })));
 }
 
 function boardTakings(frame: Frame): Taken[] {

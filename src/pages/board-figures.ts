@@ -1,10 +1,11 @@
 // The drawings of a board as it comes: its slots, what it takes of the address spaces and what cards may claim there, the load on its rails.
-import { type Catalogue, claimSites, mainMemory } from "../catalogue/index.js";
+import { type Catalogue, claimSites, claimsAnywhere, claimsInSlot, mainMemory } from "../catalogue/index.js";
 import { addressMap, type MapWindow, railBars, slotPlan } from "../drawing/index.js";
 import {
   type Board,
   type Bus,
   bytes,
+  type Claims,
   few,
   hex,
   type IoWindow,
@@ -97,11 +98,13 @@ function cardWindows(catalogue: Catalogue, board: Board, space: "memory" | "io",
   const claimed = [...catalogue.cards.values()]
     .filter((card) => card.bus === board.bus)
     .flatMap((card) =>
-      claimSites(card).flatMap(({ claims }) =>
-        listed<IoWindow | MemoryWindow>(claims[space])
-          .filter((w) => onMap("space" in w ? w : {}))
-          .map((w) => ({ from: w.base, to: w.base + bytes(w.size), name: card.name })),
-      ),
+      claimSites(card)
+        .flatMap(({ claims: written }) => [claimsAnywhere(written), ...board.slots.map((s) => claimsInSlot(written, s) ?? {})])
+        .flatMap((claims: Claims) =>
+          listed<IoWindow | MemoryWindow>(claims[space])
+            .filter((w) => onMap("space" in w ? w : {}))
+            .map((w) => ({ from: w.base, to: w.base + bytes(w.size), name: card.name })),
+        ),
     )
     .sort((a, b) => a.from - b.from);
   const runs: { from: number; to: number; names: Set<string> }[] = [];

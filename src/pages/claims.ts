@@ -16,12 +16,12 @@ export function claimLines(claims: Claims): readonly ClaimLine[] {
   return [
     ...listed(claims.io).map((w) => ({
       kind: "ports" as const,
-      what: spanText(w.base, w.size),
+      what: placeText(w),
       note: againText(w.decoded_bits),
     })),
     ...listed(claims.memory).map((w) => ({
       kind: "memory" as const,
-      what: `${spanText(w.base, bytes(w.size))}${w.space === undefined ? "" : ` in ${w.space}`}`,
+      what: `${placeText({ ...w, size: bytes(w.size) })}${w.space === undefined ? "" : ` in ${w.space}`}`,
       note: [sizeText(bytes(w.size)), w.is ? answers[w.is] : "", againText(w.decoded_bits), ...overlayText(w)].filter(Boolean).join(", "),
     })),
     ...listed(claims.interrupts).map((i) => ({
@@ -35,6 +35,12 @@ export function claimLines(claims: Claims): readonly ClaimLine[] {
       note: d.shareable ? "lets go of it when idle" : undefined,
     })),
   ];
+}
+
+/** "0x300–0x30F", or where it lies in each slot. */
+function placeText(w: { readonly base: number; readonly size: number; readonly slot_step?: number }): string {
+  const span = spanText(w.base, w.size);
+  return w.slot_step === undefined ? span : `${span} plus ${hex(w.slot_step)} times the number of the slot`;
 }
 
 function againText(decoded: number | "unknown" | undefined): string | undefined {

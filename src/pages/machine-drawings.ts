@@ -1,6 +1,6 @@
 // From a combination to what the drawings of the machine show: slots with cards, both address maps, rail loads.
 // It gathers facts of the records for one mode; what fits and what fights was decided by planning.
-import { type Catalogue, fewestBits, labelCopies, mainMemory, pairCopies } from "../catalogue/index.js";
+import { type Catalogue, claimsAnywhere, claimsInSlot, fewestBits, labelCopies, mainMemory, pairCopies } from "../catalogue/index.js";
 import type { AddressMap, MapWindow, RailLoad, SlotPlan } from "../drawing/index.js";
 import type { Combination, PlacedCard } from "../planning/index.js";
 import { type Board, type Build, bytes, type Card, type Claims, hex, known, listed, unknown } from "../records/index.js";
@@ -195,7 +195,12 @@ export function machineDrawings(catalogue: Catalogue, combination: Combination, 
   const taken = cards.map(([placed, card]) => {
     const releases = card.enable?.releases ?? [];
     const off = { memory: !on(placed) && releases.includes("memory"), io: !on(placed) && releases.includes("io") };
-    const windows = windowsOf(claimsOf(card, placed.revision, placed.settings), card.name, off);
+    const slot = board.slots.find((s) => s.id === placed.slot);
+    const claims = claimsOf(card, placed.revision, placed.settings).flatMap((c) => [
+      claimsAnywhere(c),
+      (slot && claimsInSlot(c, slot)) ?? {},
+    ]);
+    const windows = windowsOf(claims, card.name, off);
     const modes = onlyIn(combination, options.mode, placed.as);
     const mark = (space: string) => (w: MapWindow) =>
       options.stands !== undefined && !standing.has(`${space} ${placed.as} ${w.base} ${w.size}`) ? { ...w, change: "new" as const } : w;

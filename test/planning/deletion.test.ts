@@ -20,6 +20,7 @@ const first = Number(process.env.SEED ?? 200_001);
  * nobody made, or a limit to one that was made; the field guide says what it then means.
  */
 const statements: readonly { readonly field: RegExp; readonly because: string }[] = [
+  { field: /slot_step$/, because: "a window that lies at one place in every slot" },
   { field: /^cards needs/, because: "a need nobody wrote down is none; evidence stays inferred" },
   { field: /^cards impossible/, because: "positions that exclude each other are told, like needs" },
   { field: /^cards room\.(slots|opening)$/, because: "one slot and no rear opening, as cards are built" },

@@ -1,5 +1,5 @@
 // Windows lie inside the address space, and inside what a card's edge can reach.
-import { type Bus, bytes, type Claims, hex, listed } from "../../records/index.js";
+import { type Bus, bytes, type Claims, hex, type IoWindow, listed, type MemoryWindow } from "../../records/index.js";
 import { claimSites, fixedSites, type Path } from "../claims.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
@@ -16,6 +16,7 @@ export const addressSpace: Rule = {
       const bus = catalogue.buses.get(board.bus);
       if (!bus) continue;
       const limits = limitsOf(bus);
+      for (const { path, claims } of fixedSites(board)) yield* inNoSlot(claims, (...p) => ref("board", board.id, ...path, ...p));
       for (const { path, claims } of fixedSites(board)) yield* beyond(claims, limits, (...p) => ref("board", board.id, ...path, ...p));
       for (const [i, socket] of board.firmware_sockets.entries())
         yield* beyond({ memory: [socket.window] }, limits, () => ref("board", board.id, "firmware_sockets", i, "window", "base"));
@@ -28,6 +29,18 @@ export const addressSpace: Rule = {
     }
   },
 };
+
+/** A part of the board stands in no slot. */
+function* inNoSlot(claims: Claims, place: (...path: Path) => Ref): Iterable<Draft> {
+  for (const kind of ["io", "memory"] as const)
+    for (const [i, window] of listed<IoWindow | MemoryWindow>(claims[kind]).entries())
+      if (window.slot_step !== undefined)
+        yield {
+          says: "A part of the board stands in no slot, so its addresses follow none.",
+          at: place(kind, i, "slot_step"),
+          hint: "Leave slot_step out, or claim the window in the record of the card.",
+        };
+}
 
 interface Lines {
   readonly bits: number;

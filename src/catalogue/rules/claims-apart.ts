@@ -61,7 +61,14 @@ function takenBy(site: Site): readonly Taken[] {
   ];
 }
 
+/** Windows of one card that follow the slot alike lie as far from each other in every slot; another's place hangs on the slot. */
+function moveAlike(a: Taken, b: Taken): boolean {
+  const step = (t: Taken) => (t.what === "io" || t.what === "memory" ? t.is.slot_step : undefined);
+  return step(a) === step(b);
+}
+
 function meet(a: Taken, b: Taken, bus: Bus): boolean {
+  if (!moveAlike(a, b)) return false;
   const line = (name: string) => lineId(bus, name) ?? name;
   if (a.what === "io" && b.what === "io") return meetIo(a.is, b.is, bus.io_address_bits);
   if (a.what === "memory" && b.what === "memory") return meetMemory(a.is, b.is, bus);

@@ -3,6 +3,7 @@ import { type Board, type Bus, type Card, listed, type ResourceKind, resourceKin
 import { type ClaimSite, claimSites, fixedSites } from "../claims.js";
 import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
+import { followsSlot } from "../slot-windows.js";
 import { mainMemory, mainMemoryLiesAnywhere, unsaidOfCard, unsaidOfPart } from "../unsaid.js";
 import { lacksSpace } from "../windows.js";
 
@@ -36,6 +37,9 @@ export const leftOut: Rule = {
       }
     // A club without a card that must be bus master is not asked which slots take one.
     const masters = new Set([...catalogue.cards.values()].flatMap((card) => (card.needs?.bus_master ? [card.bus] : [])));
+    const following = new Set(
+      [...catalogue.cards.values()].flatMap((card) => (claimSites(card).some(({ claims }) => followsSlot(claims)) ? [card.bus] : [])),
+    );
     for (const board of catalogue.boards.values()) {
       const bus = catalogue.buses.get(board.bus);
       for (const [i, part] of board.fixed.entries()) {
@@ -52,6 +56,15 @@ export const leftOut: Rule = {
             : "Add memory with base and options; none where memory sits on cards, unknown when nobody knows.",
         };
       if (bus) yield* spaceless(bus, board);
+      if (bus && following.has(bus.id))
+        for (const [i, slot] of board.slots.entries())
+          if (slot.number === undefined)
+            yield {
+              level: "note",
+              says: `Slot ${slot.id} does not say which number it gives a card; where a card answers that follows the slot is not known there.`,
+              at: ref("board", board.id, "slots", i),
+              hint: "Add number: what the slot's own contacts say, or unknown.",
+            };
       for (const [i, chain] of (board.chains ?? []).entries())
         if (chain.empty === undefined)
           yield {

@@ -11,6 +11,7 @@ import { rails } from "./rails.js";
 import { room } from "./room.js";
 import { settings } from "./settings.js";
 import { dma, interrupts } from "./shared.js";
+import { slotNumbers } from "./slot-numbers.js";
 import { spaces } from "./spaces.js";
 import { unread } from "./unread.js";
 import { unsaid } from "./unsaid.js";
@@ -26,6 +27,7 @@ export const tradeRules: readonly TradeRule[] = [
   ioWindows,
   memoryWindows,
   spaces,
+  slotNumbers,
   interrupts,
   dma,
   unsaid,

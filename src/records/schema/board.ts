@@ -34,6 +34,12 @@ export const Slot = strict("A slot for a card.", {
   id: mark("As printed beside it."),
   edge: mark("Edge of the bus it takes (edge id)."),
   position: whole("Place in the row, counted from 1; neighbours differ by 1.", 1),
+  number: optional(
+    fact(
+      whole("Number of the slot."),
+      "Number that its contacts give a card whose addresses follow the slot. Left out: not known, and no such card is called workable there.",
+    ),
+  ),
   pitch_mm: optional(amount("mm", "Distance to the next slot up, in mm.")),
   longest_mm: optional(
     fact(most("mm", "Longest card that fits, in mm; any: no limit."), "Longest card that fits, in mm, or any. Left out: not known."),

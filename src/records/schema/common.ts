@@ -152,9 +152,19 @@ function decodedBits(description: string) {
   return optional(Type.Union([whole("So many.", 1), Type.Literal("unknown")], { description }));
 }
 
+/** Where a window begins that follows the slot of its card. */
+const slotStep = optional(
+  wholeOf(
+    "address",
+    "The window follows the slot (geographic address): it begins at base plus this many addresses times the number of the slot. Left out: it begins at base in every slot.",
+    1,
+  ),
+);
+
 /** A run of addresses. Ports of a card that decodes few bits answer again at aliases. */
 export const IoWindow = strict("A run of port addresses.", {
   base: address("First port, usually written in hex (0x300)."),
+  slot_step: slotStep,
   size: whole("Number of ports.", 1),
   decoded_bits: decodedBits(
     "How many low address bits the card looks at; left out: all of them. 10 means it answers again every 0x400. unknown where nobody has looked: it may then answer again further up.",
@@ -171,6 +181,7 @@ export const inSpace = optional(
 
 export const MemoryWindow = strict("A run of memory addresses.", {
   base: address("First address, usually written in hex (0xD0000)."),
+  slot_step: slotStep,
   size: size("Length in bytes (0x4000 or 16K)."),
   space: inSpace,
   is: optional(oneOf(["ram", "rom", "registers", "option-rom"], "What answers there.")),

@@ -8,6 +8,9 @@ export default {
     },
   },
   bad: {
+    "a part of the board that follows a slot": (c) => {
+      c.board["tb-1"]!.fixed[0]!.io = [{ base: 0x3d4, size: 2, slot_step: 16 }];
+    },
     "memory above what few lines tell apart": (c) => {
       c.board["tb-1"]!.fixed[0]!.memory = [{ base: 0xb8000, size: "16K", decoded_bits: 16 }];
     },

@@ -72,6 +72,11 @@ export default {
       Object.assign(board["tb-1"]!.memory!, { space: "A24" });
       card.tc!.claims = [{ io: "settings", memory: [{ base: 0xc0000, size: "4K" }], interrupts: "settings", dma: "settings" }];
     },
+    "the number of a slot, where a card answers by it": (c) => {
+      const { card } = written(c);
+      const window = { base: 0xc0000, size: 0x1000, slot_step: 0x1000 };
+      card.tc!.claims = [{ io: "settings", memory: [window], interrupts: "settings", dma: "settings" }];
+    },
     "where main memory lies": (c) => {
       delete written(c).board["tb-1"]!.memory;
     },

@@ -16,7 +16,7 @@ export function claimsIn({ r, tight, space }: Where) {
   // Few windows assert and yield at once: of two that silence each other, neither answers.
   const memoryWindow = () =>
     tidy({
-      base: r.int(0, 14) * 16,
+      ...r.pick([{ base: r.int(0, 14) * 16 }, { base: r.int(0, 14) * 16 }, { base: r.int(0, 6) * 16, slot_step: 16 }]),
       size: r.pick([16, 32]),
       space: space(),
       decoded_bits: maybe(0.3, () => r.pick([5, 6, 7, "unknown"] as const)),
@@ -31,7 +31,11 @@ export function claimsIn({ r, tight, space }: Where) {
   return () =>
     tidy({
       io: maybe(0.5, () => [
-        { base: r.int(0, 60), size: r.int(1, 4), decoded_bits: maybe(0.3, () => r.pick([3, 4, 5, "unknown"] as const)) },
+        {
+          ...r.pick([{ base: r.int(0, 60) }, { base: r.int(0, 60) }, { base: r.int(0, 15), slot_step: 4 }]),
+          size: r.int(1, 4),
+          decoded_bits: maybe(0.3, () => r.pick([3, 4, 5, "unknown"] as const)),
+        },
       ]),
       memory: maybe(0.35, () => [memoryWindow()]),
       interrupts: maybe(0.3, () => [

@@ -82,6 +82,7 @@ export function randomSetup(seed: number, size: "small" | "large" = "small"): Se
     position: i + 1,
     longest_mm: maybe(0.5, () => unknownOr(0.15, r.pick([100, 300, 300, 300]))),
     highest_mm: maybe(0.3, () => unknownOr(0.15, r.pick([95, 120]))),
+    number: r.next() < 0.9 ? unknownOr(0.1, i) : undefined,
     opening: maybe(0.6, () => r.pick(["o1", "o2", "o3"])),
     interrupts: maybe(0.15, () => ["I1"]),
     dma: maybe(0.15, () => ["D1"]),

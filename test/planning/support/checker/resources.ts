@@ -25,6 +25,7 @@ export function resourceObjections(c: Case, mode: ModeOfUse): Objection[] {
     ...openOnBoard(c, owners),
     ...openMainMemory(c, owners),
     ...openSpaces(c, owners),
+    ...c.fitted.flatMap((f) => openPlace(f, mode)),
     ...openByMemory(c, owners),
   ];
 }
@@ -118,10 +119,37 @@ function mainMemory(c: Case, board: readonly Claims[]): Claims[] {
   return size > 0 ? [{ memory: [{ base, size, ...(memory.space === undefined ? {} : { space: memory.space }) }] }] : [];
 }
 
-function cardAsOwner(f: Fitted, mode: ModeOfUse): Owner {
+function claimsOf(f: Fitted): Claims[] {
   const positions = (f.card.settings ?? []).flatMap((s) => s.positions.filter((p) => p.id === standsAt(f, s.id)));
-  const always = entries(f.card.claims).filter((claim) => onCard(claim, f) && settingsHold(f, claim.when));
-  return ownerOf(f.as, f, [...always, ...positions], (what) => keeps(f, mode, what));
+  return [...entries(f.card.claims).filter((claim) => onCard(claim, f) && settingsHold(f, claim.when)), ...positions];
+}
+
+function cardAsOwner(f: Fitted, mode: ModeOfUse): Owner {
+  const { io, memory, ...rest } = ownerOf(f.as, f, claimsOf(f), (what) => keeps(f, mode, what));
+  return { ...rest, io: io.flatMap((w) => placed(f, w)), memory: memory.flatMap((w) => placed(f, w)) };
+}
+
+/** "It begins at base plus this many addresses times the number of the slot"; nowhere for sure where nobody knows the number. */
+function placed<W extends IoWindow | MemoryWindow>(f: Fitted, window: W): W[] {
+  if (window.slot_step === undefined) return [window];
+  const before = placings.get(window)?.get(f.slot.id);
+  if (before) return before as W[];
+  const number = known(f.slot.number);
+  const made = number === undefined ? [] : [{ ...window, base: window.base + window.slot_step * number }];
+  placings.set(window, (placings.get(window) ?? new Map<string, object[]>()).set(f.slot.id, made));
+  return made;
+}
+const placings = new WeakMap<object, Map<string, object[]>>();
+
+/** "Left out: not known, and no such card is called workable there." */
+function openPlace(f: Fitted, mode: ModeOfUse): Objection[] {
+  if (known(f.slot.number) !== undefined) return [];
+  const following = (["io", "memory"] as const).filter(
+    (what) =>
+      keeps(f, mode, what) &&
+      claimsOf(f).some((claim) => entries<IoWindow | MemoryWindow>(claim[what]).some((w) => w.slot_step !== undefined)),
+  );
+  return following.map((what) => unknown(`where ${f.as} answers in ${what}`));
 }
 
 function ownerOf(
