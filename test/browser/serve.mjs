@@ -24,7 +24,8 @@ export function serveFolder(folder) {
       response.writeHead(404, { "content-type": "text/plain" }).end("not here");
       return;
     }
-    response.writeHead(200, { "content-type": types[extname(file)] ?? "application/octet-stream" });
+    response.writeHead(200, { "content-type": types[extname(file)] ?? "application/octet-stream", "content-length": statSync(file).size });
+    if (request.method === "HEAD") return response.end();
     createReadStream(file).pipe(response);
   });
   return new Promise((resolve) => {

@@ -12,6 +12,12 @@ export interface PackTable {
   readonly files: Readonly<Record<string, readonly [number, number]>>;
 }
 
+/** What the service worker tells pages while it keeps the site: `share` of the pack that has come, `room` it takes in bytes. */
+export type Told =
+  | { readonly slotwright: "keeping"; readonly share: number }
+  | { readonly slotwright: "kept"; readonly room: number }
+  | { readonly slotwright: "failed" };
+
 /** What the pack of a site may weigh on the way to the reader, in bytes; the demo club stays below it. */
 export const packBudget = 3_500_000;
 

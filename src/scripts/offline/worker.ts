@@ -1,6 +1,6 @@
 // The service worker: keeps the whole site on the reader's device and hands it out when the network does not answer. While there is a
 // network the page always comes from there, so that nothing read is ever older than what the club has published.
-import { fileAt, type PackTable, storesOf, typeOf } from "./pack.js";
+import { fileAt, type PackTable, storesOf, type Told, typeOf } from "./pack.js";
 
 declare const edition: string;
 
@@ -16,11 +16,18 @@ interface Asked extends Event {
   readonly request: Request;
   respondWith(answer: Promise<Response>): void;
 }
+interface Page {
+  postMessage(told: Told): void;
+}
 interface Scope {
   readonly registration: { readonly scope: string };
-  readonly clients: { claim(): Promise<void> };
+  readonly clients: {
+    claim(): Promise<void>;
+    matchAll(which: { readonly includeUncontrolled: boolean }): Promise<readonly Page[]>;
+  };
   skipWaiting(): Promise<void>;
   addEventListener(name: "install" | "activate", listener: (event: Event) => void): void;
+  addEventListener(name: "message", listener: (event: Event & { readonly data: unknown }) => void): void;
   addEventListener(name: "fetch", listener: (event: Asked) => void): void;
 }
 
@@ -40,6 +47,10 @@ scope.addEventListener("install", (event) => {
   event.waitUntil(fill().then(() => scope.skipWaiting()));
 });
 
+scope.addEventListener("message", (event) => {
+  if (event.data === "keep") event.waitUntil(fill().catch(() => tell({ slotwright: "failed" })));
+});
+
 scope.addEventListener("activate", (event) => {
   event.waitUntil(
     caches
@@ -55,14 +66,40 @@ scope.addEventListener("fetch", (event) => {
   event.respondWith(answer(request));
 });
 
+async function tell(told: Told): Promise<void> {
+  for (const page of await scope.clients.matchAll({ includeUncontrolled: true })) page.postMessage(told);
+}
+
 /** Fetches table and pack and keeps both; the pack is kept inflated, so that a file is a slice of it. */
 async function fill(): Promise<void> {
   const cache = await caches.open(store);
   const [table, packed] = await Promise.all([whole(`offline/table.json?${edition}`), whole(`offline/site.pack?${edition}`)]);
   await cache.put("table", table);
-  const pack = await inflated(packed);
+  const pack = await inflated(counted(packed));
   // Its length is written beside it, so that a page can say how much room it takes without opening it.
   await cache.put("pack", new Response(pack, { headers: { "content-length": String(pack.size) } }));
+  opened = undefined;
+  await tell({ slotwright: "kept", room: pack.size });
+}
+
+/** The same response, which tells the pages how much of it has come; not more than all, though a server may have packed it for the way. */
+function counted(response: Response): Response {
+  const all = Number(response.headers.get("content-length"));
+  if (!response.body || !(all > 0)) return response;
+  let come = 0;
+  let told = 0;
+  const count = new TransformStream<Uint8Array, Uint8Array>({
+    transform(piece, to) {
+      come += piece.length;
+      const share = Math.min(0.99, come / all);
+      if (share - told >= 0.01) {
+        told = share;
+        void tell({ slotwright: "keeping", share });
+      }
+      to.enqueue(piece);
+    },
+  });
+  return new Response(response.body.pipeThrough(count));
 }
 
 async function whole(name: string): Promise<Response> {

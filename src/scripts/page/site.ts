@@ -1,7 +1,6 @@
 // On every page: "/" goes to the search box; on pages with a matrix or a picker, those are made to work. All of it is extra: pages read without it.
 
-import { sayKept } from "../offline/kept.js";
-import { keepOffline } from "../offline/register.js";
+import { offerCopy } from "../offline/offer.js";
 import { anchored } from "./anchor.js";
 import { matrixFilters } from "./filters.js";
 import { boardPicker } from "./picker.js";
@@ -33,7 +32,6 @@ addEventListener("hashchange", openTarget);
 slashToSearch();
 matrixFilters();
 boardPicker();
-keepOffline(document.body.dataset.root ?? "");
-sayKept(document.body.dataset.root ?? "").catch(() => {
+offerCopy(document.body.dataset.root ?? "").catch(() => {
   // A browser that forbids looking keeps nothing either.
 });
