@@ -52,7 +52,8 @@ function rowsOf(face: Face): string {
 /** A part by itself has no designator, and its contacts carry nothing yet: then no list stands beside the face. */
 export type FacedConnector = Pick<ConnectorPlan, "name" | "key"> & { readonly id?: string };
 
-export function connectorFace(connector: FacedConnector, face: Face, prefix: string, pixels = 640): string {
+/** `listed`: with the list of what each contact carries beside it. */
+export function connectorFace(connector: FacedConnector, face: Face, prefix: string, pixels = 640, listed = true): string {
   const within = unitsFor(pixels);
   const scale = scaleOf(face);
   const reach = (get: (c: Face["contacts"][number]) => number) => Math.max(...face.contacts.map((c) => Math.abs(get(c))), 0);
@@ -66,7 +67,8 @@ export function connectorFace(connector: FacedConnector, face: Face, prefix: str
   const y = (mm: number) => head + tall / 2 - mm * scale;
   const r = Math.min(10, Math.max(8.5, scale));
   const ordered = [...face.contacts].sort((a, b) => a.contact.localeCompare(b.contact, "en", { numeric: true }));
-  const used = ordered.filter((c) => c.net !== undefined || c.label !== undefined);
+  const wired = ordered.filter((c) => c.net !== undefined || c.label !== undefined);
+  const used = listed ? wired : [];
   const bare = used.length === 0;
   const spare = bare ? [] : ordered.filter((c) => !used.includes(c)).map((c) => c.contact);
   // A label cut short could name the wrong point: the list is as wide as it needs, else in more lines.
@@ -93,7 +95,7 @@ export function connectorFace(connector: FacedConnector, face: Face, prefix: str
       circle(x(c.x_mm), y(c.y_mm), r, {
         ...(c.net === undefined ? {} : tone),
         "stroke-width": face.shape === "plug" ? weight.heavy : weight.line,
-        "stroke-dasharray": c.net === undefined && !bare ? "2 2" : undefined,
+        "stroke-dasharray": c.net === undefined && wired.length > 0 ? "2 2" : undefined,
       }),
       text(x(c.x_mm), y(c.y_mm) + 4, c.contact, { mono: true, small: true, anchor: "middle" }),
     ]),
@@ -106,7 +108,7 @@ export function connectorFace(connector: FacedConnector, face: Face, prefix: str
   );
   const rest = spareLines.map((l, i) => text(listX + 8, listTop + (next + i) * 16, l, { small: true, class: "dw-quiet" }));
   const says =
-    `${seen}. ${bare ? rowsOf(face) : ordered.map((c) => `Contact ${c.contact}: ${c.label ?? "not used"}.`).join(" ")} ${connector.key ?? ""}`.trimEnd();
+    `${seen}. ${wired.length === 0 ? rowsOf(face) : ordered.map((c) => `Contact ${c.contact}: ${c.label ?? "not used"}.`).join(" ")} ${connector.key ?? ""}`.trimEnd();
   return drawing(
     { prefix, title: `${connector.name}: ${face.says}`, says, width, height, class: "dw-face" },
     ...titles.map((t, i) => text(4, 16 + i * 15, t, { bold: true })),

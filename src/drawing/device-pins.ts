@@ -11,6 +11,8 @@ export interface DevicePinsInput {
   readonly pins: readonly { readonly pin: number; readonly name: string }[];
   readonly lines: readonly Pick<BankLine, "pin" | "line" | "role">[];
   readonly work: readonly Pick<PinWork, "pin" | "does" | "to" | "signal">[];
+  /** Pull-ups: from a pin to +5 V. */
+  readonly resistors?: readonly { readonly pin: number; readonly name: string }[];
 }
 
 const pitch = 20;
@@ -24,6 +26,19 @@ const shortWork: Readonly<Record<PinWork["does"], string>> = {
   "lift-and-wire": "lift, wire",
   lift: "lift",
 };
+
+/** A resistor that leads outwards to the supply. */
+function pullUp(x: number, y: number, side: number, name: string, wide: number): Svg {
+  const from = side < 0 ? x - 6 - wide : x + 6;
+  const end = x + side * (wide + 12);
+  return join([
+    line(x, y, x + side * 6, y),
+    rect(from, y - 7, wide, 14, { rx: 0 }),
+    text(from + wide / 2, y + 4, name, { small: true, anchor: "middle" }),
+    line(x + side * (wide + 6), y, end, y),
+    text(end + side * 3, y + 4, "+5\u2009V", { small: true, anchor: side < 0 ? "end" : "start" }),
+  ]);
+}
 
 export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640): string {
   const width = unitsFor(pixels);
@@ -59,7 +74,10 @@ export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640
     const style = { mono: true, bold: marked };
     const nameX = end + side * 6;
     const noteX = nameX + side * (widthOf(pin.name, style) + 10);
-    const room = side < 0 ? noteX - 4 : width - noteX - 4;
+    const resistor = device.resistors?.find((r) => r.pin === pin.pin);
+    const body5 = widthOf(resistor?.name ?? "", { small: true }) + 10;
+    const after = resistor ? body5 + 20 + widthOf("+5 V", { small: true }) : 0;
+    const room = (side < 0 ? noteX : width - noteX) - 4 - after;
     const leg = lifted
       ? path(`M${x} ${y}h${side * 8}l${side * 8} -8`, { "stroke-width": weight.heavy })
       : line(x, y, end, y, { "stroke-width": marked ? weight.heavy : weight.line });
@@ -68,6 +86,7 @@ export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640
       text(x - side * 7, y + 4, String(pin.pin), { mono: true, small: true, anchor: side < 0 ? "start" : "end" }),
       text(nameX, y + 4, pin.name, { ...style, anchor }),
       note === undefined ? nothing : text(noteX, y + 4, shorten(note, room, { small: true }), { small: true, anchor }),
+      resistor === undefined ? nothing : pullUp(noteX + side * (Math.min(room, widthOf(note ?? "", { small: true })) + 6), y, side, resistor.name, body5),
     ]);
   };
 

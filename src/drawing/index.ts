@@ -9,5 +9,6 @@ export * from "./panel-dxf.js";
 export * from "./panel-template.js";
 export * from "./rail-bars.js";
 export * from "./slot-plan.js";
+export * from "./switch-back.js";
 export * from "./switch-wiring.js";
 export * from "./verdict-mark.js";

@@ -2,6 +2,7 @@
 export { type CardRom, cardRom } from "./card-rom.js";
 export * from "./checksums.js";
 export * from "./crc32.js";
+export { crc32Joined, type Summed } from "./crc32-joined.js";
 export * from "./file-formats.js";
 export * from "./identify.js";
 export { readHexRecord, readIntelHex, writeIntelHex } from "./intel-hex.js";

@@ -12,6 +12,7 @@ import {
   panelTemplate,
   railBars,
   slotPlan,
+  switchBack,
   switchWiring,
 } from "../drawing/index.js";
 import { fillBuild } from "../machine/index.js";
@@ -49,6 +50,8 @@ export interface SheetPage extends PageHead {
   /** Why this combination, and what the next best would save and cost. */
   readonly why: readonly string[];
   readonly sheet: BuildSheet;
+  /** The switch from its solder side. */
+  readonly backDrawing: Figure;
   readonly switchDrawing: Figure;
   readonly bankDrawing?: Figure | undefined;
   readonly pinDrawings: readonly FaceView[];
@@ -141,6 +144,7 @@ function sheetView(
     build: catalogue.builds.has(build.id) ? recordLink(catalogue, "build", build.id) : undefined,
     why,
     sheet,
+    backDrawing: figure((prefix, width) => switchBack(plan, prefix, width), `${id}-back`),
     switchDrawing: figure((prefix, width) => switchWiring(plan, prefix, width), `${id}-switch`),
     bankDrawing: device && figure((prefix, width) => bankMap({ ...plan, device }, prefix, width), `${id}-banks`),
     pinDrawings:
@@ -157,6 +161,9 @@ function sheetView(
                     pins: part.pins,
                     lines: plan.lines,
                     work: plan.pinWork.filter((w) => w.socket === socket),
+                    resistors: plan.pullUps.flatMap(({ id: name, from }) =>
+                      from.at === "device" && from.socket === socket ? [{ pin: from.pin, name }] : [],
+                    ),
                   },
                   prefix,
                   width,
@@ -168,7 +175,8 @@ function sheetView(
     faces: plan.connectors.flatMap((c) =>
       seenOnce(c.faces).map((face, i) => ({
         title: `${c.id}, ${c.name}: ${face.says}`,
-        figure: figure((prefix, width) => connectorFace(c, face, prefix, width), `${id}-${c.id}-${i}`),
+        // What each contact carries stands beside the first; the others show where it lies.
+        figure: figure((prefix, width) => connectorFace(c, face, prefix, width, i === 0), `${id}-${c.id}-${i}`),
       })),
     ),
     panel: panelView(sheet, id),
@@ -186,7 +194,7 @@ function seenOnce(faces: readonly Face[]): readonly Face[] {
   for (const face of faces) {
     const same = drawn.findIndex((d) => d.half === face.half && JSON.stringify(d.contacts) === JSON.stringify(face.contacts));
     if (same < 0) drawn.push(face);
-    else drawn[same] = { ...itemAt(drawn, same), says: `${itemAt(drawn, same).says}; so also the ${face.says.replace(/^.*?, /, "")}` };
+    else drawn[same] = { ...itemAt(drawn, same), says: `${itemAt(drawn, same).says}; so also the ${face.seen}` };
   }
   return drawn;
 }

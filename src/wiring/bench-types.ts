@@ -75,6 +75,8 @@ export interface Fault {
   readonly id: string;
   readonly kind: FaultKind;
   readonly says: string;
+  /** The same without labels that the table of wires has. */
+  readonly short?: string;
   readonly fix: string;
 }
 
@@ -106,7 +108,36 @@ export type FaultKind =
 /** A measurement that tells twins apart. */
 export interface Measurement {
   readonly says: string;
+  /** The same where what holds for all of them was said: power off, device and cards out. */
+  readonly short: string;
   readonly outcomes: readonly { readonly sees: string; readonly faults: readonly string[] }[];
+}
+
+/** One line of the continuity list: power off, memory device and switched cards out, loom plugged in. */
+export interface ContinuityRow {
+  /** contacts, terminals: neighbours of one another, and what a contact joins; ground, supply: a net against it. */
+  readonly kind: "wire" | "resistor" | "contacts" | "terminals" | "ground" | "supply";
+  /** Left out: at every position. */
+  readonly position?: string;
+  readonly wire?: number;
+  readonly label?: string;
+  readonly from: string;
+  readonly to: string;
+  readonly must: "beep" | "silent" | "resistance";
+  readonly ohms?: number;
+}
+
+/** The step of the bench test at which a fault is first found; read-back: only by reading the device again; nothing: it changes nothing. */
+export type FoundAt = "meter" | "resistance" | "firmware" | "cards" | "read-back" | "nothing";
+
+/** Faults that the same step finds, alike in kind or in the firmware they show. */
+export interface FindingRow {
+  readonly at: FoundAt;
+  readonly kinds: readonly FaultKind[];
+  /** What is shown at each position, where the firmware tells it. */
+  readonly shows: readonly { readonly position: string; readonly shows: string }[];
+  readonly faults: readonly string[];
+  readonly says: readonly string[];
 }
 
 export interface FaultGroup {

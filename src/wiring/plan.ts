@@ -18,6 +18,8 @@ import {
   socketsOf,
 } from "../switching/index.js";
 import { benchTest } from "./bench-test/bench-test.js";
+import { continuityRows } from "./bench-test/continuity.js";
+import { findingRows } from "./bench-test/finding.js";
 import type { FaultInput } from "./faults/fault-case.js";
 import { faultTable } from "./faults/fault-table.js";
 import { singleFaults } from "./faults/faults.js";
@@ -147,6 +149,7 @@ function finish(input: FinishInput): WiringPlan {
   const { device: namedDevice, switch: namedSwitch, ...others } = options.switch ?? {};
   const open = namedDevice || namedSwitch ? candidates(catalogue, sockets, demands, { ...options, switch: others }) : found;
   const faultInput: FaultInput = { built, candidate, loom, banks };
+  const singles = options.tables === false ? [] : singleFaults(faultInput);
   const pointName = namer(loom, built, demands.called);
   const bench = benchTest({
     loom,
@@ -162,16 +165,18 @@ function finish(input: FinishInput): WiringPlan {
     stop,
     supply_V,
   });
-  const notes = [
-    `All bank lines open gives ${itemAt(demands.modes, demands.safest).firmware}, the firmware of ${itemAt(demands.modes, demands.safest).name}: ${demands.safestWhy}.`,
+  const toDo = [
     ...demands.notes,
     ...loom.notes,
     ...(stop && candidate.contacts.modeAt.includes(undefined)
       ? [`Set the stop ring of the knob to ${candidate.contacts.modeAt.filter((m) => m !== undefined).length} positions.`]
       : []),
+    ...pulledNote(proof),
+  ];
+  const notes = [
+    `All bank lines open gives ${itemAt(demands.modes, demands.safest).firmware}, the firmware of ${itemAt(demands.modes, demands.safest).name}: ${demands.safestWhy}.`,
     ...(part.lever ? [part.lever.trim()] : []),
     ...(device ? [partOfDevice(candidate, banks)] : []),
-    ...pulledNote(proof),
   ].filter((n) => n !== "");
   const cautionIds = new Set(bench.flatMap((s) => s.cautions));
   for (const id of ["solder", "power-off-to-switch", "polarity-first", "esd"]) cautionIds.add(id);
@@ -199,10 +204,13 @@ function finish(input: FinishInput): WiringPlan {
     ...runnerUpOf(candidate, open.ranked),
     proof,
     benchTest: bench,
-    faults: options.tables === false ? noTable : faultTable(built, singleFaults(faultInput), pointName),
+    continuity: options.tables === false ? [] : continuityRows(loom, built),
+    finding: options.tables === false ? [] : findingRows(built, singles),
+    faults: options.tables === false ? noTable : faultTable(built, singles, pointName),
     doubleFaults: options.tables === false ? noTable : faultTable(built, doubleSwaps(faultInput), pointName),
     parts: partsList({ pinWork, catalogue, candidate, device, loom, sockets, atHand }),
     cautions: cautionsOf([...cautionIds]),
+    toDo,
     notes,
   };
 }
@@ -234,7 +242,8 @@ function namer(loom: Loom, built: BuiltModel, called: Called): (node: number) =>
 function pulledNote(proof: WiringPlan["proof"]): string[] {
   const states = proof.cases.find((c) => c.kind === "pulled-plug")?.states ?? [];
   return states.map(
-    (s) => `With the plug pulled: ${s.says}${s.mode === undefined ? ", which is none of the planned modes" : ` (mode ${s.mode})`}.`,
+    (s) =>
+      `${s.mode === undefined ? "Power off before the plug is pulled, and never run it so. " : ""}With the plug pulled: ${s.says}${s.mode === undefined ? ", which is none of the planned modes" : ` (mode ${s.mode})`}.`,
   );
 }
 

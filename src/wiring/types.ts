@@ -2,7 +2,7 @@
 // Every word a person reads stands in fields named `says`, `label`, `text` or `name`; the rest is for programs.
 
 import type { BankLine, Optimality, PinWork, RunnerUp, WindowPart } from "../switching/index.js";
-import type { BenchStep, FaultTable, Proof } from "./bench-types.js";
+import type { BenchStep, ContinuityRow, FaultTable, FindingRow, Proof } from "./bench-types.js";
 
 export type * from "./answer-types.js";
 export type * from "./bench-types.js";
@@ -144,6 +144,9 @@ export interface Face {
   readonly half: "panel" | "cable";
   readonly shape: "plug" | "socket";
   readonly view: "mating" | "rear" | "solder";
+  /** From where: "solder side: the view while soldering". */
+  readonly seen: string;
+  /** The half and from where it is seen. */
   readonly says: string;
   readonly contacts: readonly FaceContact[];
 }
@@ -242,10 +245,15 @@ export interface WiringPlan {
   readonly runnerUp?: RunnerUp;
   readonly proof: Proof;
   readonly benchTest: readonly BenchStep[];
+  readonly continuity: readonly ContinuityRow[];
+  /** At which step of the bench test each single fault is found. */
+  readonly finding: readonly FindingRow[];
   readonly faults: FaultTable;
   /** Second table: two throws swapped twice over. */
   readonly doubleFaults: FaultTable;
   readonly parts: readonly PartLine[];
   readonly cautions: readonly Caution[];
+  /** What must be done or left, beyond parts, pins and wires. */
+  readonly toDo: readonly string[];
   readonly notes: readonly string[];
 }

@@ -1,7 +1,10 @@
-// The build sheet, made for paper first: cautions on the first page, boxes to tick, room to write. One component for the page and the file.
+// The build sheet, made for paper first: the machine on the first page, then parts, wires, pins, test, and what is looked up seldom.
+// Boxes to tick, room to write. One component for the page and the file.
 import type { FaceView, SheetPage } from "../../src/pages/index.js";
 import { Drawing, Mark, Section, Svg } from "./bits.js";
-import { Cautions, LidCard, Table, Tick } from "./sheet-bits.js";
+import { box, LidCard, Table, Tick } from "./sheet-bits.js";
+import { Finding, TwoFaults, WholeTable } from "./sheet-faults.js";
+import { FirstPage, FurtherCautions } from "./sheet-first.js";
 
 function Faces({ faces }: { readonly faces: readonly FaceView[] }) {
   return (
@@ -12,8 +15,6 @@ function Faces({ faces }: { readonly faces: readonly FaceView[] }) {
     </>
   );
 }
-
-const box = <span class="box" aria-hidden="true" />;
 
 export function Sheet({ view }: { readonly view: SheetPage }) {
   const { sheet } = view;
@@ -27,17 +28,15 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
         {sheet.evidenceNotes[0] ? `. ${sheet.evidenceNotes[0]}` : ""}
       </p>
       <p class="room">Built by ______________________ Date ______________ Serial number ______________</p>
-      <Cautions cautions={sheet.cautions} />
+      <FirstPage view={view} />
       <Provisos view={view} />
       <PartsSection view={view} />
       <SlotsSection view={view} />
-      <BurnSection view={view} />
-      <SwitchSection view={view} />
       <Section id="wires" title="Wires">
         <Table
           heads={["Laid", "Wire", "Label", "From", "To", "Where", "Current", "Measured"]}
           rows={sheet.wires.map((w) => [box, w.number, <code key="l">{w.label}</code>, w.from, w.to, w.run, w.current, box])}
-          css="ticks"
+          css="ticks wires"
         />
       </Section>
       <Section id="connectors" title="Connector faces">
@@ -45,7 +44,41 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           <Faces faces={view.faces} />
         </div>
       </Section>
+      <PinsSection view={view} />
       <PanelSection view={view} />
+      <BenchSection view={view} />
+      <Finding sheet={sheet} />
+      <div class="on-screen">
+        <WholeTable sheet={sheet} />
+        <TwoFaults sheet={sheet} />
+      </div>
+      <ProofSection view={view} />
+      {view.changeOver ? <LidCard view={view.changeOver} title="By hand, without the switch" /> : null}
+      <DrawnSection view={view} />
+      <Section id="evidence" title="What this rests on">
+        {view.why.length > 0 ? <p>{view.why.join(" ")}</p> : null}
+        <ul>
+          {sheet.evidenceNotes.map((e) => (
+            <li key={e}>{e}</li>
+          ))}
+          {sheet.nearMatches.map((n) => (
+            <li key={n}>Near, but not the same: {n}</li>
+          ))}
+          {sheet.notes.map((n) => (
+            <li key={n}>{n}</li>
+          ))}
+        </ul>
+      </Section>
+      <FurtherCautions sheet={sheet} />
+    </div>
+  );
+}
+
+/** What the simulation says, what one broken wire could do, and the sums. */
+function ProofSection({ view }: { readonly view: SheetPage }) {
+  const { sheet } = view;
+  return (
+    <>
       <Section id="proof" title="What the simulation says">
         <p>{sheet.proof}</p>
         {sheet.unsafe.length > 0 ? (
@@ -61,7 +94,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
       {sheet.hazards.length > 0 ? (
         <Section id="hazards" title="What one broken wire could do">
           <p>Ways to run that nobody planned and that the rules do not call workable: power off at once if one is seen.</p>
-          <Table heads={["Runs", "Why not", "After"]} rows={sheet.hazards.map((h) => [h.says, h.why, h.after])} />
+          <Table heads={["Runs", "Why not", "After"]} rows={sheet.hazards.map((h) => [h.says, h.why, h.after])} css="hazards" />
         </Section>
       ) : null}
       <Section id="checks" title="Electrical checks">
@@ -74,41 +107,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
           ))}
         </ul>
       </Section>
-      <BenchSection view={view} />
-      <FaultsSection view={view} />
-      {sheet.doubleFaults.length > 0 ? (
-        <Section id="two-faults" title="If two were swapped">
-          <p>{sheet.doubleFaultsSay}</p>
-          <Table
-            css="faults pairs"
-            heads={["Seen", "Likely faults"]}
-            rows={sheet.doubleFaults.map((f) => [f.seen, f.causes.join("; or ")])}
-          />
-        </Section>
-      ) : null}
-      {view.changeOver ? <LidCard view={view.changeOver} title="By hand, without the switch" /> : null}
-      {view.memoryDrawing && view.portDrawing ? (
-        <Section id="addresses" title="Addresses">
-          <div class="pair">
-            <Drawing figure={view.memoryDrawing} />
-            <Drawing figure={view.portDrawing} />
-          </div>
-        </Section>
-      ) : null}
-      <Section id="evidence" title="What this rests on">
-        <ul>
-          {sheet.evidenceNotes.map((e) => (
-            <li key={e}>{e}</li>
-          ))}
-          {sheet.nearMatches.map((n) => (
-            <li key={n}>Near, but not the same: {n}</li>
-          ))}
-          {sheet.notes.map((n) => (
-            <li key={n}>{n}</li>
-          ))}
-        </ul>
-      </Section>
-    </div>
+    </>
   );
 }
 
@@ -185,66 +184,44 @@ function SlotsSection({ view }: { readonly view: SheetPage }) {
   );
 }
 
-function BurnSection({ view }: { readonly view: SheetPage }) {
+/** What is done to the pins of the device, drawn, and where the resistors go. */
+function PinsSection({ view }: { readonly view: SheetPage }) {
   const { sheet } = view;
-  const { burn } = sheet;
-  if (!burn) return null;
+  if (sheet.pinWork.length + sheet.pullUps.length === 0) return null;
   return (
-    <Section id="burn" title="Memory device">
-      <p>
-        {burn.device}, {burn.grade}, for {burn.sockets.join(" and ")}. Fill what is left with {burn.fill}.
-      </p>
-      <Table
-        heads={["Burned", "Bank", "From", "Size", "Image", "CRC-32 of the image", "Position"]}
-        rows={burn.banks.map((b) => [
-          box,
-          b.bank,
-          <code key="o">{b.offset}</code>,
-          b.size,
-          `${b.version}${b.repeats > 1 ? `, ${b.repeats} times over` : ""}`,
-          <code key="c">{b.crc32}</code>,
-          b.positions || b.note,
-        ])}
-        css="ticks"
-      />
-      {sheet.pinWork.length > 0 ? (
-        <>
-          <h3>Work on the pins</h3>
-          <ul>
-            {sheet.pinWork.map((w) => (
-              <Tick key={w.says}>
-                {w.says} {w.why}
-              </Tick>
-            ))}
-          </ul>
-        </>
-      ) : null}
-      <div class="pair">
-        {view.bankDrawing ? <Drawing figure={view.bankDrawing} /> : null}
-        <Faces faces={view.pinDrawings} />
-      </div>
+    <Section id="pins" title="Pins and resistors">
+      <ul>
+        {sheet.pinWork.map((w) => (
+          <Tick key={w.says}>
+            {w.says} {w.why}
+          </Tick>
+        ))}
+        {sheet.pullUps.map((p) => (
+          <Tick key={p}>{p}</Tick>
+        ))}
+      </ul>
+      <Faces faces={view.pinDrawings} />
     </Section>
   );
 }
 
-function SwitchSection({ view }: { readonly view: SheetPage }) {
-  const { sheet } = view;
+/** Looked up on a screen: paper has the solder side, the table of wires and the table of banks. */
+function DrawnSection({ view }: { readonly view: SheetPage }) {
   return (
-    <Section id="switch" title="Switch">
-      <Table
-        heads={["Position", "Mode", "Contacts made", "Bank lines", "Firmware", "Cards on"]}
-        rows={sheet.contacts.map((c) => [<code key="p">{c.position}</code>, c.mode, c.joined, c.levels, c.version, c.on])}
-      />
-      <Drawing figure={view.switchDrawing} />
-      {view.why.length > 0 ? <p>{view.why.join(" ")}</p> : null}
-      {sheet.pullUps.length > 0 ? (
-        <ul>
-          {sheet.pullUps.map((p) => (
-            <Tick key={p}>{p}</Tick>
-          ))}
-        </ul>
+    <div class="on-screen">
+      <Section id="drawn" title="Drawn">
+        <Drawing figure={view.switchDrawing} />
+        {view.bankDrawing ? <Drawing figure={view.bankDrawing} /> : null}
+      </Section>
+      {view.memoryDrawing && view.portDrawing ? (
+        <Section id="addresses" title="Addresses">
+          <div class="pair">
+            <Drawing figure={view.memoryDrawing} />
+            <Drawing figure={view.portDrawing} />
+          </div>
+        </Section>
       ) : null}
-    </Section>
+    </div>
   );
 }
 
@@ -298,37 +275,6 @@ function BenchSection({ view }: { readonly view: SheetPage }) {
           </li>
         ))}
       </ol>
-    </Section>
-  );
-}
-
-function FaultsSection({ view }: { readonly view: SheetPage }) {
-  const { sheet } = view;
-  return (
-    <Section id="faults" title="If something else is seen">
-      <p>{sheet.faultsSay}</p>
-      {sheet.suggestion === undefined ? null : <p>{sheet.suggestion}</p>}
-      <Table
-        css="faults"
-        heads={["Seen", "Likely fault and what to do", "To tell them apart"]}
-        rows={sheet.faults.map((f) => [
-          f.mayLookRight ? `${f.seen} (may look right)` : f.seen,
-          <ol key="c">
-            {f.causes.map((c) => (
-              <li key={c}>{c}</li>
-            ))}
-          </ol>,
-          <ul key="t" class="plain">
-            {f.tellApart.map((m) => (
-              <li key={m.measure}>
-                {m.measure} {m.outcomes.map((o) => `${o.sees}: ${o.causes}`).join("; ")}.
-              </li>
-            ))}
-            {f.twins.length > 0 ? <li>No meter tells apart: {f.twins.join("; ")}.</li> : null}
-          </ul>,
-        ])}
-      />
-      {sheet.silentFaults.length > 0 ? <p>Nothing is seen of these: {sheet.silentFaults.join("; ")}.</p> : null}
     </Section>
   );
 }

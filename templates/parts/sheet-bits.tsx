@@ -3,6 +3,8 @@ import type { ComponentChildren } from "preact";
 import type { ChangeOverView, SheetPage } from "../../src/pages/index.js";
 import { Section } from "./bits.js";
 
+export const box = <span class="box" aria-hidden="true" />;
+
 export function Tick({ children }: { readonly children: ComponentChildren }) {
   return (
     <li class="tick">
@@ -53,18 +55,24 @@ export function Table({
   );
 }
 
+export function Caution({ caution }: { readonly caution: SheetPage["sheet"]["cautions"][number] }) {
+  return (
+    <li class={`caution ${caution.severity}`}>
+      <strong>
+        {caution.severity === "stop" ? "Stop. " : ""}
+        {caution.title}.
+      </strong>{" "}
+      {caution.text}
+    </li>
+  );
+}
+
 export function Cautions({ cautions }: { readonly cautions: SheetPage["sheet"]["cautions"] }) {
   return (
     <Section id="cautions" title="Before you start">
       <ul class="cautions">
         {cautions.map((c) => (
-          <li key={c.id} class={`caution ${c.severity}`}>
-            <strong>
-              {c.severity === "stop" ? "Stop. " : ""}
-              {c.title}.
-            </strong>{" "}
-            {c.text}
-          </li>
+          <Caution key={c.id} caution={c} />
         ))}
       </ul>
       <p>The rules and the licensed trades where you live come before anything on this sheet.</p>
@@ -81,7 +89,7 @@ export function LidCard({ view, title }: { readonly view: ChangeOverView; readon
         heads={["Way", "Firmware", "On", "Off"]}
         rows={view.ways.map((w) => [w.name, <code key="f">{w.firmware}</code>, w.on, w.off])}
       />
-      <div class="lid">
+      <div class={view.changes.length > 6 ? "lid many" : "lid"}>
         {view.changes.map((c) => (
           <div key={c.title} class="lid-card">
             <h3>{c.title}</h3>

@@ -77,6 +77,7 @@ export const Connector = strict("A connector.", {
       screw_hole_mm: optional(amount("mm", "Fixing hole, in mm.")),
     }),
   ),
+  ribbon: optional(flag("Its contacts are pressed on a flat ribbon, wire n on contact n; nothing is soldered.")),
   panel: flag("It is made to be fixed in a panel."),
 });
 export type Connector = Static<typeof Connector>;

@@ -6,7 +6,8 @@ import type { Loom } from "../harness/loom.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import { solvedAt } from "../simulate/model.js";
 import { groundNode, together } from "../simulate/netlist.js";
-import type { BenchStep, ContactRow, PinWork, SwitchPlan } from "../types.js";
+import type { BenchStep, ContactRow, ContinuityRow, PinWork, SwitchPlan } from "../types.js";
+import { continuityRows } from "./continuity.js";
 
 export interface BenchInput {
   readonly loom: Loom;
@@ -100,9 +101,24 @@ function enableAt({ built }: BenchInput, position: string): string {
     .join("; ");
 }
 
+/** Neighbours at the plug that beep, and what beeps with ground; anything else that does is a bridge, or a bare place. */
+function strayAt({ loom }: BenchInput, measured: readonly ContinuityRow[], position: string): string {
+  const beeping = (kind: ContinuityRow["kind"]) => measured.filter((r) => r.kind === kind && r.position === position && r.must === "beep");
+  const contacts = beeping("contacts").map((r) => `${r.from} with ${r.to}`);
+  const grounded = beeping("ground").map((r) => r.from);
+  const own = loom.paths.flatMap(({ net }) => (net.kind === "ground" ? [net.label] : []));
+  const withGround = [...own, ...grounded];
+  return [
+    ...(measured.some((r) => r.kind === "contacts") ? [contacts.length === 0 ? "no neighbours joined" : `${contacts.join("; ")} joined`] : []),
+    `with ground ${withGround.length === 0 ? "none" : withGround.join(", ")}; with +5 V none`,
+  ].join("; ");
+}
+
 function continuity(input: BenchInput): Draft[] {
   const { loom, contacts, closes, switchPlan, cards } = input;
   const wires = loom.wires.map((w) => ({ see: `Wire ${w.number} (${w.label}): ${w.fromText} to ${w.toText}, below 1 ohm.` }));
+  const measured = continuityRows(loom, input.built);
+  const plugged = measured.some((r) => r.kind === "contacts");
   const bare = ({ position }: ContactRow) => (closes[position] ?? []).map(([a, b]) => `${a} to ${b}`).join(", ");
   const rows = (see: (row: ContactRow) => string) => contacts.map((row) => ({ position: row.position, see: see(row) }));
   return [
@@ -126,6 +142,11 @@ function continuity(input: BenchInput): Draft[] {
             rows((row) => enableAt(input, row.position)),
           ),
         ]),
+    off(
+      "continuity",
+      `${plugged ? "Measure each contact of J1 against its neighbours, then each" : "Measure each"} wire of the loom against ground and against +5 V, at every position.`,
+      rows((row) => strayAt(input, measured, row.position)),
+    ),
     off(
       "continuity",
       "Measure from +5 V of the socket to ground, at every position.",

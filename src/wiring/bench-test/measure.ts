@@ -15,8 +15,14 @@ const mostSteps = 8;
 /** A measurement on offer: what it shows for each fault, and its words, made only when it is chosen. */
 interface Offer {
   readonly shows: readonly string[];
-  readonly says: () => string;
+  readonly says: () => Words;
 }
+
+/** In full, and without what the head of the table says of all of them. */
+type Words = Pick<Measurement, "says" | "short">;
+
+const whole = (says: string): Words => ({ says, short: says });
+const unplugged = (short: string): Words => ({ says: `Power off, device and cards out, ${short}`, short });
 
 export interface Separated {
   readonly measurements: readonly Measurement[];
@@ -47,7 +53,7 @@ export function separate(
     const { shows } = best;
     ({ classes, count } = refine(classes, shows));
     const outcomes = [...new Set(shows)].map((sees) => ({ sees, faults: ids.filter((_, i) => shows[i] === sees) }));
-    measurements.push({ says: best.says(), outcomes });
+    measurements.push({ ...best.says(), outcomes });
   }
   const twins = Array.from({ length: count }, (_, c) => ids.filter((_, i) => classes[i] === c)).filter((t) => t.length > 1);
   return { measurements, twins };
@@ -71,7 +77,7 @@ function offersFor(
   pointName: (node: number) => string | undefined,
 ): readonly Offer[] {
   const offers = new Map<string, Offer>();
-  const add = (shows: readonly string[], says: () => string) => {
+  const add = (shows: readonly string[], says: () => Words) => {
     const key = shows.join("|");
     if (!offers.has(key) && shows.some((s) => s !== shows[0])) offers.set(key, { shows, says });
   };
@@ -82,26 +88,26 @@ function offersFor(
   for (const node of new Set(cases.flatMap((c) => c.variant.strong.map((s) => s.node)))) {
     add(
       cases.map((c) => (c.variant.strong.some((s) => s.node === node) ? "joined" : "open")),
-      () => `Power off: measure from ${pointName(node) ?? "the lifted pin"} to the socket contact below it; it must be open.`,
+      () => whole(`Power off: measure from ${pointName(node) ?? "the lifted pin"} to the socket contact below it; it must be open.`),
     );
   }
   if (cases.some((c) => c.burn)) {
     const planned = JSON.stringify(built.good.content);
     add(
       cases.map((c) => (c.burn && JSON.stringify(c.variant.content) !== planned ? "a bank differs" : "every bank is right")),
-      () => "Take the device out, read it back and compare the checksum of every bank with the burn recipe.",
+      () => whole("Take the device out, read it back and compare the checksum of every bank with the burn recipe."),
     );
   }
   return [...offers.values()];
 }
 
-type Add = (shows: readonly string[], says: () => string) => void;
+type Add = (shows: readonly string[], says: () => Words) => void;
 
 function addPullUps(built: BuiltModel, cases: readonly FaultCase[], pointName: (node: number) => string | undefined, add: Add): void {
   for (const { id, node } of built.pullUps) {
     add(
       cases.map((c) => (c.variant.pullUps.includes(node) ? "as marked" : "open")),
-      () => `Power off, device out: measure the resistance from ${pointName(node) ?? id} to +5 V; ${id} must show.`,
+      () => whole(`Power off, device out: measure the resistance from ${pointName(node) ?? id} to +5 V; ${id} must show.`),
     );
   }
 }
@@ -117,7 +123,7 @@ function addBareSwitch(built: BuiltModel, cases: readonly FaultCase[], position:
     const [x, y] = [Math.min(a, b), Math.max(a, b)].map((n) => terminals.find(([, node]) => node === n)?.[0] ?? "");
     add(
       made.map((m) => (m.has(pair) ? "joined" : "open")),
-      () => `Power off, wires off the switch, at ${built.model.positions[position]}: measure from ${x} to ${y} of the bare switch.`,
+      () => whole(`Power off, wires off the switch, at ${built.model.positions[position]}: measure from ${x} to ${y} of the bare switch.`),
     );
   }
 }
@@ -141,7 +147,8 @@ function addPulled(
       [...side],
       groups,
       add,
-      (a, b) => `Power off, plug pulled, switch at ${built.model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
+      (a, b) =>
+        whole(`Power off, plug pulled, switch at ${built.model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`),
     );
   }
 }
@@ -160,11 +167,11 @@ function addContinuity(
     points,
     groups,
     add,
-    (a, b) => `Power off, device and cards out, switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`,
+    (a, b) => unplugged(`switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`),
   );
 }
 
-function addPairs(points: readonly number[], groups: readonly Int16Array[], add: Add, says: (a: number, b: number) => string): void {
+function addPairs(points: readonly number[], groups: readonly Int16Array[], add: Add, says: (a: number, b: number) => Words): void {
   points.forEach((a, i) => {
     for (let j = i + 1; j < points.length; j += 1) {
       const b = itemAt(points, j);

@@ -123,9 +123,16 @@ export function wireSwaps(input: FaultInput): FaultCase[] {
   const cases: FaultCase[] = [];
   const add = (x: WireEnd, y: WireEnd, place: string, kind: "wires-swapped" | "throws-swapped" = "wires-swapped") => {
     const name = [x, y].map(({ wire }) => `${itemAt(wires, wire).number} (${itemAt(wires, wire).label})`).join(" and ");
+    const numbers = [x, y].map(({ wire }) => itemAt(wires, wire).number).join(" and ");
     const ids = [x, y].map(({ wire, end }) => `${itemAt(wires, wire).number}${end}`).join("~");
     cases.push({
-      fault: { id: `wires-swapped:${ids}`, kind, says: `Wires ${name} swapped ${place}`, fix: `Exchange wires ${name} ${place}.` },
+      fault: {
+        id: `wires-swapped:${ids}`,
+        kind,
+        says: `Wires ${name} swapped ${place}`,
+        short: `Wires ${numbers} swapped ${place}`,
+        fix: `Exchange wires ${name} ${place}.`,
+      },
       variant: swapEnds(input.built, x, y),
       burn: false,
     });

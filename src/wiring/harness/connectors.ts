@@ -13,6 +13,8 @@ export interface ConnectorPair {
 
 type Coordinates = readonly { readonly contact: string; readonly x_mm: number; readonly y_mm: number }[];
 
+const soldering = "solder side: the view while soldering";
+
 /** Left becomes right; a contact in the middle stays. */
 export function mirrored<C extends { readonly x_mm: number }>(face: readonly C[]): C[] {
   return face.map((c) => ({ ...c, x_mm: c.x_mm === 0 ? 0 : -c.x_mm }));
@@ -25,38 +27,23 @@ export function facesOf(pair: ConnectorPair, netOf: ReadonlyMap<string, { readon
   const looseMating: Coordinates = loose?.face ?? mirrored(mating);
   const named = (face: Coordinates): FaceContact[] =>
     face.map(({ contact, x_mm, y_mm }) => ({ contact, x_mm, y_mm, ...netOf.get(contact) }));
-  const where = fixed.panel ? "in the panel" : "on the board";
+  const here = `${fixed.half} ${fixed.panel ? "in the panel" : "on the board"}`;
+  const there = `${other} on the cable`;
+  const face = (half: Face["half"], view: Face["view"], seen: string, contacts: Coordinates): Face => ({
+    half,
+    shape: half === "panel" ? fixed.half : other,
+    view,
+    seen,
+    says: `${half === "panel" ? here : there}, ${seen}`,
+    contacts: named(contacts),
+  });
   return [
-    {
-      half: "panel",
-      shape: fixed.half,
-      view: "mating",
-      says: `${fixed.half} ${where}, seen from outside, where the other half goes in`,
-      contacts: named(mating),
-    },
-    { half: "panel", shape: fixed.half, view: "rear", says: `${fixed.half} ${where}, seen from behind`, contacts: named(mirrored(mating)) },
-    {
-      half: "panel",
-      shape: fixed.half,
-      view: "solder",
-      says: `${fixed.half} ${where}, solder side: the view while soldering`,
-      contacts: named(mirrored(mating)),
-    },
-    { half: "cable", shape: other, view: "mating", says: `${other} on the cable, seen from the front`, contacts: named(looseMating) },
-    {
-      half: "cable",
-      shape: other,
-      view: "rear",
-      says: `${other} on the cable, seen along the cable`,
-      contacts: named(mirrored(looseMating)),
-    },
-    {
-      half: "cable",
-      shape: other,
-      view: "solder",
-      says: `${other} on the cable, solder side: the view while soldering`,
-      contacts: named(mirrored(looseMating)),
-    },
+    face("panel", "mating", "seen from outside, where the other half goes in", mating),
+    face("panel", "rear", "seen from behind", mirrored(mating)),
+    face("panel", "solder", soldering, mirrored(mating)),
+    face("cable", "mating", "seen from the front", looseMating),
+    face("cable", "rear", "seen along the cable", mirrored(looseMating)),
+    face("cable", "solder", soldering, mirrored(looseMating)),
   ];
 }
 
@@ -65,8 +52,8 @@ export function partFaces(part: Connector): Face[] {
   const of = { half: part.panel ? "panel" : "cable", shape: part.half } as const;
   const plain = (face: Coordinates): FaceContact[] => face.map(({ contact, x_mm, y_mm }) => ({ contact, x_mm, y_mm }));
   return [
-    { ...of, view: "mating", says: "mating face, where the other half goes in", contacts: plain(part.face) },
-    { ...of, view: "solder", says: "solder side: the view while soldering", contacts: plain(mirrored(part.face)) },
+    { ...of, view: "mating", seen: "mating face", says: "mating face, where the other half goes in", contacts: plain(part.face) },
+    { ...of, view: "solder", seen: soldering, says: soldering, contacts: plain(mirrored(part.face)) },
   ];
 }
 

@@ -69,7 +69,7 @@ export function loomOf(input: LoomInput): LoomResult {
   if (picked.kind === "none" && named !== undefined) return refuse("connector-unfit", picked.says, named, picked.instead);
   const pair = picked.kind === "picked" ? picked.value : undefined;
   if (picked.kind === "none") notes.push(`${picked.says} The loom is soldered at both ends; there is no plug to pull.`);
-  const ribbon = pair ? /displacement|ribbon/i.test(`${pair.loose?.family ?? ""} ${pair.loose?.name ?? ""}`) : false;
+  const ribbon = pair?.loose?.ribbon === true;
   const namedCable = roles.cable === "switch" ? options.switch?.cable : undefined;
   const cable = pickCable(catalogue, paths.length, { atHand, named: namedCable, ribbon });
   if (cable.kind === "none" && namedCable !== undefined) return refuse("cable-unfit", cable.says, namedCable, cable.instead);

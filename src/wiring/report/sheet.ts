@@ -5,6 +5,8 @@ import { isRecorded, laneText } from "../../images/index.js";
 import type { Combination } from "../../planning/index.js";
 import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
 import { type PanelPart, panelParts } from "../harness/panel-parts.js";
+import { findingOf, type SheetFinding } from "./finding-words.js";
+import { cautionsOfToday, deviceChecksum, orderOfWork } from "./first-page.js";
 import type { Caution, Fault, FaultGroup, Hazard, WiringPlan } from "../types.js";
 
 export interface SheetSlot {
@@ -39,6 +41,8 @@ export interface BurnSheet {
   readonly sockets: readonly string[];
   readonly banks: readonly SheetBank[];
   readonly fill: string;
+  /** CRC-32 of the whole device, where it can be told without the bytes. */
+  readonly checksum?: string | undefined;
 }
 
 export interface SheetWire {
@@ -79,6 +83,12 @@ export interface BuildSheet {
   readonly verdict: Combination["verdict"];
   readonly evidence: Combination["evidence"];
   readonly cautions: readonly Caution[];
+  /** The few of them that bear on this work most. */
+  readonly today: readonly Caution[];
+  /** The work in about ten lines. */
+  readonly order: readonly string[];
+  /** What must be done or left besides. */
+  readonly toDo: readonly string[];
   readonly conditions: readonly string[];
   readonly unknowns: readonly { readonly says: string; readonly how: string }[];
   readonly parts: readonly { readonly name: string; readonly count: number; readonly use: string; readonly atHand: boolean }[];
@@ -99,6 +109,8 @@ export interface BuildSheet {
   /** Electrical checks: what was reckoned, and what came of it. */
   readonly checks: readonly { readonly says: string; readonly state: "holds" | "fails" | "not known" }[];
   readonly bench: WiringPlan["benchTest"];
+  /** Finding a fault in two steps; left out where no fault was simulated. */
+  readonly finding?: SheetFinding | undefined;
   readonly faults: readonly SheetFault[];
   readonly faultsSay: string;
   /** Faults that change nothing that is seen. */
@@ -120,18 +132,22 @@ const runWords = { board: "inside the machine", cable: "cable", jumper: "link" }
 export function buildSheet(catalogue: Catalogue, combination: Combination, plan: WiringPlan, title: string): BuildSheet {
   const labels = labelCopies(combination.cards, (card) => catalogue.cards.get(card)?.name ?? card);
   const nameOf = (as: string) => labels.get(as) ?? as;
+  const jumpers = jumpersOf(catalogue, combination, nameOf);
   return {
     title,
     machine: `${plan.boardName}, revision ${plan.revision}`,
     verdict: combination.verdict,
     evidence: combination.evidence,
     cautions: plan.cautions,
+    today: cautionsOfToday(plan),
+    order: orderOfWork(plan, jumpers.length),
+    toDo: plan.toDo,
     conditions: combination.conditions.map((c) => [c.says, ...c.ways.slice(0, 1).map((w) => w.says)].map(sentence).join(" ")),
     unknowns: combination.unknowns.map(({ says, how }) => ({ says, how })),
     parts: plan.parts.map(({ name, count, use, atHand }) => ({ name, count, use, atHand })),
     alsoNeeded: combination.alsoNeeded.map((n) => `${nameOf(n.as)}: ${n.says}`),
     slots: combination.cards.map((c) => ({ slot: c.slot, card: nameOf(c.as), revision: c.revision, freedom: c.freedom })),
-    jumpers: jumpersOf(catalogue, combination, nameOf),
+    jumpers,
     pinWork: plan.pinWork.map(({ says, why }) => ({ says, why })),
     burn: burnSheet(plan, catalogue.firmware.get(plan.firmwareFamily)),
     contacts: plan.contacts.map((row) => ({
@@ -160,11 +176,12 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     hazards: hazardRows(plan),
     checks: plan.electrical.checks.map(({ says, ok }) => ({ says, state: ok === "unknown" ? "not known" : ok ? "holds" : "fails" })),
     bench: benchRows(plan),
+    finding: findingOf(plan),
     faults: plan.faults.groups.map(faultRow),
     faultsSay: `${plan.faults.says} Every measurement: power off, device and cards out. Wires found swapped are exchanged back, open ones soldered again, bridges taken away.${plan.doubleFaults.groups.length > 0 ? " Two swaps of throws at once stand on the page, not on paper." : ""}`,
-    silentFaults: plan.faults.silent.map((f) => brief(f.says)),
+    silentFaults: plan.faults.silent.map((f) => brief(f)),
     ...(plan.faults.suggestion ? { suggestion: suggestionText(plan.faults.suggestion) } : {}),
-    doubleFaults: plan.doubleFaults.groups.map((g) => ({ seen: g.says, causes: g.faults.map((f) => brief(f.says)) })),
+    doubleFaults: plan.doubleFaults.groups.map((g) => ({ seen: g.says, causes: g.faults.map((f) => brief(f)) })),
     doubleFaultsSay: `Two swaps of throws at once: what is seen, and which they are. ${plan.doubleFaults.says} Put one right, look again, then the other.`,
     evidenceNotes: combination.rests.map((r) => r.says),
     nearMatches: combination.nearMatches.map((n) => `${catalogue.builds.get(n.build)?.name ?? n.build}: ${n.differs}`),
@@ -223,6 +240,7 @@ function burnSheet(plan: WiringPlan, family: Firmware | undefined): BurnSheet | 
             : "",
     })),
     fill: "FF",
+    checksum: deviceChecksum(plan, family),
   };
 }
 
@@ -230,15 +248,13 @@ function sentence(says: string): string {
   return /[.?]$/.test(says) ? says : `${says}.`;
 }
 
-/** Labels in brackets stand in the table of wires already; here they would bury the numbers. */
-function brief(says: string): string {
-  return says.replace(/ \([^)]*\)/g, "");
+/** Labels stand in the table of wires already; here they would bury the numbers. */
+function brief({ says, short }: Fault): string {
+  return short ?? says;
 }
 
 /** What to do about these stands above the table, once for all. */
 const mendedAlike = new Set<Fault["kind"]>(["wires-swapped", "throws-swapped", "wire-open", "contacts-bridged", "terminals-bridged"]);
-
-const measureFirst = /^Power off, device and cards out, /;
 
 /** What one open wire, or the pulled plug, can leave, with why the rules do not call it workable. */
 export function hazardRows(plan: WiringPlan): BuildSheet["hazards"] {
@@ -274,9 +290,9 @@ function faultRow(group: FaultGroup): SheetFault {
     seen: group.says,
     mayLookRight: group.mayLookRight,
     twins: group.twins.map(numbers),
-    causes: group.faults.map((f) => (mendedAlike.has(f.kind) ? brief(f.says) : `${brief(f.says)}: ${f.fix}`)),
+    causes: group.faults.map((f) => (mendedAlike.has(f.kind) ? brief(f) : `${brief(f)}: ${f.fix}`)),
     tellApart: group.measurements.map((m) => ({
-      measure: m.says.replace(measureFirst, ""),
+      measure: m.short,
       outcomes: m.outcomes.map((o) => ({
         sees: o.sees,
         causes: numbers(o.faults),
