@@ -11,7 +11,7 @@ export function render({ view }: Shown<SheetPage>) {
   return (
     <Layout page={view} heading={view.sheet.title} kind="Build sheet">
       {view.build ? (
-        <p>
+        <p class="on-screen">
           The build: <Link link={view.build} root={view.root} />. Print this page; it is made for paper.
         </p>
       ) : null}

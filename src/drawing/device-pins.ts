@@ -75,9 +75,12 @@ export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640
     const nameX = end + side * 6;
     const noteX = nameX + side * (widthOf(pin.name, style) + 10);
     const resistor = device.resistors?.find((r) => r.pin === pin.pin);
-    const body5 = widthOf(resistor?.name ?? "", { small: true }) + 10;
-    const after = resistor ? body5 + 20 + widthOf("+5 V", { small: true }) : 0;
-    const room = (side < 0 ? noteX : width - noteX) - 4 - after;
+    const all = (side < 0 ? noteX : width - noteX) - 4;
+    const wide = widthOf(resistor?.name ?? "", { small: true }) + 10;
+    const noted = widthOf(note ?? "", { small: true });
+    // Where there is no room to draw it, it is named.
+    const drawn = resistor !== undefined && noted + wide + 32 + widthOf("+5 V", { small: true }) <= all;
+    const told = resistor === undefined || drawn ? (note ?? "") : `${resistor.name}${note === undefined ? "" : `, ${note}`}`;
     const leg = lifted
       ? path(`M${x} ${y}h${side * 8}l${side * 8} -8`, { "stroke-width": weight.heavy })
       : line(x, y, end, y, { "stroke-width": marked ? weight.heavy : weight.line });
@@ -85,8 +88,8 @@ export function devicePins(device: DevicePinsInput, prefix: string, pixels = 640
       leg,
       text(x - side * 7, y + 4, String(pin.pin), { mono: true, small: true, anchor: side < 0 ? "start" : "end" }),
       text(nameX, y + 4, pin.name, { ...style, anchor }),
-      note === undefined ? nothing : text(noteX, y + 4, shorten(note, room, { small: true }), { small: true, anchor }),
-      resistor === undefined ? nothing : pullUp(noteX + side * (Math.min(room, widthOf(note ?? "", { small: true })) + 6), y, side, resistor.name, body5),
+      told === "" ? nothing : text(noteX, y + 4, shorten(told, all, { small: true }), { small: true, anchor }),
+      drawn ? pullUp(noteX + side * (noted + 6), y, side, resistor.name, wide) : nothing,
     ]);
   };
 

@@ -1,13 +1,26 @@
 // The switch as one solders it: seen from behind, every terminal with its name, the numbers of the wires that end on it, and their label.
 // Clockwise at the knob is anticlockwise here. Where makes differ in where terminals sit, the marks on them count, and the caption says so.
 import type { WiringPlan } from "../wiring/index.js";
-import { circle, drawing, join, line, nothing, path, type Svg, text, tone, unitsFor, weight, widthOf, wrap } from "./svg.js";
+import {
+  circle,
+  drawing,
+  join,
+  line,
+  nothing,
+  path,
+  type Svg,
+  type TextStyle,
+  text,
+  tone,
+  unitsFor,
+  weight,
+  widthOf,
+  wrap,
+} from "./svg.js";
 
 export type SwitchBackInput = Pick<WiringPlan, "switch" | "wires" | "nets">;
 
 const row = 17;
-const ring = 62;
-const inner = 34;
 
 interface Terminal {
   readonly name: string;
@@ -19,7 +32,7 @@ interface Terminal {
 }
 
 /** Where each terminal sits, from the middle of the switch, x to the right and y down, as seen from the knob. */
-function places({ switch: { sections, form, poles, positions } }: SwitchBackInput): Map<string, readonly [number, number]> {
+function places({ switch: { sections, form, poles, positions } }: SwitchBackInput, ring: number): Map<string, readonly [number, number]> {
   const found = new Map<string, readonly [number, number]>();
   const round = form === "rotary";
   const throwsOf = (s: (typeof sections)[number]) => [...new Set(s.throws.map((t) => t.terminal))];
@@ -34,7 +47,7 @@ function places({ switch: { sections, form, poles, positions } }: SwitchBackInpu
         found.set(terminal, [ring * Math.cos(angle(first + i)), ring * Math.sin(angle(first + i))]);
       });
       const middle = angle(first + (throws.length - 1) / 2 + (throws.length % 2 === 1 ? 0.5 : 0));
-      found.set(section.hub, [inner * Math.cos(middle), inner * Math.sin(middle)]);
+      found.set(section.hub, [ring * 0.55 * Math.cos(middle), ring * 0.55 * Math.sin(middle)]);
       return;
     }
     // Lugs of a lever switch in columns, the common between the throws.
@@ -48,12 +61,12 @@ function places({ switch: { sections, form, poles, positions } }: SwitchBackInpu
   return found;
 }
 
-function terminalsOf(plan: SwitchBackInput): Terminal[] {
+function terminalsOf(plan: SwitchBackInput, ring: number): Terminal[] {
   const hubs = new Set(plan.switch.sections.map((s) => s.hub));
   const netAt = new Map(
     plan.switch.sections.flatMap((s) => [[s.hub, s.hubNet] as const, ...s.throws.map((t) => [t.terminal, t.net] as const)]),
   );
-  return [...places(plan)].map(([name, [x, y]]) => ({
+  return [...places(plan, ring)].map(([name, [x, y]]) => ({
     name,
     hub: hubs.has(name),
     wires: plan.wires.filter((w) => [w.from, w.to].some((e) => e.at === "switch" && e.terminal === name)).map((w) => w.number),
@@ -68,7 +81,9 @@ const wireWords = (wires: readonly number[]) => (wires.length === 0 ? "no wire" 
 
 export function switchBack(plan: SwitchBackInput, prefix: string, pixels = 640): string {
   const width = unitsFor(pixels);
-  const terminals = terminalsOf(plan);
+  const narrow = width < 480;
+  const ring = narrow ? 40 : 62;
+  const terminals = terminalsOf(plan, ring);
   const turn = (t: Terminal) => Math.atan2(t.y, Math.abs(t.x));
   // Ties in height are told from the outside in, so that no two leaders cross.
   const ordered = (list: readonly Terminal[]) => [...list].sort((a, b) => turn(a) - turn(b) || Math.abs(b.x) - Math.abs(a.x));
@@ -77,8 +92,12 @@ export function switchBack(plan: SwitchBackInput, prefix: string, pixels = 640):
   const left = ordered([...terminals.filter((t) => t.x <= -1), ...middle.filter((_, i) => i % 2 === 1)]);
   const reach = Math.max(...terminals.map((t) => Math.max(Math.abs(t.x), Math.abs(t.y))), 20) + 14;
   const rows = Math.max(left.length, right.length);
-  const narrow = width < 480;
-  const step = narrow ? row * 2 - 2 : row;
+  const gap = narrow ? 6 : 22;
+  const room = width / 2 - reach - gap - 10;
+  const wordsOf = (t: Terminal) => (t.wires.length > 0 ? (t.label ?? "") : "empty");
+  // A label cut short could name the wrong point: on a narrow page it takes as many lines as it needs.
+  const most = Math.max(1, ...terminals.map((t) => wrap(wordsOf(t), room, { small: true }).length));
+  const step = narrow ? row + most * 13 : row;
   const tall = Math.max(rows * step, 2 * reach);
   const top = 28;
   const [cx, cy] = [width / 2, top + tall / 2];
@@ -86,26 +105,23 @@ export function switchBack(plan: SwitchBackInput, prefix: string, pixels = 640):
 
   const label = (t: Terminal, i: number, count: number, side: -1 | 1): Svg => {
     const y = cy + (i - (count - 1) / 2) * step;
-    const edge = cx + side * (reach + 22);
+    const edge = cx + side * (reach + gap);
     const x = edge + side * 6;
     const anchor = side < 0 ? "end" : "start";
     const used = t.wires.length > 0;
     const named = widthOf(t.name, { mono: true, bold: used });
     const words = used ? `${t.wires.join(", ")}` : "";
-    const says = used ? (t.label ?? "") : "empty";
     // Out between the others first, then to its words.
     const out = round ? ring + 12 : Math.max(Math.abs(t.x), Math.abs(t.y));
     const far = Math.hypot(t.x, t.y) || 1;
     const [ox, oy] = round ? [cx + (t.x / far) * out, cy + (t.y / far) * out] : [cx + t.x, cy + t.y];
-    const room = side < 0 ? x - 4 : width - x - 4;
     const leader = path(`M${cx + t.x} ${cy + t.y}L${ox} ${oy}L${edge} ${y}`, { "stroke-width": weight.thin });
-    const number = used ? text(x + side * (named + 8), y + 4, words, { bold: true, anchor }) : nothing;
+    const number = used ? text(x + side * (named + 8), y + 4, words, { bold: true, small: narrow, anchor }) : nothing;
     const numbers = used ? widthOf(words, { bold: true }) + 10 : 0;
+    const style: TextStyle = { small: true, anchor, ...(used ? {} : { class: "dw-quiet" }) };
     const rest = narrow
-      ? wrap(says, room, { small: true }).slice(0, 1).map((l) => text(x, y + 16, l, { small: true, anchor }))
-      : wrap(says, room - named - 8 - numbers, { small: true })
-          .slice(0, 1)
-          .map((l) => text(x + side * (named + 8 + numbers), y + 4, l, { small: true, anchor, ...(used ? {} : { class: "dw-quiet" }) }));
+      ? wrap(wordsOf(t), room, { small: true }).map((l, k) => text(x, y + 17 + k * 13, l, style))
+      : [text(x + side * (named + 8 + numbers), y + 4, wordsOf(t), style)];
     return join([leader, text(x, y + 4, t.name, { mono: true, bold: used, anchor }), number, ...rest]);
   };
   const lugs = terminals.map((t) =>
@@ -121,7 +137,7 @@ export function switchBack(plan: SwitchBackInput, prefix: string, pixels = 640):
     return a && b ? [line(cx + a.x, cy + a.y, cx + b.x, cy + b.y, { "stroke-width": weight.heavy })] : [];
   });
   const caption = wrap(
-    `Seen from behind, as one solders. ${round ? "Clockwise at the knob is anticlockwise here. " : ""}Bold: numbers of the wires. A heavy dot has a wire, a large one is a common; a heavy line is a link. Makes differ in where a terminal sits: its mark counts, and the meter.`,
+    `Seen from behind, as one solders${round ? ": clockwise at the knob is anticlockwise here" : ""}. Bold: wires.`,
     width - 8,
     { small: true },
   );

@@ -18,7 +18,8 @@ import {
 import { fillBuild } from "../machine/index.js";
 import { type Combination, judgeRunning, plan as planBuild } from "../planning/index.js";
 import { type Build, itemAt } from "../records/index.js";
-import { type BestWiring, type BuildSheet, buildSheet, type Face, planWiring, type WiringPlan, wiringOptions } from "../wiring/index.js";
+import { type BuildSheet, buildSheet } from "../sheet/index.js";
+import { type BestWiring, type Face, planWiring, type WiringPlan, wiringOptions } from "../wiring/index.js";
 import { bestSentence, betterSentence, runnerUpSentence } from "../words/index.js";
 import { asksOf } from "./asks.js";
 import { bestBuilt } from "./best-built.js";
@@ -166,7 +167,7 @@ function sheetView(
                     ),
                   },
                   prefix,
-                  width,
+                  Math.min(width, pinsWide),
                 ),
               `${id}-pins-${socket}`,
             ),
@@ -176,7 +177,7 @@ function sheetView(
       seenOnce(c.faces).map((face, i) => ({
         title: `${c.id}, ${c.name}: ${face.says}`,
         // What each contact carries stands beside the first; the others show where it lies.
-        figure: figure((prefix, width) => connectorFace(c, face, prefix, width, i === 0), `${id}-${c.id}-${i}`),
+        figure: figure((prefix, width) => connectorFace(c, face, prefix, Math.min(width, faceWide), i === 0), `${id}-${c.id}-${i}`),
       })),
     ),
     panel: panelView(sheet, id),
@@ -187,6 +188,11 @@ function sheetView(
     changeOver: changeOverView(catalogue, build, combination),
   };
 }
+
+/** Three beside one another on paper. */
+const faceWide = 258;
+/** Room for a note and a resistor on either side. */
+const pinsWide = 480;
 
 /** A face and its solder side are the same picture where every contact lies alike; then it is drawn once, under both names. */
 function seenOnce(faces: readonly Face[]): readonly Face[] {

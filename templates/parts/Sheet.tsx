@@ -20,9 +20,7 @@ export function Sheet({ view }: { readonly view: SheetPage }) {
   const { sheet } = view;
   return (
     <div class="sheet">
-      <p class="says">
-        {sheet.title}: {sheet.machine}.
-      </p>
+      <p class="says">{sheet.machine}.</p>
       <p class="sure">
         <Mark mark={view.mark} />
         {sheet.evidenceNotes[0] ? `. ${sheet.evidenceNotes[0]}` : ""}
@@ -176,7 +174,7 @@ function SlotsSection({ view }: { readonly view: SheetPage }) {
           css="ticks"
         />
       ) : null}
-      <div class="pair">
+      <div class="pair on-screen">
         {view.slotDrawing ? <Drawing figure={view.slotDrawing} /> : null}
         {view.railDrawing ? <Drawing figure={view.railDrawing} /> : null}
       </div>
@@ -190,17 +188,19 @@ function PinsSection({ view }: { readonly view: SheetPage }) {
   if (sheet.pinWork.length + sheet.pullUps.length === 0) return null;
   return (
     <Section id="pins" title="Pins and resistors">
-      <ul>
-        {sheet.pinWork.map((w) => (
-          <Tick key={w.says}>
-            {w.says} {w.why}
-          </Tick>
-        ))}
-        {sheet.pullUps.map((p) => (
-          <Tick key={p}>{p}</Tick>
-        ))}
-      </ul>
-      <Faces faces={view.pinDrawings} />
+      <div class="pins">
+        <ul>
+          {sheet.pinWork.map((w) => (
+            <Tick key={w.says}>
+              {w.says} {w.why}
+            </Tick>
+          ))}
+          {sheet.pullUps.map((p) => (
+            <Tick key={p}>{p}</Tick>
+          ))}
+        </ul>
+        <Faces faces={view.pinDrawings} />
+      </div>
     </Section>
   );
 }

@@ -6,16 +6,23 @@ import { Table } from "./sheet-bits.js";
 export function Finding({ sheet }: Pick<SheetPage, "sheet">) {
   const { finding } = sheet;
   if (!finding) return null;
-  const rows = (of: typeof finding.meter) => of.map((r) => [r.measure, r.sees, r.means, r.faults]);
   return (
     <Section id="finding" title="Finding a fault">
       <p>{finding.says}</p>
       <h3>First: a meter, no power; device and switched cards out</h3>
-      <Table heads={["Measured", "Seen", "What it is, and what to do", "Faults"]} rows={rows(finding.meter)} css="finding" />
+      <Table
+        heads={["Measured", "Seen", "What it is, and what to do", "Faults"]}
+        rows={finding.meter.map((r) => [r.measure, r.sees, r.means, r.faults])}
+        css="finding"
+      />
       {finding.firmware.length > 0 ? (
         <>
-          <h3>Then: power on, without the switched cards, then with them</h3>
-          <Table heads={["Done", "Seen", "What it is, and what to do", "Faults"]} rows={rows(finding.firmware)} css="finding" />
+          <h3>Then: power on, started at every position without the switched cards, then with them</h3>
+          <Table
+            heads={["Seen at the positions", "What it is, and what to do", "Faults"]}
+            rows={finding.firmware.map((r) => [r.sees, r.means, r.faults])}
+            css="finding"
+          />
         </>
       ) : null}
       <p>{finding.after} Every fault by what is seen: this sheet on a screen, and its files.</p>
@@ -58,11 +65,7 @@ export function TwoFaults({ sheet }: Pick<SheetPage, "sheet">) {
   return (
     <Section id="two-faults" title="If two were swapped">
       <p>{sheet.doubleFaultsSay}</p>
-      <Table
-        css="faults pairs"
-        heads={["Seen", "Likely faults"]}
-        rows={sheet.doubleFaults.map((f) => [f.seen, f.causes.join("; or ")])}
-      />
+      <Table css="faults pairs" heads={["Seen", "Likely faults"]} rows={sheet.doubleFaults.map((f) => [f.seen, f.causes.join("; or ")])} />
     </Section>
   );
 }

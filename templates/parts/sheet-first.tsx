@@ -11,6 +11,10 @@ export function FirstPage({ view }: { readonly view: SheetPage }) {
     <>
       <Section id="switch" title="Switch">
         <Drawing figure={view.backDrawing} />
+        <p>
+          A heavy dot has a wire, a large one is a common, a heavy line a link. Makes differ in where a terminal sits: its mark counts, and
+          the meter.
+        </p>
         <Table
           heads={["Position", "Mode", "Firmware", "Cards on", "Contacts made", "Bank lines"]}
           rows={sheet.contacts.map((c) => [<code key="p">{c.position}</code>, c.mode, c.version, c.on, c.joined, c.levels])}
@@ -39,7 +43,10 @@ export function FirstPage({ view }: { readonly view: SheetPage }) {
             ))}
           </ul>
           {further.length > 0 ? (
-            <p>Read on the last page, before the work: {further.map((c) => (c.severity === "stop" ? `${c.title} (stop)` : c.title)).join(", ")}.</p>
+            <p>
+              Read on the last page, before the work:{" "}
+              {further.map((c) => (c.severity === "stop" ? `${c.title} (stop)` : c.title)).join(", ")}.
+            </p>
           ) : null}
           <p>The rules and the licensed trades where you live come before anything on this sheet.</p>
         </Section>
@@ -79,7 +86,7 @@ function BurnSection({ view }: { readonly view: SheetPage }) {
         )}
       </p>
       <Table
-        heads={["Burned", "Bank", "From", "Size", "Image", "CRC-32 of the image", "Position"]}
+        heads={["Burned", "Bank", "From", "Size", "Image", "Image CRC-32", "Position"]}
         rows={burn.banks.map((b) => [
           box,
           b.bank,

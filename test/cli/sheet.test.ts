@@ -7,7 +7,7 @@ import { freshFolder, slotwright } from "../support/recorder.js";
 const headline = "saltmarsh-three-mode-skerry";
 
 describe("the build sheet", () => {
-  it("stands alone, opens with cautions, and holds every wire, bank, position and step", async () => {
+  it("stands alone, opens with the machine, and holds every wire, bank, position and step", async () => {
     const folder = freshFolder();
     const { code, err } = await slotwright(["plan", headline, "--sheet", "sheet.html", "--json"], { folder });
     expect(err).toBe("Wrote sheet.html.");
@@ -16,17 +16,21 @@ describe("the build sheet", () => {
     expect(page).not.toMatch(/<(script|link|img|iframe)\b/);
     expect(page).not.toMatch(/url\((?!data:)/);
     const order = [
+      "Switch",
+      "Memory device",
+      "Order of work",
       "Before you start",
       "Parts",
       "Slots and settings",
-      "Memory device",
-      "Switch",
       "Wires",
       "Connector faces",
+      "Pins and resistors",
       "Panel",
       "Bench test",
+      "Finding a fault",
       "If something else is seen",
       "What this rests on",
+      "Further cautions",
     ];
     const places = order.map((title) => page.indexOf(`<h2>${title}</h2>`));
     expect(places.every((at) => at > 0)).toBe(true);

@@ -123,7 +123,7 @@ export function face(contacts: readonly { contact: string; x_mm: number; y_mm: n
     half: "panel",
     shape: "socket",
     view: "solder",
-  seen: "solder side: the view while soldering",
+    seen: "solder side: the view while soldering",
     says: "socket in the panel, solder side: the view while soldering",
     contacts: contacts.map((c, i) => (i < used ? { ...c, net: `n${i}`, label: i === 1 ? "a-card-with-a-long-name J12-3" : `A${i}` } : c)),
   };

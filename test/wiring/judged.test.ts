@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { bestBuilt } from "../../src/pages/index.js";
 import { plan as planBuild } from "../../src/planning/index.js";
 import type { Build, Switch } from "../../src/records/index.js";
-import { buildSheet } from "../../src/wiring/index.js";
+import { buildSheet } from "../../src/sheet/index.js";
 import { demo } from "./support/demo.js";
 import { plainState } from "./support/plain-simulation.js";
 

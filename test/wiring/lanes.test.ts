@@ -1,7 +1,8 @@
 // A board with a socket for even and one for odd bytes: both devices follow the same lines.
 import { describe, expect, it } from "vitest";
 import { layOut, sameBytes } from "../../src/images/index.js";
-import { buildSheet, planWiring } from "../../src/wiring/index.js";
+import { buildSheet } from "../../src/sheet/index.js";
+import { planWiring } from "../../src/wiring/index.js";
 import { stream } from "../images/world.js";
 import { cable, combination, header, memory, resistor, rotary, socket32, world } from "./support/world.js";
 

@@ -2,7 +2,8 @@
 import { describe, expect, it } from "vitest";
 import type { Catalogue } from "../../src/catalogue/index.js";
 import type { Firmware } from "../../src/records/index.js";
-import { buildSheet, planWiring } from "../../src/wiring/index.js";
+import { buildSheet } from "../../src/sheet/index.js";
+import { planWiring } from "../../src/wiring/index.js";
 import { cable, combination, header, m27c010, m27c020, resistor, rotary, world } from "./support/world.js";
 
 const parts = [m27c010, m27c020, rotary(2, 3), ...header(10), cable(10), resistor];

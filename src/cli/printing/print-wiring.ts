@@ -1,5 +1,6 @@
 // A wiring plan in a few lines: which device, which switch, what each position gives, and what proves it. The sheet has the rest.
-import { hazardRows, type SingleVersion, type WiringPlan } from "../../wiring/index.js";
+import { hazardRows } from "../../sheet/index.js";
+import type { SingleVersion, WiringPlan } from "../../wiring/index.js";
 import { bestSentence, countText, firmwareText, runnerUpSentence } from "../../words/index.js";
 import type { BuiltMachine } from "../reading/wiring-for.js";
 import { para } from "./terminal.js";

@@ -109,7 +109,9 @@ function strayAt({ loom }: BenchInput, measured: readonly ContinuityRow[], posit
   const own = loom.paths.flatMap(({ net }) => (net.kind === "ground" ? [net.label] : []));
   const withGround = [...own, ...grounded];
   return [
-    ...(measured.some((r) => r.kind === "contacts") ? [contacts.length === 0 ? "no neighbours joined" : `${contacts.join("; ")} joined`] : []),
+    ...(measured.some((r) => r.kind === "contacts")
+      ? [contacts.length === 0 ? "no neighbours joined" : `${contacts.join("; ")} joined`]
+      : []),
     `with ground ${withGround.length === 0 ? "none" : withGround.join(", ")}; with +5 V none`,
   ].join("; ");
 }

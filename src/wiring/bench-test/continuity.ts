@@ -41,7 +41,14 @@ function pairsOf(loom: Loom, built: BuiltModel): Pair[] {
 
 export function continuityRows(loom: Loom, built: BuiltModel): ContinuityRow[] {
   const wires = loom.wires.map(
-    ({ number, label, fromText, toText }): ContinuityRow => ({ kind: "wire", wire: number, label, from: fromText, to: toText, must: "beep" }),
+    ({ number, label, fromText, toText }): ContinuityRow => ({
+      kind: "wire",
+      wire: number,
+      label,
+      from: fromText,
+      to: toText,
+      must: "beep",
+    }),
   );
   const resistors = loom.pullUps.map(
     ({ id, label, ohms }): ContinuityRow => ({ kind: "resistor", label: id, from: label, to: "+5 V", must: "resistance", ohms }),

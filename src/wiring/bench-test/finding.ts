@@ -54,7 +54,10 @@ function foundAt(
 /** The pieces of copper, by the first point of each: the same text for the same pieces. */
 function piecesOf(group: Int16Array): string {
   const first = new Map<number, number>();
-  return [...group].map((piece, node) => first.get(piece) ?? (first.set(piece, node), node)).join(" ");
+  group.forEach((piece, node) => {
+    if (!first.has(piece)) first.set(piece, node);
+  });
+  return [...group].map((piece) => first.get(piece)).join(" ");
 }
 
 function contactsOf(closed: readonly (readonly [number, number])[]): string {

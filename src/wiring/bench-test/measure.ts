@@ -143,12 +143,8 @@ function addPulled(
     return solvedAt(built.model, { ...variant, joins }, position).group;
   });
   for (const side of [fixed, loose]) {
-    addPairs(
-      [...side],
-      groups,
-      add,
-      (a, b) =>
-        whole(`Power off, plug pulled, switch at ${built.model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`),
+    addPairs([...side], groups, add, (a, b) =>
+      whole(`Power off, plug pulled, switch at ${built.model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`),
     );
   }
 }
@@ -163,11 +159,8 @@ function addContinuity(
   const { model } = built;
   const groups = cases.map((c) => solvedAt(model, c.variant, position).group);
   const points = model.nodes.flatMap((_, node) => (pointName(node) !== undefined ? [node] : []));
-  addPairs(
-    points,
-    groups,
-    add,
-    (a, b) => unplugged(`switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`),
+  addPairs(points, groups, add, (a, b) =>
+    unplugged(`switch at ${model.positions[position]}: measure from ${pointName(a)} to ${pointName(b)}.`),
   );
 }
 

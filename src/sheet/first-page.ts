@@ -1,8 +1,8 @@
 // What stands on the first page of the sheet beside switch and banks: the order of the work, what must be done besides, and the cautions
 // that bear on this work most.
-import { crc32Joined } from "../../images/index.js";
-import { bytes, type Firmware, known, unknown } from "../../records/index.js";
-import type { Caution, WiringPlan } from "../types.js";
+import { crc32Joined } from "../images/index.js";
+import { bytes, type Firmware, known, unknown } from "../records/index.js";
+import type { Caution, WiringPlan } from "../wiring/index.js";
 
 /** Most cautions on the first page; all of them stand further back. */
 const mostCautions = 3;

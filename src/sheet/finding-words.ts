@@ -1,7 +1,6 @@
 // Finding a fault in two steps, on paper: about fifteen rows. With a meter and no power first, where nearly all faults are found; then
 // with power, without cards, by the firmware that is shown. Which fault is found where was simulated; this words it.
-import { switchConnector } from "../harness/loom.js";
-import type { FaultKind, FindingRow, WiringPlan } from "../types.js";
+import { type FaultKind, type FindingRow, switchConnector, type WiringPlan } from "../wiring/index.js";
 
 export interface SheetFindingRow {
   readonly measure: string;

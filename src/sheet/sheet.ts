@@ -1,133 +1,17 @@
 // The build sheet as rows of text: what to get, how to set, where to put, what to burn, which wires to tick, what must be seen.
 // It words what the plan says and decides nothing; drawings and the page around it are made elsewhere.
-import { type Catalogue, labelCopies } from "../../catalogue/index.js";
-import { isRecorded, laneText } from "../../images/index.js";
-import type { Combination } from "../../planning/index.js";
-import { type Firmware, hex, known, sizeText, unknown } from "../../records/index.js";
-import { type PanelPart, panelParts } from "../harness/panel-parts.js";
-import { findingOf, type SheetFinding } from "./finding-words.js";
+import { type Catalogue, labelCopies } from "../catalogue/index.js";
+import { isRecorded, laneText } from "../images/index.js";
+import type { Combination } from "../planning/index.js";
+import { type Firmware, hex, known, sizeText, unknown } from "../records/index.js";
+import { type Fault, type FaultGroup, panelParts, type WiringPlan } from "../wiring/index.js";
+import { findingOf } from "./finding-words.js";
 import { cautionsOfToday, deviceChecksum, orderOfWork } from "./first-page.js";
-import type { Caution, Fault, FaultGroup, Hazard, WiringPlan } from "../types.js";
-
-export interface SheetSlot {
-  readonly slot: string;
-  readonly card: string;
-  readonly revision: string;
-  readonly freedom: string;
-}
-
-export interface SheetJumper {
-  readonly card: string;
-  readonly setting: string;
-  readonly position: string;
-  /** J3 1-2 closed */
-  readonly how?: string | undefined;
-}
-
-export interface SheetBank {
-  readonly bank: number;
-  readonly offset: string;
-  readonly size: string;
-  readonly version: string;
-  readonly repeats: number;
-  readonly crc32: string;
-  readonly positions: string;
-  readonly note: string;
-}
-
-export interface BurnSheet {
-  readonly device: string;
-  readonly grade: string;
-  readonly sockets: readonly string[];
-  readonly banks: readonly SheetBank[];
-  readonly fill: string;
-  /** CRC-32 of the whole device, where it can be told without the bytes. */
-  readonly checksum?: string | undefined;
-}
-
-export interface SheetWire {
-  readonly number: number;
-  readonly label: string;
-  readonly from: string;
-  readonly to: string;
-  readonly run: string;
-  readonly current: string;
-}
-
-export interface SheetContact {
-  readonly position: string;
-  readonly mode: string;
-  readonly joined: string;
-  readonly levels: string;
-  readonly version: string;
-  readonly on: string;
-}
-
-export interface SheetFault {
-  readonly seen: string;
-  /** No record says what its cards do then; they may do what they should. */
-  readonly mayLookRight: boolean;
-  /** Numbered from 1; measurements refer to them by number. */
-  readonly causes: readonly string[];
-  /** Numbers of causes that nothing measured here tells apart. */
-  readonly twins: readonly string[];
-  readonly tellApart: readonly {
-    readonly measure: string;
-    readonly outcomes: readonly { readonly sees: string; readonly causes: string }[];
-  }[];
-}
-
-export interface BuildSheet {
-  readonly title: string;
-  readonly machine: string;
-  readonly verdict: Combination["verdict"];
-  readonly evidence: Combination["evidence"];
-  readonly cautions: readonly Caution[];
-  /** The few of them that bear on this work most. */
-  readonly today: readonly Caution[];
-  /** The work in about ten lines. */
-  readonly order: readonly string[];
-  /** What must be done or left besides. */
-  readonly toDo: readonly string[];
-  readonly conditions: readonly string[];
-  readonly unknowns: readonly { readonly says: string; readonly how: string }[];
-  readonly parts: readonly { readonly name: string; readonly count: number; readonly use: string; readonly atHand: boolean }[];
-  /** What the cards need besides, which no rule judges. */
-  readonly alsoNeeded: readonly string[];
-  readonly slots: readonly SheetSlot[];
-  readonly jumpers: readonly SheetJumper[];
-  readonly pinWork: readonly { readonly says: string; readonly why: string }[];
-  /** Left out when every mode runs the same firmware. */
-  readonly burn?: BurnSheet | undefined;
-  readonly contacts: readonly SheetContact[];
-  readonly wires: readonly SheetWire[];
-  readonly pullUps: readonly string[];
-  readonly proof: string;
-  readonly unsafe: readonly { readonly says: string; readonly cure: string }[];
-  /** What one open wire, or the pulled plug, can leave the machine in that the rules do not call workable, worst first. */
-  readonly hazards: readonly { readonly says: string; readonly why: string; readonly after: string }[];
-  /** Electrical checks: what was reckoned, and what came of it. */
-  readonly checks: readonly { readonly says: string; readonly state: "holds" | "fails" | "not known" }[];
-  readonly bench: WiringPlan["benchTest"];
-  /** Finding a fault in two steps; left out where no fault was simulated. */
-  readonly finding?: SheetFinding | undefined;
-  readonly faults: readonly SheetFault[];
-  readonly faultsSay: string;
-  /** Faults that change nothing that is seen. */
-  readonly silentFaults: readonly string[];
-  /** The one further observation that would tell most of them apart. */
-  readonly suggestion?: string;
-  /** The second table: two pairs of throws swapped at once, by what is seen. */
-  readonly doubleFaults: readonly { readonly seen: string; readonly causes: readonly string[] }[];
-  readonly doubleFaultsSay: string;
-  readonly evidenceNotes: readonly string[];
-  readonly nearMatches: readonly string[];
-  readonly panel: readonly PanelPart[];
-  readonly notes: readonly string[];
-}
+import { hazardRows } from "./hazards.js";
+import type { BuildSheet, BurnSheet, SheetFault, SheetJumper } from "./types.js";
 
 const thin = "\u2009";
-const runWords = { board: "inside the machine", cable: "cable", jumper: "link" } as const;
+const runWords = { board: "inside", cable: "cable", jumper: "link" } as const;
 
 export function buildSheet(catalogue: Catalogue, combination: Combination, plan: WiringPlan, title: string): BuildSheet {
   const labels = labelCopies(combination.cards, (card) => catalogue.cards.get(card)?.name ?? card);
@@ -167,7 +51,7 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
       label: w.label,
       from: w.fromText,
       to: w.toText,
-      run: w.conductor === undefined ? runWords[w.run] : `${runWords[w.run]}, conductor ${w.conductor}`,
+      run: w.conductor === undefined ? runWords[w.run] : `${runWords[w.run]} ${w.conductor}`,
       current: w.current_mA === "unknown" ? "not known" : `${Number(w.current_mA.toFixed(2))}${thin}mA`,
     })),
     pullUps: plan.pullUps.map((r) => r.says),
@@ -232,12 +116,7 @@ function burnSheet(plan: WiringPlan, family: Firmware | undefined): BurnSheet | 
         .filter((c) => c.bank === bank.index)
         .map((c) => c.position)
         .join(", "),
-      note:
-        bank.use === "safe"
-          ? "reached by no position; filled so that no fault lands on an empty bank"
-          : bank.use === "copy"
-            ? "a further copy"
-            : "",
+      note: bank.use === "safe" ? "no position: filled for safety" : bank.use === "copy" ? "a further copy" : "",
     })),
     fill: "FF",
     checksum: deviceChecksum(plan, family),
@@ -255,25 +134,6 @@ function brief({ says, short }: Fault): string {
 
 /** What to do about these stands above the table, once for all. */
 const mendedAlike = new Set<Fault["kind"]>(["wires-swapped", "throws-swapped", "wire-open", "contacts-bridged", "terminals-bridged"]);
-
-/** What one open wire, or the pulled plug, can leave, with why the rules do not call it workable. */
-export function hazardRows(plan: WiringPlan): BuildSheet["hazards"] {
-  return plan.proof.hazards.map((h) => ({ says: h.says, why: hazardText(h), after: afterText(plan, h) }));
-}
-
-const hazardWords = { "ruled-out": "Cannot run so", conditional: "Runs only if", unknown: "Not known", workable: "Works" } as const;
-
-function hazardText({ verdict, why }: Hazard): string {
-  return `${hazardWords[verdict]}${why.length > 0 ? `: ${why.map((says) => says.replace(/[.]$/, "")).join("; ")}` : ""}.`;
-}
-
-function afterText({ proof }: WiringPlan, { after, wires }: Hazard): string {
-  // An open wire is told by its number, together with the others.
-  const ofWires = new Set(proof.cases.filter((c) => c.wire !== undefined).map((c) => c.says));
-  const others = after.filter((says) => !ofWires.has(says));
-  const open = wires.length === 0 ? [] : [`wire${wires.length === 1 ? "" : "s"} ${wires.join(", ")} open`];
-  return [...open, ...others.map((says) => says.charAt(0).toLowerCase() + says.slice(1))].join("; ");
-}
 
 function suggestionText({ says, distinct, alone }: NonNullable<WiringPlan["faults"]["suggestion"]>): string {
   return `${says} That makes ${distinct} different things to be seen, ${alone} of them from one fault alone.`;
