@@ -6,11 +6,11 @@ import { plan as planBuild } from "../../src/planning/index.js";
 import type { Connector, Switch } from "../../src/records/index.js";
 import { type FaultTable, type Observation, planWiring, type WiringPlan, wiringOptions } from "../../src/wiring/index.js";
 import { demo } from "./support/demo.js";
-import { reading, type Seen, seenAt } from "./support/plain-bench.js";
-import { brokenBuild, goodBuild, type Setting } from "./support/plain-faults.js";
+import { meterAt, reading, type Seen, seenAt } from "./support/plain-bench.js";
+import { type Broken, brokenBuild, goodBuild, type Setting } from "./support/plain-faults.js";
 import { type Layout, machine, Random } from "./support/random.js";
 
-const tally = { machines: 0, faults: 0, states: 0, readings: 0 };
+const tally = { machines: 0, faults: 0, states: 0, readings: 0, beeps: 0, found: 0 };
 
 function settingOf(plan: WiringPlan, part: Switch, catalogue: Catalogue, cardOf: (as: string) => string): Setting {
   const named = plan.nets.flatMap((n) => (n.kind === "enable" ? [n.card!] : []));
@@ -53,7 +53,34 @@ function checkTable(setting: Setting, table: FaultTable): void {
   }
 }
 
+/** The list holds of the sound build, and finds by itself what the plan says a meter finds. */
+function checkContinuity(setting: Setting): void {
+  const { plan } = setting;
+  const rows = plan.continuity.flatMap((r) => (r.position === undefined ? [] : [{ ...r, position: r.position }]));
+  const positions = [...new Set(rows.map((r) => r.position))];
+  const wrong = (b: Broken) =>
+    positions.flatMap((position) => {
+      const beeps = meterAt(setting, b, position);
+      return rows.filter((r) => r.position === position && beeps(r.from, r.to) !== (r.must === "beep"));
+    });
+  expect(wrong(goodBuild(setting))).toEqual([]);
+  tally.beeps += rows.length;
+  const wires = plan.continuity.filter((r) => r.kind === "wire").map((r) => r.wire);
+  expect(wires).toEqual(plan.wires.map((w) => w.number));
+  const told = plan.finding.flatMap((row) => row.faults);
+  expect([...told].sort()).toEqual([...plan.faults.groups.flatMap((g) => g.faults), ...plan.faults.silent].map((f) => f.id).sort());
+  for (const row of plan.finding)
+    for (const id of row.faults) {
+      const broken = brokenBuild(setting, id)!;
+      const amiss = wrong(broken).length > 0;
+      // Wires end to end, lifted pins and the bare switch are measured besides.
+      if (row.at !== "meter" && row.at !== "resistance") expect(amiss, `${id} is found at ${row.at}`).toBe(false);
+      if (amiss) tally.found += 1;
+    }
+}
+
 function check(setting: Setting): void {
+  checkContinuity(setting);
   for (const row of setting.plan.contacts) {
     const on = row.cards.flatMap((c) => (c.state === "on" ? [c.card] : []));
     const shows = setting.plan.device ? row.version : "starts";
@@ -104,5 +131,7 @@ describe("every fault of random machines", () => {
     expect(tally.machines).toBeGreaterThan(wanted);
     expect(tally.faults).toBeGreaterThan(100 * wanted);
     expect(tally.readings).toBeGreaterThan(10 * wanted);
+    expect(tally.beeps).toBeGreaterThan(100 * wanted);
+    expect(tally.found).toBeGreaterThan(50 * wanted);
   });
 });

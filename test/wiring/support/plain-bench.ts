@@ -123,6 +123,22 @@ function cardAt(
   return company(a) || company(b) ? "doubt" : openIs;
 }
 
+/** Whether a meter beeps between two points of the continuity list, at a position; loom plugged in, device and cards out. */
+export function meterAt(setting: Setting, b: Broken, position: string): (from: string, to: string) => boolean {
+  const { plan } = setting;
+  const at = (words: string): string => {
+    const contact = /^J1 contact (.+)$/.exec(words)?.[1];
+    if (contact !== undefined) return `J1 panel ${contact}`;
+    if (words === "ground") return "ground";
+    if (words === "+5 V") return "supply";
+    // A net by its label: where its loom ends on the switch.
+    const end = plan.wires.flatMap((w) => (w.label === words ? [w.from, w.to] : [])).find((e) => e.at === "switch");
+    return end === undefined ? words : place(end);
+  };
+  const of = copper(joinsOf(setting, b, position, b.plug));
+  return (from, to) => of(at(from)) === of(at(to));
+}
+
 /** What a measurement, in the plan's words, gives in this build; undefined for words this does not know. */
 export function reading(setting: Setting, b: Broken, says: string): string | undefined {
   const { plan } = setting;
