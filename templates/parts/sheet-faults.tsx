@@ -25,7 +25,9 @@ export function Finding({ sheet }: Pick<SheetPage, "sheet">) {
           />
         </>
       ) : null}
-      <p>{finding.after} Every fault by what is seen: this sheet on a screen, and its files.</p>
+      <p>
+        {finding.after} Every fault by what is seen: this sheet on a screen, and the files of <code>slotwright plan --files</code>.
+      </p>
     </Section>
   );
 }

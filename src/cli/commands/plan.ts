@@ -21,6 +21,7 @@ interface PlanOptions extends Everywhere, EvenSo, QuestionOptions {
   readonly buy?: string;
   readonly fits?: string | true;
   readonly sheet?: string;
+  readonly files?: string;
   readonly replace?: boolean;
 }
 
@@ -56,8 +57,12 @@ export const registerPlan: Register = (program, { terminal, action }) => {
       "--sheet <file.html>",
       "write the build sheet of the combination that is built: parts, wires, burn recipe, bench test; or the card for the lid, where no switch is",
     )
+    .option(
+      "--files <folder>",
+      "write the files for the bench of the switched machine: wires, parts, continuity list and faults as CSV, labels for wires and panel to print",
+    )
     .option(...evenSoOption)
-    .option("--replace", "write over a sheet that is there")
+    .option("--replace", "write over a sheet or files that are there")
     .description("answer a build: does it work, how, and if not, why not and what would help")
     .addHelpText(
       "after",
@@ -74,7 +79,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         if (options.fits !== undefined) return tellFitting(club, asked, options.fits, options.json === true, terminal);
         terminal.progress("planning");
         const ways = asked.build.wishes && waysFor(club, asked);
-        const tables = options.json === true;
+        const tables = options.json === true || options.files !== undefined;
         const ofDivisions = ways && bestOfDivisions(club, ways, tables);
         const division = ways?.divisions[ofDivisions?.kind === "best" ? ofDivisions.of : 0];
         // With wishes, the question is the machine with the ways that were found for them.
@@ -84,6 +89,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         const device = namedDevice(club, question, made);
         terminal.progress("");
         const sheet = options.sheet && (await sheetWriter())(club, question, answer, options.sheet, options.replace === true, terminal);
+        const files = options.files && (await filesWriter())(club, question, built, options.files, options.replace === true, terminal);
         const costs = waysOutCosts(club.catalogue, answer);
         if (options.json)
           terminal.out(
@@ -110,6 +116,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
           for (const line of deviceText(device, title)) terminal.out(line);
         }
         if (sheet) terminal.err(sheet);
+        if (files) terminal.err(files);
         if (ways?.tooMany || ways?.outcome === "none") return 1;
         // The rules allow it, but nobody can build it as asked.
         if (built?.kind === "refused" || device?.kind === "refused") return 1;
@@ -121,4 +128,8 @@ export const registerPlan: Register = (program, { terminal, action }) => {
 /** Pages are set by the site's room, which the other questions need not wait for. */
 async function sheetWriter() {
   return (await import("../printing/sheet.js")).writeSheet;
+}
+
+async function filesWriter() {
+  return (await import("../printing/sheet.js")).writeFiles;
 }

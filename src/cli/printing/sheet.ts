@@ -2,14 +2,15 @@
 
 import { existsSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
-import { writeFile } from "../../files/index.js";
+import { checkFile, writeFile } from "../../files/index.js";
 import { lidSheetOf, sheetOf, waysOutCosts } from "../../pages/index.js";
 import type { Answer } from "../../planning/index.js";
-import { lidFile, sheetFile } from "../../publish/index.js";
+import { benchFiles, lidFile, sheetFile } from "../../publish/index.js";
 import { noticeText } from "../../words/index.js";
 import type { AskedBuild } from "../reading/build-question.js";
 import type { Club } from "../reading/club.js";
 import { packageTop, shown } from "../reading/folders.js";
+import type { BuiltMachine } from "../reading/wiring-for.js";
 import { WrongUse } from "../wrong-use.js";
 import type { Terminal } from "./terminal.js";
 
@@ -52,4 +53,29 @@ export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: 
     result.why.waysOut[0] ?? "A sheet is made for a machine that is switched between modes.",
     result.why.reasons,
   );
+}
+
+/** Writes the tables of the build sheet as files beside one another. Returns what is to be said of them. */
+export function writeFiles(
+  club: Club,
+  asked: AskedBuild,
+  built: BuiltMachine | undefined,
+  folder: string,
+  replace: boolean,
+  terminal: Terminal,
+): string {
+  const wiring = built?.kind === "built" ? built.best.wiring : undefined;
+  if (wiring?.kind !== "wiring")
+    throw new WrongUse(
+      `There are no files for the bench: ${built?.kind === "refused" ? built.why.says : (wiring?.says ?? "no switch is wanted.")}`,
+      "They are made for a machine that is switched between modes.",
+    );
+  const files = benchFiles(wiring.plan, asked.build.name, noticeText(club.catalogue)).map(({ name, content }) => {
+    const path = resolve(terminal.folder, folder, name);
+    return { path, place: shown(path, terminal.folder), content };
+  });
+  // All or none: nothing is written where one of them is there already.
+  for (const { path, place } of files) checkFile(path, replace, place);
+  for (const { path, place, content } of files) writeFile(path, content, replace, place);
+  return `Wrote ${files.map((f) => f.place).join(", ")}.`;
 }
