@@ -8,7 +8,7 @@ export const data = paged("planner");
 export function render({ view }: Shown<PageHead>) {
   return (
     <Layout page={view} wide scripts={["assets/planner.js"]} styles={["assets/planner.css"]}>
-      <div id="planner" data-records="data/planner.json" data-solve="assets/planner-solve.js" data-bench="assets/planner-bench.js">
+      <div id="planner" data-records="data/planner.pack" data-solve="assets/planner-solve.js" data-bench="assets/planner-bench.js">
         <noscript>
           <p class="lead">
             The planner needs a script, which your browser does not run. What works in which machine stands under{" "}

@@ -3,12 +3,13 @@
 import { cpSync, existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
 import type { EleventyConfig } from "@11ty/eleventy";
 import type { Catalogue } from "../catalogue/index.js";
 import { type FolderJob, replaceFolder } from "../files/index.js";
 import { entriesOf, type Pages, pagesOf } from "../pages/index.js";
 import { fieldGuide, jsonSchemas, locator } from "../records/index.js";
-import { downloads, exportsOf } from "./exports/index.js";
+import { downloads, exportsOf, plannerRecords } from "./exports/index.js";
 import { indexPages } from "./search-index.js";
 import { givePages } from "./wire.js";
 import { writePack } from "./write-pack.js";
@@ -130,6 +131,8 @@ async function fillSite(folder: string, options: BuildSiteOptions): Promise<Omit
   say("Writing the exports");
   const exported = exportsOf({ catalogue, pages, schemas: jsonSchemas(), address: options.address?.replace(/\/?$/, "/") ?? "" });
   for (const { name, content } of exported) write(name, content);
+  // Packed by us: not every host packs what it sends, and an answer waits for them.
+  write("data/planner.pack", gzipSync(plannerRecords(catalogue), { level: 9 }));
   const assets = join(top, "dist", "templates", "assets");
   cpSync(assets, join(folder, "assets"), { recursive: true });
   write("assets/search-data.js", `globalThis.slotwrightSearch=${JSON.stringify(entriesOf(pages))};\n`);

@@ -56,7 +56,7 @@ describe("the served site", () => {
       "index.html",
       "planner.html",
       "search.html",
-      "data/planner.json",
+      "data/planner.pack",
       "assets/planner-solve.js",
       "assets/planner-bench.js",
       "pagefind/pagefind.js",

@@ -20,8 +20,8 @@ beforeAll(async () => {
   cpSync(join(siteFolder, "assets"), join(folder, "assets"), { recursive: true });
   for (const name of ["planner.html", "offline.js"]) cpSync(join(siteFolder, name), join(folder, name));
   cpSync(join(siteFolder, "offline"), join(folder, "offline"), { recursive: true });
-  cpSync(join(siteFolder, "data", "planner.json"), join(folder, "data", "planner.json"));
-  writeFileSync(join(folder, "data", "planner.json"), JSON.stringify({ records, unread: [], errors: [] }));
+  cpSync(join(siteFolder, "data", "planner.pack"), join(folder, "data", "planner.pack"));
+  writeFileSync(join(folder, "data", "planner.pack"), JSON.stringify({ records, unread: [], errors: [] }));
   site = await serveFolder(folder);
   browser = await startBrowser();
 });

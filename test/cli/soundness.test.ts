@@ -101,8 +101,8 @@ describe("a site made even so", () => {
     expect(code).toBe(0);
     for (const page of ["index.html", "boards/skerry-16t.html", "cards/gannet-fixed-disk-controller.html", "planner.html"])
       expect(readFileSync(join(folder, "_site", page), "utf8"), page).toContain("conflicts/gannet-a-hangs-under-r6.yaml:10");
-    const url = readFileSync(join(folder, "_site", "data", "planner.json"), "utf8");
-    const catalogue = await openRecords({ text: url });
+    const packed = readFileSync(join(folder, "_site", "data", "planner.pack"));
+    const catalogue = await openRecords({ url: `data:application/octet-stream;base64,${packed.toString("base64")}` });
     for (const name of ["records", "verdicts"])
       expect(JSON.parse(readFileSync(join(folder, "_site", "data", `${name}.json`), "utf8")).unread, name).toEqual([
         expect.objectContaining({ kind: "conflict", id: "gannet-a-hangs-under-r6", line: 10, column: 9 }),

@@ -1,5 +1,6 @@
 // The pieces of the single file: each is compressed and inflated the first time it is wanted. Also the workers, which are such pieces.
 import { must } from "../../records/index.js";
+import { inflate } from "../../scripts/index.js";
 import type { Script } from "../worker/engine.js";
 import type { Message, Reply } from "../worker/protocol.js";
 
@@ -8,15 +9,15 @@ const texts = new Map<string, Promise<string>>();
 export function piece(name: string): Promise<string> {
   const known = texts.get(name);
   if (known) return known;
-  const text = inflate(document.getElementById(`piece-${name}`)?.textContent ?? "");
+  const text = textFrom(document.getElementById(`piece-${name}`)?.textContent ?? "");
   texts.set(name, text);
   return text;
 }
 
-function inflate(base64: string): Promise<string> {
+function textFrom(base64: string): Promise<string> {
   const letters = atob(base64);
   const bytes = Uint8Array.from(letters, (c) => c.charCodeAt(0));
-  return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).text();
+  return inflate(new Blob([bytes])).then((whole) => whole.text());
 }
 
 interface Port {

@@ -1,6 +1,7 @@
 // The worker's side of the talk: every message is a task, every task one reply. A fault of ours is told, never swallowed.
 import { type Catalogue, gather, type PlannerRecords } from "../../catalogue/index.js";
 import { must } from "../../records/index.js";
+import { inflate } from "../../scripts/index.js";
 import type { Message, RecordsFrom, Reply } from "./protocol.js";
 
 export interface Port {
@@ -41,5 +42,5 @@ export async function openRecords(records: RecordsFrom): Promise<Catalogue> {
 async function fetched(url: string): Promise<unknown> {
   const response = await fetch(url);
   if (!response.ok) throw new Error(`The records could not be loaded (${response.status}).`);
-  return response.json();
+  return JSON.parse(await (await inflate(await response.blob())).text());
 }

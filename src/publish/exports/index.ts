@@ -71,7 +71,6 @@ export function exportsOf({ catalogue, pages, schemas, address }: ExportOptions)
   const answers = new Map(pages.cards.map((p) => [p.href, p.answer]));
   return [
     { name: "data/records.json", content: json({ ...about, club_record: catalogue.club ?? null, ...records }) },
-    { name: "data/planner.json", content: plannerRecords(catalogue) },
     { name: "data/verdicts.json", content: json({ ...about, verdicts }) },
     { name: "data/schema/export.json", content: json(exportSchema(schemas)) },
     ...Object.entries(schemas).map(([kind, schema]) => ({ name: `data/schema/${kind}.json`, content: json(schema) })),

@@ -1,5 +1,6 @@
 // The service worker: keeps the whole site on the reader's device and hands it out when the network does not answer. While there is a
 // network the page always comes from there, so that nothing read is ever older than what the club has published.
+import { inflate } from "./inflate.js";
 import { fileAt, type PackTable, storesOf, type Told, typeOf } from "./pack.js";
 
 declare const edition: string;
@@ -75,7 +76,7 @@ async function fill(): Promise<void> {
   const cache = await caches.open(store);
   const [table, packed] = await Promise.all([whole(`offline/table.json?${edition}`), whole(`offline/site.pack?${edition}`)]);
   await cache.put("table", table);
-  const pack = await inflated(counted(packed));
+  const pack = await inflate(await counted(packed).blob());
   // Its length is written beside it, so that a page can say how much room it takes without opening it.
   await cache.put("pack", new Response(pack, { headers: { "content-length": String(pack.size) } }));
   opened = undefined;
@@ -106,14 +107,6 @@ async function whole(name: string): Promise<Response> {
   const response = await fetch(new URL(name, top), { cache: "no-cache" });
   if (!response.ok) throw new Error(`${name}: ${response.status}`);
   return response;
-}
-
-/** Some servers inflate what they recognise as gzip on the way; then it is already what it should be. */
-async function inflated(response: Response): Promise<Blob> {
-  const blob = await response.blob();
-  const [first, second] = new Uint8Array(await blob.slice(0, 2).arrayBuffer());
-  if (first !== 0x1f || second !== 0x8b) return blob;
-  return new Response(blob.stream().pipeThrough(new DecompressionStream("gzip"))).blob();
 }
 
 async function answer(request: Request): Promise<Response> {
