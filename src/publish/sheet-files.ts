@@ -37,7 +37,7 @@ export function benchFiles(plan: WiringPlan, title: string, notice?: string): Be
       name: "parts.csv",
       content: csv(
         ["count", "part", "name", "for", "at_hand"],
-        plan.parts.map((p) => [p.count, p.part ?? "", p.name, p.use, p.atHand ? "yes" : "no"]),
+        plan.parts.map((p) => [p.count, p.part ?? "", p.name, p.use, p.part === undefined ? "" : p.atHand ? "yes" : "no"]),
         notice,
       ),
     },

@@ -10,7 +10,7 @@ const mostCautions = 3;
 /** In about ten lines, each naming the part of the sheet that has the rest. */
 export function orderOfWork(plan: WiringPlan, jumpers: number): string[] {
   const { device, pinWork, wires, benchTest, connectors } = plan;
-  const toGet = plan.parts.filter((p) => !p.atHand).length;
+  const toGet = plan.parts.filter((p) => p.part !== undefined && !p.atHand).length;
   const steps = (wanted: (step: WiringPlan["benchTest"][number]) => boolean) => {
     const numbers = benchTest.filter(wanted).map((s) => s.number);
     const [first, last] = [numbers[0], numbers.at(-1)];

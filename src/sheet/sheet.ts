@@ -28,7 +28,13 @@ export function buildSheet(catalogue: Catalogue, combination: Combination, plan:
     toDo: plan.toDo,
     conditions: combination.conditions.map((c) => [c.says, ...c.ways.slice(0, 1).map((w) => w.says)].map(sentence).join(" ")),
     unknowns: combination.unknowns.map(({ says, how }) => ({ says, how })),
-    parts: plan.parts.map(({ name, count, use, atHand }) => ({ name, count, use, atHand })),
+    // What no record names nobody can have noted as at hand.
+    parts: plan.parts.map(({ part, name, count, use, atHand }) => ({
+      name,
+      count,
+      use,
+      atHand: part === undefined ? "look" : atHand ? "yes" : "to get",
+    })),
     alsoNeeded: combination.alsoNeeded.map((n) => `${nameOf(n.as)}: ${n.says}`),
     slots: combination.cards.map((c) => ({ slot: c.slot, card: nameOf(c.as), revision: c.revision, freedom: c.freedom })),
     jumpers,

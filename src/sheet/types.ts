@@ -85,7 +85,12 @@ export interface BuildSheet {
   readonly toDo: readonly string[];
   readonly conditions: readonly string[];
   readonly unknowns: readonly { readonly says: string; readonly how: string }[];
-  readonly parts: readonly { readonly name: string; readonly count: number; readonly use: string; readonly atHand: boolean }[];
+  readonly parts: readonly {
+    readonly name: string;
+    readonly count: number;
+    readonly use: string;
+    readonly atHand: "yes" | "to get" | "look";
+  }[];
   /** What the cards need besides, which no rule judges. */
   readonly alsoNeeded: readonly string[];
   readonly slots: readonly SheetSlot[];

@@ -208,7 +208,7 @@ function finish(input: FinishInput): WiringPlan {
     finding: options.tables === false ? [] : findingRows(built, singles),
     faults: options.tables === false ? noTable : faultTable(built, singles, pointName),
     doubleFaults: options.tables === false ? noTable : faultTable(built, doubleSwaps(faultInput), pointName),
-    parts: partsList({ pinWork, catalogue, candidate, device, loom, sockets, atHand }),
+    parts: partsList({ pinWork, catalogue, candidate, device, loom, sockets, atHand, called: demands.called }),
     cautions: cautionsOf([...cautionIds]),
     toDo,
     notes,

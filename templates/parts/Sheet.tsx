@@ -144,7 +144,7 @@ function PartsSection({ view }: { readonly view: SheetPage }) {
     <Section id="parts" title="Parts">
       <Table
         heads={["Have", "Number", "Part", "For", "At hand"]}
-        rows={sheet.parts.map((p) => [box, p.count, p.name, p.use, p.atHand ? "yes" : "to get"])}
+        rows={sheet.parts.map((p) => [box, p.count, p.name, p.use, p.atHand])}
         css="ticks"
       />
       {sheet.alsoNeeded.length > 0 ? (

@@ -34,3 +34,21 @@ describe("the images of a build sheet", () => {
     });
   });
 });
+
+describe("the parts of a build sheet", () => {
+  it("hold what is not wire: a knob, sleeves for what is soldered, two labels a wire, a cover for the window, the other half of a plug", () => {
+    const catalogue = withSums(world({ parts, versions: { "1A": 65536, "1B": 65536, "1C": 65536 } }));
+    const modes = combination([{ firmware: "1A" }, { firmware: "1B" }, { firmware: "1C" }], []);
+    const wiring = planWiring(catalogue, modes, { length_m: 0.5 });
+    if (wiring.kind !== "wiring") throw new Error(JSON.stringify(wiring));
+    const { plan } = wiring;
+    const sheet = buildSheet(catalogue, modes, plan, "Skiff");
+    const count = (name: string) => sheet.parts.filter((p) => p.name === name).reduce((sum, p) => sum + p.count, 0);
+    expect(count("Knob with a pointer")).toBe(1);
+    expect(count("Label for a wire")).toBe(2 * plan.wires.length);
+    const soldered = plan.wires.flatMap((w) => [w.from, w.to]).filter((end) => end.at === "switch" || end.at === "connector");
+    expect(count("Heat-shrink sleeve")).toBe(soldered.length);
+    expect(sheet.parts.filter((p) => p.use === "J1, other half").map((p) => p.count)).toEqual([1]);
+    for (const p of sheet.parts) expect(["yes", "to get", "look"]).toContain(p.atHand);
+  });
+});
