@@ -18,4 +18,15 @@ export { switchable } from "./switchable.js";
 export { kindWord, type Unresolved, unresolvedNames } from "./unresolved.js";
 export { kindsOf, mainMemory, mainMemoryLiesAnywhere, type Unsaid, unsaidOfCard, unsaidOfPart } from "./unsaid.js";
 export * from "./versions.js";
-export { fewestBits, ioMeeting, lacksSpace, type Meeting, meetIo, meetMemory, memoryMeeting, overlay, spaceBits } from "./windows.js";
+export {
+  fewestBits,
+  ioMeeting,
+  lacksSpace,
+  type Meeting,
+  mayBeMain,
+  meetIo,
+  meetMemory,
+  memoryMeeting,
+  overlay,
+  spaceBits,
+} from "./windows.js";

@@ -94,6 +94,12 @@ function silences(over: MemoryWindow, under: MemoryWindow): "yes" | "no" | "perh
   return under.yields_to.includes(over.asserts) ? "yes" : "no";
 }
 
+/** Whether its bytes are main memory. */
+export function mayBeMain({ main, is }: Pick<MemoryWindow, "main" | "is">): "yes" | "no" | "perhaps" {
+  if (main !== undefined) return main ? "yes" : "no";
+  return is === undefined || is === "ram" ? "perhaps" : "no";
+}
+
 /** The windows would fight at one address, for sure. */
 export function meetMemory(a: MemoryWindow, b: MemoryWindow, bus: Spaces): boolean {
   return memoryMeeting(a, b, bus) !== undefined && overlay(a, b) === "no";

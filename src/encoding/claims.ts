@@ -108,7 +108,8 @@ function mainMemoryTakings(frame: Frame): Taken[] {
   );
 }
 
-function cardTakings(frame: Frame): Taken[] {
+/** What cards take, with windows that follow the slot as they are written. */
+export function cardTakings(frame: Frame): Taken[] {
   return eachCard(frame).flatMap(({ at, asked }) => {
     const { card } = asked;
     const out: Taken[] = [];

@@ -72,6 +72,21 @@ export function memoryUnknown(frame: Frame, told: Fact, ...when: (readonly (Lite
   return unsettled(frame, { ...told, says, refs: [...told.refs, ref("board", board.id)] }, howToFindMemory(frame), ...when);
 }
 
+/** Refused where the amount of main memory fails for sure; open where that hangs on windows of which nobody knows whether they count. */
+export function refusedByMemory(
+  frame: Frame,
+  told: Fact,
+  fails: { readonly sure: readonly Literal[][]; readonly perhaps: readonly Literal[][] },
+  when: readonly (Literal | undefined)[],
+): Draft[] {
+  const says = `${told.says} Whether memory on a card counts with the board's is not known.`;
+  const how = "Fit the card, and see how much memory the machine then counts; write main: true or false beside its window.";
+  return [
+    ...never(frame, told, ...fails.sure.map((state) => [...when, ...state])),
+    ...unsettled(frame, { ...told, says }, how, ...fails.perhaps.map((state) => [...when, ...state])),
+  ];
+}
+
 export function howToFindMemory(frame: Frame): string {
   return `Count the memory fitted, and write the amounts that ${frame.question.board.name} can have into its record.`;
 }

@@ -22,7 +22,15 @@ export function claimLines(claims: Claims): readonly ClaimLine[] {
     ...listed(claims.memory).map((w) => ({
       kind: "memory" as const,
       what: `${placeText({ ...w, size: bytes(w.size) })}${w.space === undefined ? "" : ` in ${w.space}`}`,
-      note: [sizeText(bytes(w.size)), w.is ? answers[w.is] : "", againText(w.decoded_bits), ...overlayText(w)].filter(Boolean).join(", "),
+      note: [
+        sizeText(bytes(w.size)),
+        w.is ? answers[w.is] : "",
+        w.main ? "counts as main memory" : "",
+        againText(w.decoded_bits),
+        ...overlayText(w),
+      ]
+        .filter(Boolean)
+        .join(", "),
     })),
     ...listed(claims.interrupts).map((i) => ({
       kind: "interrupt" as const,

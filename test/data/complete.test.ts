@@ -40,6 +40,7 @@ const left: Readonly<Record<string, string>> = {
   "card claims[].memory[].slot_step": "no card of the demo answers at addresses that follow its slot",
   "card settings[].positions[].io[].slot_step": "no card of the demo answers at addresses that follow its slot",
   "card settings[].positions[].memory[].slot_step": "no card of the demo answers at addresses that follow its slot",
+  "board fixed[].memory[].main": "main memory of a board has a field of its own",
   "bus chains[].most": "the grant chain of the demo serves every slot",
   "firmware versions[].image.width": "every image of the demo is for one socket width, told by the board",
   "build stands.cards[].as": "no machine of the demo stands with two of one kind",

@@ -1,4 +1,5 @@
 // Test records are written short: here what they leave out is written as none, so that they say all that the planner must know.
+import { mayBeMain } from "../../src/catalogue/index.js";
 import { type Board, type Card, type Claims, listed, resourceKinds } from "../../src/records/index.js";
 
 type Filled<T> = T & Claims;
@@ -7,13 +8,16 @@ type Filled<T> = T & Claims;
 export function spellOutCard(card: Card): Card {
   const settings = card.settings?.map((setting) => {
     const spoken = resourceKinds.filter((kind) => setting.positions.some((p) => p[kind] !== undefined));
-    return { ...setting, positions: setting.positions.map((p) => filled(p, (kind) => (spoken.includes(kind) ? "none" : undefined))) };
+    return {
+      ...setting,
+      positions: setting.positions.map((p) => filled(paged(p), (kind) => (spoken.includes(kind) ? "none" : undefined))),
+    };
   });
   const bySettings = (kind: (typeof resourceKinds)[number]) =>
     settings?.some((s) => s.positions.some((p) => p[kind] !== undefined)) ? ("settings" as const) : ("none" as const);
   const passing = { ...card, chain: card.chain ?? ("passes" as const) };
   if (typeof card.claims === "string") return { ...passing, ...(settings ? { settings } : {}) };
-  const entries = listed(card.claims).map((entry) => filled(entry, entry.when ? () => "none" : bySettings));
+  const entries = listed(card.claims).map((entry) => filled(paged(entry), entry.when ? () => "none" : bySettings));
   const whole = entries.some((entry) => !entry.when && !entry.revisions);
   const claims = whole ? entries : [...entries, filled({}, bySettings)];
   return { ...passing, claims: claims as Exclude<NonNullable<Card["claims"]>, string>, ...(settings ? { settings } : {}) };
@@ -35,6 +39,11 @@ export function spellOutBoard(board: Board): Board {
     ...(board.chains ? { chains: board.chains.map((chain) => ({ ...chain, empty: chain.empty ?? ("passes" as const) })) } : {}),
     memory: typeof board.memory === "object" ? { ...board.memory, base: board.memory.base ?? 0 } : (board.memory ?? "none"),
   };
+}
+
+/** Memory of a card counts with no other, where its record does not say. */
+function paged<T extends Claims>(of: T): T {
+  return Array.isArray(of.memory) ? { ...of, memory: of.memory.map((w) => (mayBeMain(w) === "perhaps" ? { ...w, main: false } : w)) } : of;
 }
 
 function filled<T extends Claims>(of: T, word: (kind: (typeof resourceKinds)[number]) => "none" | "settings" | undefined): Filled<T> {

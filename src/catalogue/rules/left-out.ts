@@ -5,7 +5,7 @@ import { type Ref, ref } from "../ref.js";
 import type { Draft, Rule } from "../rule.js";
 import { followsSlot } from "../slot-windows.js";
 import { mainMemory, mainMemoryLiesAnywhere, unsaidOfCard, unsaidOfPart } from "../unsaid.js";
-import { lacksSpace } from "../windows.js";
+import { lacksSpace, mayBeMain } from "../windows.js";
 
 export const leftOut: Rule = {
   name: "left-out",
@@ -22,6 +22,7 @@ export const leftOut: Rule = {
         const at = ref("card", card.id, ...gap.path);
         if (kinds.length > 0) yield* told(kinds, "The card", at, gap.path.at(-2) === "positions");
       }
+      yield* perhapsMain(card);
       yield* windowsWithoutSpace(bus, "card", card, claimSites(card));
     }
     for (const card of catalogue.cards.values())
@@ -85,6 +86,18 @@ export const leftOut: Rule = {
     }
   },
 };
+
+function* perhapsMain(card: Card): Iterable<Draft> {
+  for (const { path, claims } of claimSites(card))
+    for (const [i, window] of listed(claims.memory).entries())
+      if (mayBeMain(window) === "perhaps")
+        yield {
+          level: "note",
+          says: "The window does not say whether its bytes count as main memory; that is read as not known.",
+          at: ref("card", card.id, ...path, "memory", i),
+          hint: "Add main: true where firmware and programs use it with the board's memory, else false.",
+        };
+}
 
 function* windowsWithoutSpace(bus: Bus, kind: "board" | "card", { id }: Board | Card, sites: readonly ClaimSite[]): Iterable<Draft> {
   for (const { path, claims } of sites)

@@ -1,10 +1,9 @@
 // Known conflicts as conditional rules: when these conditions hold, this happens, with these remedies, on this evidence.
 
 import { inRange } from "../../catalogue/index.js";
-import { knowsMemory } from "../../machine/index.js";
 import { bytes, type Conflict, itemAt } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
-import { conjunctions, type Draft, fact, howToFindMemory, ref, type SoftLevel, type TradeRule } from "../draft.js";
+import { conjunctions, type Draft, fact, howToFindMemory, never, ref, refusedByMemory, type SoftLevel, type TradeRule } from "../draft.js";
 import type { Condition } from "../facts.js";
 import {
   cardIn,
@@ -18,9 +17,9 @@ import {
   runsIn,
   runsVersion,
   settingsStand,
-  withMemory,
 } from "../frame.js";
 import { conflictsAmong } from "../lookup.js";
+import { between, knowsMachineMemory, memoryHolds } from "../machine-memory.js";
 
 export const conflicts: TradeRule = {
   name: "conflict",
@@ -69,26 +68,36 @@ export function conflictDrafts(frame: Frame, conflict: Conflict): Draft[] {
   if ((conflict.remedies ?? []).length > 0) return [soft(3, "remedy", conflict.name)];
   // Where the board's record has no memory, a condition on it may hold: that counts as if it did, but rules nothing out.
   const { memory_at_least: least, memory_at_most: most } = conflict.when;
-  if (!knowsMemory(frame.question) && (least !== undefined || most !== undefined))
-    return [{ kind: "unknown", fact: told, how: howToFindMemory(frame), when }];
-  return [{ kind: "sure", fact: told, rules: when.map((literals) => ({ kind: "forbid", literals })) }];
+  if (least === undefined && most === undefined) return never(frame, told, ...when);
+  if (!knowsMachineMemory(frame)) return [{ kind: "unknown", fact: told, how: howToFindMemory(frame), when }];
+  return refusedByMemory(
+    frame,
+    told,
+    { sure: occurrences(frame, conflict, ["yes"]), perhaps: occurrences(frame, conflict, ["perhaps"]) },
+    [],
+  );
 }
 
 /** Every way the conditions can hold in this machine, as conjunctions: one per mode, copy of a card, and pair of neighbouring slots. */
-export function occurrences(frame: Frame, { when }: Pick<Conflict, "when">): Literal[][] {
+export function occurrences(
+  frame: Frame,
+  { when }: Pick<Conflict, "when">,
+  byMemory: readonly ("yes" | "perhaps")[] = ["yes", "perhaps"],
+): Literal[][] {
   const { family, board, slots, modes } = frame.question;
   if (when.boards && !when.boards.some((b) => b.board === board.id)) return [];
   if (when.modes_at_least !== undefined && modes.length < when.modes_at_least) return [];
   const machine: Literal[] = [
     onRevisions(frame, (r) => !when.boards || when.boards.some((b) => b.board === board.id && (!b.revisions || b.revisions.includes(r)))),
-    withMemory(
-      frame,
-      (m) =>
-        !knowsMemory(frame.question) ||
-        ((when.memory_at_least === undefined || m >= bytes(when.memory_at_least)) &&
-          (when.memory_at_most === undefined || m <= bytes(when.memory_at_most))),
-    ),
   ];
+  const { memory_at_least: least = 0, memory_at_most: most } = when;
+  const amount = between(bytes(least), most === undefined ? Number.POSITIVE_INFINITY : bytes(most));
+  const judged = (when.memory_at_least !== undefined || most !== undefined) && knowsMachineMemory(frame);
+  const memoryIn = (m: number): readonly (readonly Literal[])[] => {
+    if (!judged) return [[]];
+    const states = memoryHolds(frame, m, amount);
+    return byMemory.flatMap((answer) => (answer === "yes" ? states.sure : states.perhaps));
+  };
   const found = eachMode(frame).flatMap(({ at: m }) => {
     const versions = when.firmware;
     const version = versions ? runsVersion(frame, m, (v) => versions.some((s) => inRange(family, v, s))) : modeKept(frame, m);
@@ -107,14 +116,16 @@ export function occurrences(frame: Frame, { when }: Pick<Conflict, "when">): Lit
           ...settingsStand(frame, at, c.settings ?? {}),
         ];
       });
-      const base = [...machine, version, ...perCard];
+      const bases = memoryIn(m).map((memory) => [...machine, version, ...perCard, ...memory]);
       const [a, b] = chosen;
-      if (!when.adjacent || !a || !b) return [base];
+      if (!when.adjacent || !a || !b) return bases;
       const wide = (of: (typeof chosen)[number]) => of.asked.card.room.slots ?? 1;
       return slots.flatMap((s) =>
         slots
           .filter((t) => t.position === s.position + wide(a) || s.position === t.position + wide(b))
-          .map((t) => [...base, inSlot(frame, a.at, (x) => x.id === s.id), inSlot(frame, b.at, (x) => x.id === t.id)]),
+          .flatMap((t) =>
+            bases.map((base) => [...base, inSlot(frame, a.at, (x) => x.id === s.id), inSlot(frame, b.at, (x) => x.id === t.id)]),
+          ),
       );
     });
   });

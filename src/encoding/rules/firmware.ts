@@ -1,10 +1,10 @@
 // Firmware on the board: which versions run on which revision, and how much memory they need.
 
 import { memoryNeeded, runsOn, versionIndex } from "../../catalogue/index.js";
-import { knowsMemory } from "../../machine/index.js";
 import { type FirmwareVersion, itemAt, lastOf, sizeText } from "../../records/index.js";
-import { type Draft, fact, memoryUnknown, never, ref, type TradeRule } from "../draft.js";
-import { eachMode, type Frame, onRevisions, runsVersion, withMemory } from "../frame.js";
+import { type Draft, fact, memoryUnknown, never, ref, refusedByMemory, type TradeRule } from "../draft.js";
+import { eachMode, type Frame, onRevisions, runsVersion } from "../frame.js";
+import { knowsMachineMemory, lessThan, memoryHolds } from "../machine-memory.js";
 
 export const firmware: TradeRule = {
   name: "firmware",
@@ -52,9 +52,10 @@ function hungry(frame: Frame): Draft[] {
     const pointer = ref("firmware", family.id, `/versions/${versionIndex(family, version.id)}`);
     if (memoryNeeded(version) === 0) return [];
     const says = `${family.name} ${version.id} needs ${sizeText(memoryNeeded(version))} of memory.`;
-    const modes = eachMode(frame).map(({ at }) => runsVersion(frame, at, (id) => id === version.id));
-    if (!knowsMemory(frame.question)) return memoryUnknown(frame, fact("firmware", says, pointer), ...modes.map((runs) => [runs]));
-    const short = withMemory(frame, (m) => m < memoryNeeded(version));
-    return never(frame, fact("firmware", says, pointer), ...modes.map((runs) => [runs, short]));
+    const told = fact("firmware", says, pointer);
+    const modes = eachMode(frame).map(({ at }) => ({ at, runs: runsVersion(frame, at, (id) => id === version.id) }));
+    if (!knowsMachineMemory(frame)) return memoryUnknown(frame, told, ...modes.map(({ runs }) => [runs]));
+    const short = lessThan(memoryNeeded(version));
+    return modes.flatMap(({ at, runs }) => refusedByMemory(frame, told, memoryHolds(frame, at, short), [runs]));
   });
 }

@@ -1,9 +1,9 @@
 // What a card needs of the machine: firmware, features, board, memory, clock, other cards, a bus-master slot, rails.
 import { featuresOf, inRange, rangeText } from "../../catalogue/index.js";
-import { knowsMemory, type Release } from "../../machine/index.js";
+import type { Release } from "../../machine/index.js";
 import { bytes, itemAt, known, sizeText, unknown } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
-import { type Draft, fact, memoryUnknown, never, ref, type TradeRule, unsettled } from "../draft.js";
+import { type Draft, fact, memoryUnknown, never, ref, refusedByMemory, type TradeRule, unsettled } from "../draft.js";
 import {
   always,
   cardIn,
@@ -17,8 +17,8 @@ import {
   onRevisions,
   runsIn,
   runsVersion,
-  withMemory,
 } from "../frame.js";
+import { type Holds, knowsMachineMemory, lessThan, memoryHolds, moreThan } from "../machine-memory.js";
 
 export const needs: TradeRule = {
   name: "needs",
@@ -79,21 +79,20 @@ function ofMachine(frame: Frame, at: number): Draft[] {
       ]),
     );
   }
-  const inModes = (says: string, pointer: string, test: (bytes: number) => boolean): Draft[] => {
+  const inModes = (says: string, pointer: string, fails: Holds): Draft[] => {
     const told = fact("needs-memory", says, ref("card", card.id, pointer));
-    const modes = modesNeeding(frame, at, "memory-size").map(({ at: m, holds }) => [here, holds, modeKept(frame, m)]);
-    return knowsMemory(frame.question)
-      ? modes.flatMap((when) => never(frame, told, [...when, withMemory(frame, test)]))
-      : memoryUnknown(frame, told, ...modes);
+    const modes = modesNeeding(frame, at, "memory-size").map(({ at: m, holds }) => ({ m, when: [here, holds, modeKept(frame, m)] }));
+    if (!knowsMachineMemory(frame)) return memoryUnknown(frame, told, ...modes.map(({ when }) => when));
+    return modes.flatMap(({ m, when }) => refusedByMemory(frame, told, memoryHolds(frame, m, fails, at), when));
   };
   const { memory_at_least: least, memory_at_most: most } = n;
   if (least !== undefined)
     out.push(
-      ...inModes(`${card.name} needs at least ${sizeText(bytes(least))} of memory.`, "/needs/memory_at_least", (m) => m < bytes(least)),
+      ...inModes(`${card.name} needs at least ${sizeText(bytes(least))} of memory.`, "/needs/memory_at_least", lessThan(bytes(least))),
     );
   if (most !== undefined)
     out.push(
-      ...inModes(`${card.name} fails with more than ${sizeText(bytes(most))} of memory.`, "/needs/memory_at_most", (m) => m > bytes(most)),
+      ...inModes(`${card.name} fails with more than ${sizeText(bytes(most))} of memory.`, "/needs/memory_at_most", moreThan(bytes(most))),
     );
   if (n.clock_at_most_MHz !== undefined) {
     const [limit, clock] = [known(n.clock_at_most_MHz), known(board.clock_MHz)];

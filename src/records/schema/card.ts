@@ -63,8 +63,8 @@ export const Needs = strict("What the card needs. Everything left out is not nee
   firmware: optional(list(FirmwareRange, "Firmware it works with: any one of these spans.")),
   features: optional(list(mark("A feature id."), "Firmware features it needs, all of them.")),
   boards: optional(list(BoardMatch, "Boards it works on: any one of these. Left out: any board with its bus.")),
-  memory_at_least: optional(size("Least main memory.")),
-  memory_at_most: optional(size("Most main memory; above it the card fails.")),
+  memory_at_least: optional(size("Least main memory, on the board and on other cards together.")),
+  memory_at_most: optional(size("Most main memory, on the board and on other cards together; above it the card fails.")),
   clock_at_most_MHz: optional(fact(amount("MHz"), "Fastest bus clock it follows.")),
   cards: optional(
     list(

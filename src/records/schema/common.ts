@@ -199,6 +199,11 @@ export const MemoryWindow = strict("A run of memory addresses.", {
         "Overlay lines of the bus under which it keeps silent: it may lie where another window asserts one of them, and only there. Two that yield still meet. unknown where nobody has looked. Left out: none.",
     }),
   ),
+  main: optional(
+    flag(
+      "Its bytes are main memory: they count with those on the board and on other cards. Left out: not known, where ram answers or nothing is said of what does; else no.",
+    ),
+  ),
   takes_turns: optional(
     flag(
       "It answers only while its software opens it, and that software closes it before another is opened; two such windows may lie at one place (default no).",

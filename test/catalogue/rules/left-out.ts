@@ -70,12 +70,19 @@ export default {
       const inA24 = <T extends { space?: string }>(w: T) => Object.assign(w, { space: "A24" });
       for (const part of board["tb-1"]!.fixed) if (Array.isArray(part.memory)) part.memory.map(inA24);
       Object.assign(board["tb-1"]!.memory!, { space: "A24" });
-      card.tc!.claims = [{ io: "settings", memory: [{ base: 0xc0000, size: "4K" }], interrupts: "settings", dma: "settings" }];
+      card.tc!.claims = [{ io: "settings", memory: [{ base: 0xc0000, size: "4K", main: false }], interrupts: "settings", dma: "settings" }];
     },
     "the number of a slot, where a card answers by it": (c) => {
       const { card } = written(c);
-      const window = { base: 0xc0000, size: 0x1000, slot_step: 0x1000 };
+      const window = { base: 0xc0000, size: 0x1000, slot_step: 0x1000, main: false };
       card.tc!.claims = [{ io: "settings", memory: [window], interrupts: "settings", dma: "settings" }];
+    },
+    "whether memory of a card counts as main memory": (c) => {
+      const windows = [
+        { base: 0xc0000, size: "4K" },
+        { base: 0xd0000, size: "4K", is: "rom" as const },
+      ];
+      written(c).card.tc!.claims = [{ io: "settings", memory: windows, interrupts: "settings", dma: "settings" }];
     },
     "where main memory lies": (c) => {
       delete written(c).board["tb-1"]!.memory;

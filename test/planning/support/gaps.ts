@@ -5,7 +5,7 @@ import type { Random } from "../../support/solver/random.js";
 /** Now and then a record leaves something out, or says that nobody knows. The looser the world, the seldomer. */
 export function withGaps(r: Random, tight: number, card: Card): Card {
   if (r.next() >= 0.25 * tight) return card;
-  const how = r.pick(["no claims", "unknown", "none", "entry", "entry", "position", "position", "empty", "chain"] as const);
+  const how = r.pick(["no claims", "unknown", "none", "entry", "entry", "position", "position", "empty", "chain", "main"] as const);
   const entries = typeof card.claims === "object" ? card.claims : [];
   const settings = card.settings ?? [];
   switch (how) {
@@ -13,6 +13,8 @@ export function withGaps(r: Random, tight: number, card: Card): Card {
       const { claims: _, ...rest } = card;
       return rest;
     }
+    case "main":
+      return JSON.parse(JSON.stringify(card, (key, value) => (key === "main" ? undefined : value))) as Card;
     case "chain": {
       const { chain: _, ...rest } = card;
       return rest;

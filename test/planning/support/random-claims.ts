@@ -19,6 +19,7 @@ export function claimsIn({ r, tight, space }: Where) {
       ...r.pick([{ base: r.int(0, 14) * 16 }, { base: r.int(0, 14) * 16 }, { base: r.int(0, 6) * 16, slot_step: 16 }]),
       size: r.pick([16, 32]),
       space: space(),
+      main: r.next() < 0.4,
       decoded_bits: maybe(0.3, () => r.pick([5, 6, 7, "unknown"] as const)),
       ...r.pick([
         {},

@@ -1,6 +1,7 @@
 // Known conflicts: whether one's conditions all hold in a mode, and what then remains.
 import type { CardCondition, Conflict } from "../../../../src/records/index.js";
-import { bytesOf, memoryKnown, onCard, settingsHold } from "./facts.js";
+import { bytesOf, onCard, settingsHold } from "./facts.js";
+import { mainMemoryIn } from "./memory.js";
 import { inSpan, isBoard } from "./needs.js";
 import { positionsOf } from "./place.js";
 import { runs } from "./switching.js";
@@ -12,39 +13,43 @@ export interface Effect {
 }
 
 export function effectsOf(c: Case): Effect[] {
-  return c.world.conflicts.filter((k) => c.modes.some((mode) => applies(c, mode, k))).map((k) => effectOf(c, k));
+  return c.world.conflicts.flatMap((k) => {
+    const inModes = c.modes.map((mode) => applies(c, mode, k));
+    if (inModes.includes("yes")) return [effectOf(k, true)];
+    return inModes.includes("perhaps") ? [effectOf(k, false)] : [];
+  });
 }
 
-function effectOf(c: Case, k: Conflict): Effect {
+/** What hangs on the amount of memory, where that is not known, counts as if it were so; a plain "no" is then not known. */
+function effectOf(k: Conflict, sure: boolean): Effect {
   if (k.status === "disproved") return { objections: [], level: 0 };
   // "A loss or an oddity is told as if it were so", suspected or not.
   if (k.effect === "cosmetic") return { objections: [], level: 1 };
   if (k.effect === "degrades") return { objections: [], level: 2 };
   if (k.status === "suspected") return { objections: [unknown(`whether ${k.id} is so`)], level: 0 };
-  if (!k.remedies && onMemory(k) && !memoryKnown(c)) return { objections: [unknown(`memory of the machine, for ${k.id}`)], level: 0 };
+  if (!k.remedies && !sure) return { objections: [unknown(`memory of the machine, for ${k.id}`)], level: 0 };
   return k.remedies ? { objections: [], level: 3 } : { objections: [no(k.id)], level: 0 };
 }
 
-const onMemory = ({ when }: Conflict) => when.memory_at_least !== undefined || when.memory_at_most !== undefined;
-
-/** Where the board's record has no memory the condition may hold, and counts as if it did; a plain "no" is then not known. */
-function memoryHolds({ machine: { memory } }: Case, { when }: Conflict): boolean {
-  return (
-    (when.memory_at_least === undefined || memory >= bytesOf(when.memory_at_least)) &&
-    (when.memory_at_most === undefined || memory <= bytesOf(when.memory_at_most))
-  );
+function memoryHolds(c: Case, mode: ModeOfUse, { when }: Conflict): "yes" | "no" | "perhaps" {
+  if (when.memory_at_least === undefined && when.memory_at_most === undefined) return "yes";
+  const there = mainMemoryIn(c, mode);
+  if (!there) return "perhaps";
+  const least = when.memory_at_least === undefined ? 0 : bytesOf(when.memory_at_least);
+  const most = when.memory_at_most === undefined ? Number.POSITIVE_INFINITY : bytesOf(when.memory_at_most);
+  if (there.to < least || there.from > most) return "no";
+  return there.from >= least && there.to <= most ? "yes" : "perhaps";
 }
 
 /** "Conditions; all that are given must hold at once, in one mode." */
-function applies(c: Case, mode: ModeOfUse, k: Conflict): boolean {
+function applies(c: Case, mode: ModeOfUse, k: Conflict): "yes" | "no" | "perhaps" {
   const { when } = k;
-  return (
+  const others =
     (!when.boards || isBoard(c, when.boards)) &&
     (!when.firmware || when.firmware.some((span) => inSpan(c, span, mode.version))) &&
-    (!memoryKnown(c) || memoryHolds(c, k)) &&
     (when.modes_at_least === undefined || c.modes.length >= when.modes_at_least) &&
-    choices(c, when.cards ?? []).some((chosen) => cardsHold(mode, when.cards ?? [], chosen, when.adjacent ?? false))
-  );
+    choices(c, when.cards ?? []).some((chosen) => cardsHold(mode, when.cards ?? [], chosen, when.adjacent ?? false));
+  return others ? memoryHolds(c, mode, k) : "no";
 }
 
 /** Every way to take one card of the machine for each condition, no card for two. */

@@ -1,6 +1,7 @@
 // What cards and firmware need: versions, features, boards, memory, the bus clock, other cards.
 import type { BoardMatch, FirmwareRange } from "../../../../src/records/index.js";
-import { bytesOf, known, memoryKnown } from "./facts.js";
+import { bytesOf, known } from "./facts.js";
+import { mainMemoryIn } from "./memory.js";
 import { keeps, runs } from "./switching.js";
 import { type Case, type Fitted, type ModeOfUse, no, type Objection, unknown } from "./world.js";
 
@@ -41,7 +42,7 @@ export function firmwareObjections(c: Case, mode: ModeOfUse): Objection[] {
   const out: Objection[] = [];
   if (!isBoard(c, family.boards)) out.push(no(`${family.id} is not made for this board`));
   if (version.boards && !isBoard(c, version.boards)) out.push(no(`${version.id} does not run on this board`));
-  if (version.memory_at_least !== undefined) out.push(...memoryAtLeast(c, version.id, version.memory_at_least));
+  if (version.memory_at_least !== undefined) out.push(...memoryAtLeast(mainMemoryIn(c, mode), version.id, version.memory_at_least));
   return out;
 }
 
@@ -60,10 +61,12 @@ function needsOf(c: Case, mode: ModeOfUse, f: Fitted): Objection[] {
     out.push(no(`${f.as} lacks a feature of ${mode.version}`));
   if (needs.boards && !isBoard(c, needs.boards)) out.push(no(`${f.as} does not work on this board`));
   if (keeps(f, mode, "memory-size")) {
-    if (needs.memory_at_least !== undefined) out.push(...memoryAtLeast(c, f.as, needs.memory_at_least));
-    if (needs.memory_at_most !== undefined && !memoryKnown(c)) out.push(unknown(`memory of the machine, for ${f.as}`));
-    else if (needs.memory_at_most !== undefined && c.machine.memory > bytesOf(needs.memory_at_most))
-      out.push(no(`${f.as} bears less memory`));
+    // "On the board and on other cards together."
+    const memory = mainMemoryIn(c, mode, f);
+    if (needs.memory_at_least !== undefined) out.push(...memoryAtLeast(memory, f.as, needs.memory_at_least));
+    const most = needs.memory_at_most === undefined ? undefined : bytesOf(needs.memory_at_most);
+    if (most !== undefined && memory && memory.from > most) out.push(no(`${f.as} bears less memory`));
+    else if (most !== undefined && (!memory || memory.to > most)) out.push(unknown(`memory of the machine, for ${f.as}`));
   }
   if (needs.clock_at_most_MHz !== undefined && keeps(f, mode, "clock")) {
     const [most, clock] = [known(needs.clock_at_most_MHz), known(c.world.board.clock_MHz)];
@@ -73,9 +76,9 @@ function needsOf(c: Case, mode: ModeOfUse, f: Fitted): Objection[] {
   return out;
 }
 
-function memoryAtLeast(c: Case, what: string, size: number | string): Objection[] {
-  if (!memoryKnown(c)) return [unknown(`memory of the machine, for ${what}`)];
-  return c.machine.memory < bytesOf(size) ? [no(`${what} needs more memory`)] : [];
+function memoryAtLeast(memory: ReturnType<typeof mainMemoryIn>, what: string, size: number | string): Objection[] {
+  if (memory && memory.to < bytesOf(size)) return [no(`${what} needs more memory`)];
+  return !memory || memory.from < bytesOf(size) ? [unknown(`memory of the machine, for ${what}`)] : [];
 }
 
 /** "Another card it needs, running in the same mode: any one of those named." */
