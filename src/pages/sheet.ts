@@ -192,7 +192,7 @@ function sheetView(
 /** Three beside one another on paper. */
 const faceWide = 258;
 /** Room for a note and a resistor on either side. */
-const pinsWide = 480;
+const pinsWide = 510;
 
 /** A face and its solder side are the same picture where every contact lies alike; then it is drawn once, under both names. */
 function seenOnce(faces: readonly Face[]): readonly Face[] {

@@ -12,8 +12,8 @@ export function FirstPage({ view }: { readonly view: SheetPage }) {
       <Section id="switch" title="Switch">
         <Drawing figure={view.backDrawing} />
         <p>
-          A heavy dot has a wire, a large one is a common, a heavy line a link. Makes differ in where a terminal sits: its mark counts, and
-          the meter.
+          Bold numbers are wires, large dots commons, heavy lines links; empty dots have no wire. Makes differ in where a terminal sits: its
+          mark counts, and the meter.
         </p>
         <Table
           heads={["Position", "Mode", "Firmware", "Cards on", "Contacts made", "Bank lines"]}

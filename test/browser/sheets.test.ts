@@ -18,7 +18,7 @@ import { visit } from "./open.js";
 const top = fileURLToPath(new URL("../..", import.meta.url));
 const reading = readRecords(readData(join(top, "data")).map(({ file, bytes }) => ({ file, content: bytes })));
 const { catalogue } = link(reading.records, { failed: reading.failed, today: "2026-01-01" });
-const builds = ["saltmarsh-three-mode-skerry", "osk-three-mode-16t-c", "switched-skua-24-d1"];
+const builds = ["saltmarsh-three-mode-skerry", "osk-three-mode-16t-c", "switched-skua-24-d1", "analyser-and-disk-switched"];
 
 let browser: Browser;
 let page: Page;
