@@ -1,6 +1,21 @@
 // A board: the answer, how to tell its revisions apart, then slots, addresses, rails, firmware, problems, tests.
 import type { BoardPage } from "../src/pages/index.js";
-import { Act, Answer, Claims, Conflicts, counted, Drawing, Facts, Link, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
+import {
+  Act,
+  Answer,
+  Claims,
+  Conflicts,
+  counted,
+  Drawing,
+  Facts,
+  Fold,
+  Link,
+  Notes,
+  Section,
+  Sources,
+  Tested,
+  Value,
+} from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 
@@ -14,29 +29,30 @@ export function render({ view }: Shown<BoardPage>) {
       <Act href={view.planner} root={root}>
         Plan a machine with this board
       </Act>
+      <Drawing figure={view.slotDrawing} />
       <RevisionsSection view={view} />
-      <Section id="facts" title="What it is">
-        {view.summary ? <p>{view.summary}</p> : null}
-        <Facts facts={view.facts} />
-        <p>{view.memory}</p>
-      </Section>
-      <SlotsSection view={view} />
-      <AddressesSection view={view} />
-      <RailsSection view={view} />
-      <FirmwareSection view={view} />
       {view.conflicts.length > 0 ? (
         <Section id="problems" title="Known problems on this board">
           <Conflicts lines={view.conflicts} root={root} />
         </Section>
       ) : null}
+      <SlotsSection view={view} />
+      <AddressesSection view={view} />
+      <RailsSection view={view} />
+      <FirmwareSection view={view} />
+      <Fold id="facts" title="What it is">
+        {view.summary ? <p>{view.summary}</p> : null}
+        <Facts facts={view.facts} />
+        <p>{view.memory}</p>
+      </Fold>
       {view.tested.length > 0 ? (
-        <Section id="tested" title="Tested on it">
+        <Fold id="tested" title="Tested on it" says={view.tested.length === 1 ? "one build" : `${view.tested.length} builds`}>
           {view.timeDrawing ? <Drawing figure={view.timeDrawing} /> : null}
           <Tested builds={view.tested} root={root} />
-        </Section>
+        </Fold>
       ) : null}
-      <Notes notes={view.notes} />
-      <Sources sources={view.sources} />
+      <Notes notes={view.notes} folded />
+      <Sources sources={view.sources} folded />
     </Layout>
   );
 }
@@ -67,8 +83,7 @@ function RevisionsSection({ view }: { readonly view: BoardPage }) {
 
 function SlotsSection({ view }: { readonly view: BoardPage }) {
   return (
-    <Section id="slots" title="Slots">
-      <Drawing figure={view.slotDrawing} />
+    <Fold id="slots" title="Slots" says={view.slots.map((s) => s.id).join(", ")}>
       <div class="scroll">
         <table class="list">
           <thead>
@@ -106,13 +121,13 @@ function SlotsSection({ view }: { readonly view: BoardPage }) {
         </table>
       </div>
       {view.chain ? <p>{view.chain}</p> : null}
-    </Section>
+    </Fold>
   );
 }
 
 function AddressesSection({ view }: { readonly view: BoardPage }) {
   return (
-    <Section id="addresses" title="What the board itself takes, and where cards can answer">
+    <Fold id="addresses" title="What the board itself takes, and where cards can answer">
       <dl class="facts">
         {view.fixed.map((f) => (
           <div key={f.name + f.on}>
@@ -133,13 +148,13 @@ function AddressesSection({ view }: { readonly view: BoardPage }) {
           <Drawing figure={m.drawing} />
         </div>
       ))}
-    </Section>
+    </Fold>
   );
 }
 
 function RailsSection({ view }: { readonly view: BoardPage }) {
   return (
-    <Section id="rails" title="Supply">
+    <Fold id="rails" title="Supply">
       <p class="more">Each rail of the newest revision, loaded by the board alone, up to what may be planned with.</p>
       <Drawing figure={view.railDrawing} />
       <div class="scroll">
@@ -175,14 +190,14 @@ function RailsSection({ view }: { readonly view: BoardPage }) {
           </tbody>
         </table>
       </div>
-    </Section>
+    </Fold>
   );
 }
 
 function FirmwareSection({ view }: { readonly view: BoardPage }) {
   const { root } = view;
   return (
-    <Section id="firmware" title="Firmware">
+    <Fold id="firmware" title="Firmware">
       {view.firmware.map((f) => (
         <div key={f.link.href}>
           <h3>
@@ -216,6 +231,6 @@ function FirmwareSection({ view }: { readonly view: BoardPage }) {
           ) : null}
         </div>
       ))}
-    </Section>
+    </Fold>
   );
 }

@@ -1,6 +1,6 @@
 // A card: does it work in mine? Then what else to get, settings, what it takes, problems, who has it working.
 import type { CardPage } from "../src/pages/index.js";
-import { Act, Answer, Claims, Conflicts, Drawing, Facts, Links, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
+import { Act, Answer, Claims, Conflicts, Drawing, Facts, Fold, Links, Notes, Section, Sources, Tested, Value } from "./parts/bits.js";
 import { Layout } from "./parts/Layout.js";
 import { paged, type Shown } from "./parts/paged.js";
 import { Settings } from "./parts/Settings.js";
@@ -18,9 +18,15 @@ export function render({ view }: Shown<CardPage>) {
           Besides the card <a href="#get">{view.besides}</a>.
         </p>
       ) : null}
+      <Drawing figure={view.faceDrawing} />
       <Where view={view} />
       <GetSection view={view} />
-      <Section id="needs" title="What it needs">
+      {view.conflicts.length > 0 ? (
+        <Section id="problems" title="Known problems">
+          <Conflicts lines={view.conflicts} root={root} />
+        </Section>
+      ) : null}
+      <Fold id="needs" title="What it needs">
         <dl class="facts">
           {view.needs.map((n) => (
             <div key={n.what + n.says}>
@@ -31,30 +37,28 @@ export function render({ view }: Shown<CardPage>) {
             </div>
           ))}
         </dl>
-      </Section>
+      </Fold>
       <Settings view={view} />
       <ClaimsSection view={view} />
       {view.enable || view.panel.length > 0 ? <EnableSection view={view} /> : null}
-      {view.conflicts.length > 0 ? (
-        <Section id="problems" title="Known problems">
-          <Conflicts lines={view.conflicts} root={root} />
-        </Section>
-      ) : null}
-      <Section id="tested" title="Who has tried it">
-        {view.testsDrawing ? <Drawing figure={view.testsDrawing} /> : null}
+      <Fold id="tested" title="Who has tried it" says={triedText(view.tested.length)}>
         {view.timeDrawing ? <Drawing figure={view.timeDrawing} /> : null}
         {view.tested.length > 0 ? <Tested builds={view.tested} root={root} /> : <p>Nobody whose result is written down here.</p>}
-      </Section>
+      </Fold>
       {view.revisions.length > 0 ? <RevisionsSection view={view} /> : null}
       {view.summary ? (
-        <Section title="What it is">
+        <Fold title="What it is">
           <p>{view.summary}</p>
-        </Section>
+        </Fold>
       ) : null}
-      <Notes notes={view.notes} />
-      <Sources sources={view.sources} />
+      <Notes notes={view.notes} folded />
+      <Sources sources={view.sources} folded />
     </Layout>
   );
+}
+
+function triedText(count: number): string {
+  return count === 0 ? "nobody yet" : count === 1 ? "one build" : `${count} builds`;
 }
 
 function GetSection({ view }: { readonly view: CardPage }) {
@@ -81,7 +85,7 @@ function GetSection({ view }: { readonly view: CardPage }) {
 
 function ClaimsSection({ view }: { readonly view: CardPage }) {
   return (
-    <Section id="claims" title="What it takes">
+    <Fold id="claims" title="What it takes">
       {view.claims.map((c) => (
         <div key={c.when}>
           <p class="when">{c.when}:</p>
@@ -126,14 +130,14 @@ function ClaimsSection({ view }: { readonly view: CardPage }) {
       <Facts facts={view.facts} />
       {view.termination ? <p>Termination: {view.termination}</p> : null}
       {view.cooling ? <p>Cooling: {view.cooling}</p> : null}
-    </Section>
+    </Fold>
   );
 }
 
 function EnableSection({ view }: { readonly view: CardPage }) {
   const { root } = view;
   return (
-    <Section id="enable" title="Switching it off, leads to the outside">
+    <Fold id="enable" title="Switching it off, leads to the outside">
       {view.enable ? (
         <>
           <p>
@@ -164,13 +168,13 @@ function EnableSection({ view }: { readonly view: CardPage }) {
       <p>
         Before wiring anything, read the <a href={`${root}cautions.html`}>cautions</a>.
       </p>
-    </Section>
+    </Fold>
   );
 }
 
 function RevisionsSection({ view }: { readonly view: CardPage }) {
   return (
-    <Section id="revisions" title="Its revisions">
+    <Fold id="revisions" title="Its revisions">
       <dl class="revisions">
         {view.revisions.map((r) => (
           <div key={r.id}>
@@ -184,6 +188,6 @@ function RevisionsSection({ view }: { readonly view: CardPage }) {
           </div>
         ))}
       </dl>
-    </Section>
+    </Fold>
   );
 }

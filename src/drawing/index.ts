@@ -1,6 +1,7 @@
 // Drawings: plain data in, inline SVG out. Imports planning's and wiring's types only.
 export * from "./address-map.js";
 export * from "./bank-map.js";
+export * from "./card-face.js";
 export * from "./connector-face.js";
 export * from "./device-pins.js";
 export * from "./evidence-time.js";

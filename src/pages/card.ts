@@ -1,6 +1,7 @@
 // A card's page: does it work in mine, with which firmware, what else would I have to get; then its settings and claims.
 import { onChain, rangeText } from "../catalogue/index.js";
-import { bytes, type Card, listed, sizeText } from "../records/index.js";
+import { cardFace } from "../drawing/index.js";
+import { bytes, type Card, known, listed, sizeText } from "../records/index.js";
 import type { Cells } from "./cells.js";
 import { type ClaimLine, claimLines, claimText, openOfCard } from "./claims.js";
 import {
@@ -20,9 +21,8 @@ import {
   value,
 } from "./common.js";
 import { type ConflictLine, conflictsWhere } from "./conflict.js";
-import { testsFigure } from "./line-figures.js";
 import { plannerWith } from "./links.js";
-import type { Figure } from "./marks.js";
+import { type Figure, figure } from "./marks.js";
 import { type Picker, pickerOf } from "./picker.js";
 import { ownWords } from "./search/own-words.js";
 import { boardSummaries, cardAnswer, cardMark, sureOf } from "./summary.js";
@@ -83,8 +83,8 @@ export interface CardPage extends PageHead {
   readonly conflicts: readonly ConflictLine[];
   readonly tested: readonly TestedView[];
   readonly timeDrawing?: Figure | undefined;
-  /** The same over the years. */
-  readonly testsDrawing?: Figure | undefined;
+  /** Outline, edge, back plate and its jumper and lever blocks. */
+  readonly faceDrawing: Figure;
   readonly notes?: string | undefined;
   readonly sources: readonly SourceView[];
   readonly planner?: string;
@@ -187,6 +187,27 @@ function settingsOf(card: Card): SettingView[] {
   }));
 }
 
+function numberOf(amount: number | "unknown"): number | undefined {
+  return amount === "unknown" ? undefined : amount;
+}
+
+/** What a hand can move; what software sets has no place on the card. */
+function faceFigure(ctx: Context, card: Card): Figure {
+  const blocks = (card.settings ?? []).flatMap(({ id, by, positions, default: factory }) =>
+    by === "software" ? [] : [{ id, by, positions: positions.map((p) => ({ id: p.id, factory: p.id === factory })) }],
+  );
+  const edge = ctx.catalogue.buses.get(card.bus)?.edges.find((e) => e.id === card.edge)?.name ?? card.edge;
+  const face = {
+    name: card.name,
+    length: numberOf(known(card.room.length_mm)),
+    height: numberOf(known(card.room.height_mm)),
+    edge,
+    plate: card.room.opening === true,
+    blocks,
+  };
+  return figure((prefix, width) => cardFace(face, prefix, width), `face-${card.id}`);
+}
+
 function whenText(
   when: Readonly<Record<string, string | readonly string[]>> | undefined,
   revisions: readonly string[] | undefined,
@@ -252,7 +273,7 @@ export function cardPage(ctx: Context, cells: Cells, card: Card): CardPage {
     conflicts: conflictsWhere(ctx, (c) => c.when.cards?.some((x) => x.card === card.id) ?? false),
     tested,
     timeDrawing: timeFigure(tested, card.id),
-    testsDrawing: testsFigure(tested, card.id),
+    faceDrawing: faceFigure(ctx, card),
     notes: card.notes,
     sources: sourcesView(card.sources),
     planner: plannerWith(`?card=${card.id}`),

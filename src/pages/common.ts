@@ -17,6 +17,8 @@ export interface PageHead {
   readonly part: string;
   /** What the reader of any page must know first: records that could not be read. */
   readonly notice?: string | undefined;
+  /** On paper: whose records these are, and how new. */
+  readonly edition?: string;
   /** File of the record, and the page that shows it line by line. */
   readonly written?: { readonly file: string; readonly href: string };
   /** What the search index says of the page; left out, the page is not searched. */

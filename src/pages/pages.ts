@@ -6,13 +6,13 @@ import { type BoardPage, boardPage } from "./board.js";
 import { type BuildPage, buildPage } from "./build.js";
 import { type BusPage, busPage } from "./bus.js";
 import { type CardPage, cardPage } from "./card.js";
+import { cardBars } from "./card-bars.js";
 import { cellsOf, type Judge } from "./cells.js";
 import { type Context, type LineOf, type PageHead, recordLink } from "./common.js";
 import { type ConflictPage, conflictPage } from "./conflict.js";
 import { type FindingsPage, findingsPage } from "./findings.js";
 import { type FirmwarePage, firmwarePage } from "./firmware.js";
 import { judge as askPlanning } from "./judge.js";
-import { cardBars } from "./line-figures.js";
 import { boardList, buildList, cardList, conflictList, firmwareList, type ListPage, partList, type StartPage, startPage } from "./lists.js";
 import { type MatrixPage, matrixPage } from "./matrix.js";
 import { type PartPage, partPage } from "./part.js";
@@ -111,10 +111,16 @@ export function pagesOf(given: Given): Pages {
   const searched = (Object.values(made).flat() as readonly PageHead[]).flatMap((p) => p.search ?? []);
   const pages: Pages = { ...made, search: [searchPage(searched)] };
   const notice = noticeText(catalogue);
-  if (notice === undefined) return pages;
-  const withNotice = Object.entries(pages).map(([kind, list]) => [
-    kind,
-    (list as readonly PageHead[]).map((page) => ({ ...page, notice })),
-  ]);
-  return Object.fromEntries(withNotice) as unknown as Pages;
+  const every = { edition: editionText(catalogue), ...(notice === undefined ? {} : { notice }) };
+  const whole = Object.entries(pages).map(([kind, list]) => [kind, (list as readonly PageHead[]).map((page) => ({ ...page, ...every }))]);
+  return Object.fromEntries(whole) as unknown as Pages;
+}
+
+/** What tells one printed page from a later one: whose records, and the day of the newest result among them. */
+function editionText({ club, builds }: Catalogue): string {
+  const newest = [...builds.values()]
+    .flatMap((b) => b.result?.date ?? [])
+    .sort()
+    .at(-1);
+  return [club?.name, newest ? `results up to ${newest}` : "no results yet"].filter(Boolean).join(", ");
 }

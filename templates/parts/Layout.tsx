@@ -85,6 +85,9 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
             </p>
           ) : null}
         </main>
+        <p class="on-paper">
+          {page.edition}. <span data-printed>{page.href}</span>
+        </p>
         <footer>
           <p>
             <a href={`${root}sure.html`}>How sure is this?</a> <a href={`${root}cautions.html`}>Cautions</a>{" "}

@@ -1,11 +1,11 @@
 // The settings of a card: every jumper, switch and software setting with what each position does and takes.
 import type { CardPage } from "../../src/pages/index.js";
-import { Section } from "./bits.js";
+import { Fold } from "./bits.js";
 
 export function Settings({ view }: { readonly view: CardPage }) {
   if (view.settings.length === 0) return null;
   return (
-    <Section id="settings" title="Settings">
+    <Fold id="settings" title="Settings" says={view.settings.map((s) => s.id).join(", ")}>
       {view.settings.map((s) => (
         <div key={s.id + (s.on ?? "")} class="setting">
           <h3>
@@ -43,6 +43,6 @@ export function Settings({ view }: { readonly view: CardPage }) {
           {i.says} cannot stand together: {i.why}
         </p>
       ))}
-    </Section>
+    </Fold>
   );
 }

@@ -72,30 +72,38 @@ function BoardWhere({ where, root }: { readonly where: WhereView; readonly root:
       </h3>
       <p>{where.says}</p>
       {where.groups.map((g) => (
-        <Group key={g.revisions.join()} group={g} root={root} />
+        <div key={g.revisions.join()} class="group">
+          <GroupName group={g} root={root} />
+          <Bar bar={g.bar} />
+        </div>
       ))}
+      <details class="reasons-of">
+        <summary>Why, and for which memory and settings</summary>
+        {where.groups.map((g) => (
+          <div key={g.revisions.join()}>
+            <GroupName group={g} root={root} />
+            <ol class="runs">
+              {g.runs.map((r) => (
+                <Run key={r.text} run={r} root={root} />
+              ))}
+            </ol>
+          </div>
+        ))}
+      </details>
     </div>
   );
 }
 
-function Group({ group, root }: { readonly group: GroupView; readonly root: string }) {
+function GroupName({ group, root }: { readonly group: GroupView; readonly root: string }) {
   return (
-    <div class="group">
-      <h4>
-        {group.says}{" "}
-        {group.matrix.map((m) => (
-          <a key={m.href} href={`${root}${m.href}`} title="All cards in this revision">
-            <code>{m.text}</code>
-          </a>
-        ))}
-      </h4>
-      <Bar bar={group.bar} />
-      <ol class="runs">
-        {group.runs.map((r) => (
-          <Run key={r.text} run={r} root={root} />
-        ))}
-      </ol>
-    </div>
+    <h4>
+      {group.says}{" "}
+      {group.matrix.map((m) => (
+        <a key={m.href} href={`${root}${m.href}`} title="All cards in this revision">
+          <code>{m.text}</code>
+        </a>
+      ))}
+    </h4>
   );
 }
 

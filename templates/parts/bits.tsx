@@ -135,6 +135,32 @@ export function Section({
   );
 }
 
+/** A section that is opened when it is wanted: everything weighs less than the answer. The id is inside, so that a link to it opens it. */
+export function Fold({
+  id,
+  title,
+  says,
+  children,
+}: {
+  readonly id?: string;
+  readonly title: string;
+  readonly says?: string | undefined;
+  readonly children: ComponentChildren;
+}) {
+  return (
+    <section class="fold">
+      <details>
+        <summary>
+          <h2>{title}</h2> {says ? <span class="more">{says}</span> : null}
+        </summary>
+        <div class="body" id={id}>
+          {children}
+        </div>
+      </details>
+    </section>
+  );
+}
+
 export function Value({ value, code }: { readonly value: ValueView; readonly code?: boolean | undefined }) {
   if (value.known && code) return <code>{value.text}</code>;
   if (value.known) return <span>{value.text}</span>;
@@ -251,7 +277,7 @@ export function Tested({ builds, root }: { readonly builds: readonly TestedView[
   );
 }
 
-export function Conflicts({ lines, root }: { readonly lines: readonly ConflictLine[]; readonly root: string }) {
+function ConflictLines({ lines, root }: { readonly lines: readonly ConflictLine[]; readonly root: string }) {
   return (
     <ul class="lines">
       {lines.map((c) => (
@@ -267,10 +293,29 @@ export function Conflicts({ lines, root }: { readonly lines: readonly ConflictLi
   );
 }
 
-export function Sources({ sources }: { readonly sources: readonly SourceView[] }) {
-  if (sources.length === 0) return null;
+/** Problems that stand open at once; two more are not worth a fold. */
+const openProblems = 5;
+
+export function Conflicts({ lines, root }: { readonly lines: readonly ConflictLine[]; readonly root: string }) {
+  const shown = lines.length > openProblems + 2 ? openProblems : lines.length;
   return (
-    <Section id="sources" title="Where this comes from">
+    <div>
+      <ConflictLines lines={lines.slice(0, shown)} root={root} />
+      {shown < lines.length ? (
+        <details>
+          <summary>{lines.length - shown} more problems</summary>
+          <ConflictLines lines={lines.slice(shown)} root={root} />
+        </details>
+      ) : null}
+    </div>
+  );
+}
+
+export function Sources({ sources, folded }: { readonly sources: readonly SourceView[]; readonly folded?: boolean }) {
+  if (sources.length === 0) return null;
+  const Box = folded ? Fold : Section;
+  return (
+    <Box id="sources" title="Where this comes from">
       <dl class="sources">
         {sources.map((s) => (
           <div key={s.id} id={`source-${s.id}`}>
@@ -284,14 +329,16 @@ export function Sources({ sources }: { readonly sources: readonly SourceView[] }
           </div>
         ))}
       </dl>
-    </Section>
+    </Box>
   );
 }
 
-export function Notes({ notes }: { readonly notes?: string | undefined }) {
-  return notes ? (
-    <Section title="Notes">
+export function Notes({ notes, folded }: { readonly notes?: string | undefined; readonly folded?: boolean }) {
+  if (!notes) return null;
+  const Box = folded ? Fold : Section;
+  return (
+    <Box title="Notes">
       <p>{notes}</p>
-    </Section>
-  ) : null;
+    </Box>
+  );
 }

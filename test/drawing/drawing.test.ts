@@ -5,6 +5,7 @@ import {
   addressMap,
   bankMap,
   type Cut,
+  cardFace,
   connectorFace,
   layOutPanel,
   type PanelItem,
@@ -113,6 +114,19 @@ describe("rail loads", () => {
     );
     expect(railWords({ rail: "+5", used_A: 7, limit_A: 6 })).toBe("7\u2009A of 6\u2009A, over by 1\u2009A");
     expect(railWords({ rail: "+5", used_A: 2, limit_A: 6 })).toBe("2\u2009A of 6\u2009A, 4\u2009A to spare");
+  });
+});
+
+describe("the card on the bench", () => {
+  it("tells its size, or that nobody wrote it down, and where each block left the factory", () => {
+    const blocks = [{ id: "J2", by: "jumper" as const, positions: ["5", "10"].map((id) => ({ id, factory: id === "10" })) }];
+    expect(described(cardFace({ name: "C", length: 206, edge: "long", plate: true, blocks }, "c"))).toBe(
+      "A card with the long edge, 206\u202fmm long, height not known, with a back plate. J2 has the places 5, 10, from the factory 10.",
+    );
+    const open = blocks.map((b) => ({ ...b, positions: b.positions.map(({ id }) => ({ id, factory: false })) }));
+    expect(described(cardFace({ name: "C", edge: "short", plate: false, blocks: open }, "c"))).toBe(
+      "A card with the short edge, length not known, height not known. J2 has the places 5, 10.",
+    );
   });
 });
 

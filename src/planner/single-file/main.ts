@@ -2,7 +2,7 @@
 
 import { pageOf, sectionOf } from "../../pages/index.js";
 import { must } from "../../records/index.js";
-import { anchored, boardPicker, matrixFilters } from "../../scripts/index.js";
+import { anchored, boardPicker, matrixFilters, unfold } from "../../scripts/index.js";
 import { type Surroundings, startPlanner } from "../start.js";
 import { connect } from "../worker/engine.js";
 import type { BenchTasks, Tasks } from "../worker/protocol.js";
@@ -106,6 +106,7 @@ function toAnchor(anchor: string): void {
   const at = anchored(anchor);
   for (const old of document.querySelectorAll(".source .at")) old.classList.remove("at");
   at?.classList.toggle("at", at.parentElement?.classList.contains("source") ?? false);
+  unfold(at);
   const details = at?.classList.contains("anchor") ? at.parentElement?.querySelector("details") : undefined;
   if (details) details.open = true;
   at?.scrollIntoView({ block: "start" });

@@ -8,3 +8,8 @@ export function anchored(anchor: string): HTMLElement | null {
     return document.getElementById(anchor);
   }
 }
+
+/** Opens whatever the place is folded away in. */
+export function unfold(at: Element | null): void {
+  for (let box = at?.closest("details"); box; box = box.parentElement?.closest("details")) box.open = true;
+}

@@ -1,9 +1,10 @@
 // On every page: "/" goes to the search box; on pages with a matrix or a picker, those are made to work. All of it is extra: pages read without it.
 
 import { offerCopy } from "../offline/offer.js";
-import { anchored } from "./anchor.js";
+import { anchored, unfold } from "./anchor.js";
 import { matrixFilters } from "./filters.js";
 import { boardPicker } from "./picker.js";
+import { sayPrinted } from "./printed.js";
 
 function slashToSearch(): void {
   document.addEventListener("keydown", (event) => {
@@ -21,15 +22,17 @@ function slashToSearch(): void {
 /** A link to a reason opens it. */
 function openTarget(): void {
   const target = anchored(location.hash.slice(1));
-  const details = target?.parentElement?.querySelector("details");
-  if (!target || !details || !target.classList.contains("anchor")) return;
-  details.open = true;
+  if (!target) return;
+  unfold(target);
+  const details = target.parentElement?.querySelector("details");
+  if (details && target.classList.contains("anchor")) details.open = true;
   target.scrollIntoView({ block: "start" });
 }
 
 openTarget();
 addEventListener("hashchange", openTarget);
 slashToSearch();
+sayPrinted();
 matrixFilters();
 boardPicker();
 offerCopy(document.body.dataset.root ?? "").catch(() => {

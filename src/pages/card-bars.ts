@@ -1,11 +1,8 @@
-// Two pictures along a line: the cards of a build over the releases of its firmware, and the tests of a thing over the years.
-import { evidenceTime } from "../drawing/index.js";
+// The cards of a build over the releases of its firmware.
 import type { Build } from "../records/index.js";
 import { barOf, type CardBar } from "./bar.js";
 import type { Cells } from "./cells.js";
 import { type Context, recordLink } from "./common.js";
-import { type Figure, figure } from "./marks.js";
-import type { TestedView } from "./tested.js";
 
 /** Each card alone on the build's own board revision, under every release that runs there; it shows why one release is not enough. */
 export function cardBars(ctx: Context, cells: Cells, build: Build): readonly CardBar[] {
@@ -18,13 +15,4 @@ export function cardBars(ctx: Context, cells: Cells, build: Build): readonly Car
     card: recordLink(ctx.catalogue, "card", card),
     bar: barOf(columns.map(({ version }) => cells.at({ board: build.board, revision, family, version, card }))),
   }));
-}
-
-const outcomes = { workable: "worked", conditional: "partly", "ruled-out": "failed", unknown: "partly" } as const;
-
-/** Drawn from three tests on; fewer are read faster than drawn. */
-export function testsFigure(tested: readonly TestedView[], id: string): Figure | undefined {
-  if (tested.length < 3) return undefined;
-  const events = tested.map((t) => ({ date: t.date, outcome: outcomes[t.mark.verdict], label: `${t.on}; ${t.by}` }));
-  return figure((prefix, width) => evidenceTime(events, prefix, width), `tests-${id}`);
 }
