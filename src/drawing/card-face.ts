@@ -1,6 +1,6 @@
 // A card as it lies on the bench: its outline to scale with edge and back plate, and its jumper and lever blocks under it,
 // each with the place it left the factory with.
-import { circle, dashes, drawing, join, line, nothing, rect, type Svg, text, tone, unitsFor, weight, widthOf } from "./svg.js";
+import { circle, dashes, drawing, join, line, nothing, rect, type Svg, text, tone, unitsFor, weight, widthOf, wrap } from "./svg.js";
 
 /** A jumper, lever or solder block. */
 export interface SettingBlock {
@@ -48,8 +48,10 @@ export function cardFace(card: CardFace, prefix: string, pixels = 640): string {
       rect(left + 12 + i * 5, top + tall, 2.5, 7, { fill: "currentColor", "stroke-width": weight.thin }),
     ),
   );
-  const under = top + tall + 24;
-  const words = text(left, under, `${card.plate ? "Back plate on the left. " : ""}Edge: ${card.edge}. ${said}.`, { small: true });
+  const about = `${card.plate ? "Back plate on the left. " : ""}Edge: ${card.edge}. ${said[0]?.toUpperCase()}${said.slice(1)}.`;
+  const lines = wrap(about, width - left - 4, { small: true });
+  const under = top + tall + 24 + (lines.length - 1) * 13;
+  const words = join(lines.map((l, i) => text(left, top + tall + 24 + i * 13, l, { small: true })));
   const blocks = flow(card.blocks, left, under + 12, width);
   const legend = card.blocks.length > 0 ? text(left, blocks.bottom + 12, "Filled: as it left the factory.", { small: true }) : nothing;
   const blockSays = card.blocks.map((b) => {
@@ -115,7 +117,7 @@ function place(by: SettingBlock["by"], middle: number, top: number, taken: boole
       return join([
         rect(middle - 5, top + 2, 10, 7),
         rect(middle - 5, top + placeTall - 9, 10, 7),
-        taken ? line(middle, top + 4, middle, top + placeTall - 4, { "stroke-width": weight.heavy * 2 }) : nothing,
+        taken ? line(middle, top + 4, middle, top + placeTall - 4, { "stroke-width": weight.heavy }) : nothing,
       ]);
     default:
       return by satisfies never;

@@ -294,7 +294,7 @@ function ConflictLines({ lines, root }: { readonly lines: readonly ConflictLine[
 }
 
 /** Problems that stand open at once; two more are not worth a fold. */
-const openProblems = 5;
+const openProblems = 4;
 
 export function Conflicts({ lines, root }: { readonly lines: readonly ConflictLine[]; readonly root: string }) {
   const shown = lines.length > openProblems + 2 ? openProblems : lines.length;
