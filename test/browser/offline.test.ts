@@ -268,8 +268,9 @@ describe("the single file", () => {
   it("leads to the line of a record, and to the sheet of a tested machine, as the site does", async () => {
     const { page, wrong, context } = await visit(browser, home);
     await page.goto(`${home}#cards/gannet-fixed-disk-controller.html`);
-    await page.locator("#where details").first().locator("summary").click();
-    await page.locator("#where details[open] a.line").first().click();
+    await page.locator("#where .reasons-of > summary").first().click();
+    await page.locator("#where .run summary").first().click();
+    await page.locator("#where .run details[open] a.line").first().click();
     await page.waitForSelector("main[data-page^='source/'] li.at");
     const [name, line] = /#(source\/[^#]+)#L(\d+)$/.exec(page.url())!.slice(1) as [string, string];
     const site = readFileSync(join(siteFolder, name), "utf8");
