@@ -1,4 +1,4 @@
-// Our judge against a general validator (ajv) on the emitted schemas: both must agree on what fits, on good
+// Our validation against a general validator (ajv) on the emitted schemas: both must agree on what fits, on good
 // records and on thousands of damaged ones; and ours must say one thing for one mistake.
 import { Ajv2020 } from "ajv/dist/2020.js";
 import fc from "fast-check";
@@ -9,14 +9,14 @@ import { type Shape, wordsOfPattern } from "../../src/records/shape.js";
 import { sample } from "../support/samples.js";
 
 const ajv = new Ajv2020({ strict: true, allErrors: false });
-const validate = Object.fromEntries(Object.entries(jsonSchemas()).map(([kind, schema]) => [kind, ajv.compile(schema)]));
+const ajvOf = Object.fromEntries(Object.entries(jsonSchemas()).map(([kind, schema]) => [kind, ajv.compile(schema)]));
 const all = Object.keys(kinds) as Kind[];
 const shape = (kind: Kind) => kinds[kind].schema as Shape;
 
 test.each(all)("a %s that fits is let through by both", (kind) => {
   for (const record of sample(kind)) {
     expect(judge(shape(kind), record)).toEqual([]);
-    expect(validate[kind]!(record), JSON.stringify(validate[kind]!.errors)).toBe(true);
+    expect(ajvOf[kind]!(record), JSON.stringify(ajvOf[kind]!.errors)).toBe(true);
   }
 });
 
@@ -85,7 +85,7 @@ test.each(all)("on damaged %s records both agree, and both outcomes occur", (kin
       }
       const fits = judge(shape(kind), value).length === 0;
       seen[fits ? "fits" : "not"] += 1;
-      expect(fits).toBe(validate[kind]!(value));
+      expect(fits).toBe(ajvOf[kind]!(value));
     }),
     { numRuns: 800, seed: 7 },
   );
