@@ -1,15 +1,15 @@
 // What every command shares: the options that stand everywhere, and how an action's outcome becomes an exit code.
 import type { Command } from "commander";
 import type { Terminal } from "./printing/terminal.js";
-import type { ExitCode } from "./wrong-use.js";
+import type { ExitCode } from "./usage-error.js";
 
 /** Options every command takes. */
-export interface Everywhere {
+export interface GlobalOptions {
   readonly data?: string;
   readonly json?: boolean;
 }
 
-export interface Setting {
+export interface CommandContext {
   readonly terminal: Terminal;
   /** Resolves when the person wants a lasting command to end: Ctrl-C, or the system's wish. */
   readonly until: () => Promise<void>;
@@ -17,13 +17,13 @@ export interface Setting {
    * Makes an action for commander: arguments and options (those that stand everywhere among them) go in, an exit code
    * comes out. Wrong use is thrown as WrongUse and told by `run`.
    */
-  action<O extends Everywhere>(
+  action<O extends GlobalOptions>(
     does: (args: readonly string[], options: O) => Promise<ExitCode> | ExitCode,
   ): (...given: unknown[]) => Promise<void>;
 }
 
 /** A command's file exports one of these. */
-export type Register = (program: Command, setting: Setting) => void;
+export type Register = (program: Command, setting: CommandContext) => void;
 
 /** For options that may be given several times. */
 export function gathered(value: string, before: readonly string[] | undefined): readonly string[] {

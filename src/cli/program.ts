@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Command, CommanderError } from "commander";
 import { explainSystemError, FileRefusal } from "../files/index.js";
-import { type Everywhere, json, type Register, type Setting } from "./command.js";
+import { type CommandContext, type GlobalOptions, json, type Register } from "./command.js";
 import { registerBurn } from "./commands/burn.js";
 import { registerCheck } from "./commands/check.js";
 import { registerFind } from "./commands/find.js";
@@ -16,7 +16,7 @@ import { registerStart } from "./commands/start.js";
 import { registerStartClub } from "./commands/start-club.js";
 import type { Terminal } from "./printing/terminal.js";
 import { packageTop } from "./reading/folders.js";
-import { type ExitCode, WrongUse } from "./wrong-use.js";
+import { type ExitCode, UsageError } from "./usage-error.js";
 
 const commands: readonly Register[] = [
   registerCheck,
@@ -37,7 +37,7 @@ const help = "Run slotwright --help for the commands, slotwright <command> --hel
 export async function run(args: readonly string[], terminal: Terminal, until: () => Promise<void> = async () => {}): Promise<ExitCode> {
   let code: ExitCode = 0;
   const program = new Command("slotwright");
-  const setting: Setting = {
+  const setting: CommandContext = {
     terminal,
     until,
     action:
@@ -84,19 +84,19 @@ export async function run(args: readonly string[], terminal: Terminal, until: ()
       return 2;
     }
     const wrong = asWrongUse(problem);
-    if (wrong) return tell(wrong, program.opts<Everywhere>().json === true || args.includes("--json"), terminal);
+    if (wrong) return tell(wrong, program.opts<GlobalOptions>().json === true || args.includes("--json"), terminal);
     throw problem;
   }
 }
 
 /** What the person, not the program, has to mend: wrong use, a place that cannot be written, a disk without room. */
-function asWrongUse(problem: unknown): WrongUse | undefined {
-  if (problem instanceof WrongUse) return problem;
+function asWrongUse(problem: unknown): UsageError | undefined {
+  if (problem instanceof UsageError) return problem;
   const explained = problem instanceof FileRefusal ? problem : explainSystemError(problem);
-  return explained && new WrongUse(explained.message, explained.next);
+  return explained && new UsageError(explained.message, explained.next);
 }
 
-function tell(problem: WrongUse, asJson: boolean, terminal: Terminal): ExitCode {
+function tell(problem: UsageError, asJson: boolean, terminal: Terminal): ExitCode {
   if (asJson) terminal.out(json({ error: { says: problem.message, next: problem.next, details: problem.details } }));
   else {
     terminal.err(problem.message);

@@ -18,7 +18,7 @@ import {
   writeMemoryFile,
 } from "../../images/index.js";
 import { itemAt } from "../../records/index.js";
-import { type Everywhere, gathered, type Register } from "../command.js";
+import { type GlobalOptions, gathered, type Register } from "../command.js";
 import { type BurnReport, type ReadBack, tellBurn } from "../printing/print-burn.js";
 import type { Terminal } from "../printing/terminal.js";
 import { fromFile } from "../reading/build-question.js";
@@ -28,9 +28,9 @@ import { openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { takeOnWord } from "../reading/on-word.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { type ExitCode, UsageError } from "../usage-error.js";
 
-interface BurnOptions extends Everywhere, EvenSo {
+interface BurnOptions extends GlobalOptions, EvenSo {
   readonly dump?: readonly string[];
   readonly as?: readonly string[];
   readonly evenIfDifferent?: readonly string[];
@@ -73,17 +73,17 @@ export const registerBurn: Register = (program, { terminal, action }) => {
 
 export async function burn(name: string | undefined, options: BurnOptions, terminal: Terminal): Promise<ExitCode> {
   const format = formats.find((f) => f === options.format);
-  if (!format) throw new WrongUse(`--format ${options.format} is not a format.`, `Say one of: ${formats.join(", ")}.`);
+  if (!format) throw new UsageError(`--format ${options.format} is not a format.`, `Say one of: ${formats.join(", ")}.`);
   if (!/^[0-9A-Fa-f]{2}$/.test(options.fill))
-    throw new WrongUse(`--fill ${options.fill} is not one byte.`, "Say two hex digits, as in --fill FF.");
+    throw new UsageError(`--fill ${options.fill} is not one byte.`, "Say two hex digits, as in --fill FF.");
   if (name === undefined && (options.out ?? options.verify ?? options.as ?? options.evenIfDifferent) !== undefined)
-    throw new WrongUse(
+    throw new UsageError(
       "Without a build there is nothing to write or verify.",
       "Name the build: slotwright burn <build.yaml> --dump <file> --out <folder>",
     );
   const device = (options.dump ?? options.as) !== undefined;
   if (!device && (options.cardRom === undefined || (options.out ?? options.verify) !== undefined))
-    throw new WrongUse("No dump was named.", "Name your own dumps: --dump <file>, once for each file.");
+    throw new UsageError("No dump was named.", "Name your own dumps: --dump <file>, once for each file.");
 
   const folder = options.out === undefined ? undefined : burnFolder(options.out, options, terminal);
   if (folder) checkFolder(folder);
@@ -117,7 +117,7 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
     return tellBurn(none, options, terminal);
   }
   if (options.highByteFirst && recipe.plan.device.width !== 16)
-    throw new WrongUse(
+    throw new UsageError(
       `The ${recipe.plan.device.family} is read ${recipe.plan.device.width} bits at a time; it has no high byte to come first.`,
       "Leave --high-byte-first out.",
     );
@@ -137,8 +137,8 @@ export async function burn(name: string | undefined, options: BurnOptions, termi
 
 function bytesOf(file: string, terminal: Terminal): Uint8Array {
   const path = resolve(terminal.folder, file);
-  if (!existsSync(path)) throw new WrongUse(`There is no file ${file}.`, "Name a file that is there.");
-  if (statSync(path).isDirectory()) throw new WrongUse(`${file} is a folder.`, "Name the file in it.");
+  if (!existsSync(path)) throw new UsageError(`There is no file ${file}.`, "Name a file that is there.");
+  if (statSync(path).isDirectory()) throw new UsageError(`${file} is a folder.`, "Name the file in it.");
   return new Uint8Array(readFileSync(path));
 }
 
@@ -197,7 +197,7 @@ async function writeAll(
   const place = (name: string) => join(folder.folder, name);
   const there = files.map(({ name }) => place(name)).filter((path) => existsSync(path));
   if (there.length > 0 && !options.replace)
-    throw new WrongUse(
+    throw new UsageError(
       `${there.map((path) => shown(path, terminal.folder)).join(", ")} ${there.length === 1 ? "is" : "are"} there already; nothing was written.`,
       "Say --replace to write over, or name another folder.",
     );
@@ -217,7 +217,7 @@ function readBack(path: string, device: BurnDevice, devices: readonly BurnDevice
 
 function compareAll(files: readonly string[], devices: readonly BurnDevice[], terminal: Terminal, problems: string[]): ReadBack[] {
   if (files.length > devices.length)
-    throw new WrongUse(
+    throw new UsageError(
       `${files.length} files are to be verified and the build has ${devices.length} ${devices.length === 1 ? "device" : "devices"}.`,
       `Name one file a socket, in this order: ${devices.map((d) => d.socket).join(", ")}.`,
     );

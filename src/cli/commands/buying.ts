@@ -9,7 +9,7 @@ import type { AskedBuild } from "../reading/build-question.js";
 import type { Club } from "../reading/club.js";
 import { counted } from "../reading/club.js";
 import { misasked } from "../reading/planner.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { type ExitCode, UsageError } from "../usage-error.js";
 
 export function tellBuying(club: Club, asked: AskedBuild, card: string, asJson: boolean, terminal: Terminal): ExitCode {
   terminal.progress("planning");
@@ -63,7 +63,7 @@ function* noticeLines(club: Club): Generator<string> {
 export function tellFitting(club: Club, asked: AskedBuild, most: string | true, asJson: boolean, terminal: Terminal): ExitCode {
   const changes = most === true ? 2 : Number(most);
   if (!Number.isInteger(changes) || changes < 0)
-    throw new WrongUse(`--fits ${most} is not a number of changes.`, "Say how many changes at most: --fits 0, --fits 1, --fits 2.");
+    throw new UsageError(`--fits ${most} is not a number of changes.`, "Say how many changes at most: --fits 0, --fits 1, --fits 2.");
   terminal.progress(`trying ${counted(club.catalogue.cards.size, "card")}`);
   const fits = whatWouldFit(club.catalogue, asked.build, changes);
   terminal.progress("");

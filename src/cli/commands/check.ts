@@ -4,13 +4,13 @@ import { basename, resolve } from "node:path";
 import { explain, explanations, findingOf } from "../../catalogue/index.js";
 import { auditBench, type Disagreement } from "../../planning/index.js";
 import { type Finding, kinds, nearest, type Place } from "../../records/index.js";
-import { type Everywhere, json, type Register } from "../command.js";
+import { type GlobalOptions, json, type Register } from "../command.js";
 import { styled, type Terminal } from "../printing/terminal.js";
 import { type Club, counted, fileFromHere, findingText, fromHere, inOrder, openClub } from "../reading/club.js";
 import { missingPictures } from "../reading/pictures.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { type ExitCode, UsageError } from "../usage-error.js";
 
-interface CheckOptions extends Everywhere {
+interface CheckOptions extends GlobalOptions {
   readonly bench?: boolean;
   readonly explain?: string;
 }
@@ -39,7 +39,7 @@ function explainFinding(code: string, asJson: boolean, terminal: Terminal): Exit
   if (found.length === 0) {
     const codes = explanations.map((one) => one.code);
     const near = nearest(code, codes) ?? nearest(`rule-${code}`, codes);
-    throw new WrongUse(
+    throw new UsageError(
       `No finding has the code ${code}.`,
       near ? `Did you mean ${near}?` : "See them all with: slotwright check --explain all.",
     );
@@ -59,7 +59,7 @@ function checkGuests(names: readonly string[], options: CheckOptions, terminal: 
   const guests = names.map((name) => {
     const path = resolve(terminal.folder, name);
     if (statSync(path, { throwIfNoEntry: false })?.isFile() !== true)
-      throw new WrongUse(`There is no file ${name}.`, "Name a build file, or none to check the club's own records.");
+      throw new UsageError(`There is no file ${name}.`, "Name a build file, or none to check the club's own records.");
     return { name, file: `${kinds.build.folder}/${basename(path).replace(/\.yml$/, ".yaml")}`, content: readFileSync(path) };
   });
   const club = openClub(options.data, terminal, guests);

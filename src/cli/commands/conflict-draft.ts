@@ -5,23 +5,23 @@ import { join } from "node:path";
 import { writeFile } from "../../files/index.js";
 import { draftConflict } from "../../planning/index.js";
 import { kinds, nearest, readOne, writeRecord } from "../../records/index.js";
-import { type Everywhere, json } from "../command.js";
+import { type GlobalOptions, json } from "../command.js";
 import type { Terminal } from "../printing/terminal.js";
 import { openClub } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { checkId, clubsOwn } from "../reading/own-record.js";
 import { writeSchemas } from "../reading/schemas.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { type ExitCode, UsageError } from "../usage-error.js";
 
-export function writeConflictDraft(id: string | undefined, from: string, options: Everywhere, terminal: Terminal): ExitCode {
+export function writeConflictDraft(id: string | undefined, from: string, options: GlobalOptions, terminal: Terminal): ExitCode {
   const club = openClub(options.data, terminal);
   const build = club.catalogue.builds.get(from);
   if (!build) {
     const near = nearest(from, [...club.catalogue.builds.keys()]);
-    throw new WrongUse(`No build is called ${from}.`, near ? `Did you mean ${near}?` : "Name a tested build of the club by its id.");
+    throw new UsageError(`No build is called ${from}.`, near ? `Did you mean ${near}?` : "Name a tested build of the club by its id.");
   }
   if (!build.result || build.result.outcome === "worked")
-    throw new WrongUse(
+    throw new UsageError(
       build.result ? `${from} worked on the bench: it shows no conflict.` : `${from} has not been tested.`,
       "Name a tested build that failed, or worked only in part.",
     );
@@ -34,7 +34,7 @@ export function writeConflictDraft(id: string | undefined, from: string, options
   const data = clubsOwn(club.data);
   const path = join(data.path, kinds.conflict.folder, `${named}.yaml`);
   const file = shown(path, terminal.folder);
-  if (existsSync(path)) throw new WrongUse(`${file} is there already.`, "Choose another id, or edit that file.");
+  if (existsSync(path)) throw new UsageError(`${file} is there already.`, "Choose another id, or edit that file.");
   writeFile(path, text, false);
   writeSchemas(data.path);
   if (options.json) terminal.out(json({ wrote: file, kind: "conflict", id: named, from }));

@@ -4,12 +4,12 @@ import { entriesOfRecords, type RecordEntry } from "../../pages/index.js";
 import { kinds } from "../../records/index.js";
 import { finder, type Hit } from "../../search/index.js";
 import { noticeText } from "../../words/index.js";
-import { type Everywhere, json, type Register } from "../command.js";
+import { type GlobalOptions, json, type Register } from "../command.js";
 import { para, styled, type Terminal } from "../printing/terminal.js";
 import { type Club, fileFromHere, openClub } from "../reading/club.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { type ExitCode, UsageError } from "../usage-error.js";
 
-interface FindOptions extends Everywhere {
+interface FindOptions extends GlobalOptions {
   readonly most?: string;
 }
 
@@ -31,7 +31,7 @@ export const registerFind: Register = (program, { terminal, action }) => {
 function find(asked: string, options: FindOptions, terminal: Terminal): ExitCode {
   const most = options.most === undefined ? usual : Number(options.most);
   if (!Number.isInteger(most) || most < 1)
-    throw new WrongUse(`--most ${options.most} is no number of records.`, "Write a whole number from 1.");
+    throw new UsageError(`--most ${options.most} is no number of records.`, "Write a whole number from 1.");
   const club = openClub(options.data, terminal);
   const hits = finder(entriesOfRecords(club.catalogue)).find(asked);
   // What only comes near is told as such, and not counted.

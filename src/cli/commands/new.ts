@@ -4,15 +4,15 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { writeFile } from "../../files/index.js";
 import { type Kind, kinds, nearest } from "../../records/index.js";
-import { type Everywhere, json, type Register } from "../command.js";
+import { type GlobalOptions, json, type Register } from "../command.js";
 import { findData, shown } from "../reading/folders.js";
 import { checkId, clubsOwn } from "../reading/own-record.js";
 import { recordForm, typesOf } from "../reading/record-form.js";
 import { writeSchemas } from "../reading/schemas.js";
-import { WrongUse } from "../wrong-use.js";
+import { UsageError } from "../usage-error.js";
 import { writeConflictDraft } from "./conflict-draft.js";
 
-interface NewOptions extends Everywhere {
+interface NewOptions extends GlobalOptions {
   readonly type?: string;
   readonly fromBuild?: string;
 }
@@ -29,16 +29,17 @@ export const registerNew: Register = (program, { terminal, action }) => {
       action<NewOptions>(([word = "", id], options) => {
         const kind = kindOf(word);
         if (options.fromBuild !== undefined) {
-          if (kind !== "conflict") throw new WrongUse(`A ${kind} is not drafted from a build.`, "Say: new conflict --from-build <build>.");
+          if (kind !== "conflict")
+            throw new UsageError(`A ${kind} is not drafted from a build.`, "Say: new conflict --from-build <build>.");
           return writeConflictDraft(id, options.fromBuild, options, terminal);
         }
-        if (id === undefined) throw new WrongUse(`The new ${kind} needs an id.`, `Say: slotwright new ${kind} <id>.`);
+        if (id === undefined) throw new UsageError(`The new ${kind} needs an id.`, `Say: slotwright new ${kind} <id>.`);
         checkId(id);
         const type = typeOf(kind, options.type);
         const data = clubsOwn(findData(options.data, terminal.folder));
         const path = join(data.path, kinds[kind].folder, `${id}.yaml`);
         if (existsSync(path))
-          throw new WrongUse(`${shown(path, terminal.folder)} is there already.`, "Choose another id, or edit that file.");
+          throw new UsageError(`${shown(path, terminal.folder)} is there already.`, "Choose another id, or edit that file.");
         writeFile(path, recordForm(kind, id, type), false);
         writeSchemas(data.path);
         const file = shown(path, terminal.folder);
@@ -53,15 +54,15 @@ function kindOf(word: string): Kind {
   if (word in kinds) return word as Kind;
   const all = Object.keys(kinds);
   const near = nearest(word, all);
-  throw new WrongUse(`There is no kind of record called ${word}.`, near ? `Did you mean ${near}?` : `Kinds: ${all.join(", ")}.`);
+  throw new UsageError(`There is no kind of record called ${word}.`, near ? `Did you mean ${near}?` : `Kinds: ${all.join(", ")}.`);
 }
 
 function typeOf(kind: Kind, type: string | undefined): string | undefined {
   const types = typesOf(kind);
   if (types.length === 0 && type === undefined) return undefined;
   if (type !== undefined && types.includes(type)) return type;
-  if (types.length === 0) throw new WrongUse(`A ${kind} has no types.`, "Leave --type out.");
-  throw new WrongUse(
+  if (types.length === 0) throw new UsageError(`A ${kind} has no types.`, "Leave --type out.");
+  throw new UsageError(
     type === undefined ? `A ${kind} needs its type.` : `There is no ${kind} of type ${type}.`,
     `Say --type with one of: ${types.join(", ")}.`,
   );

@@ -3,7 +3,7 @@
 import { waysOutCosts } from "../../pages/index.js";
 import type { Ref } from "../../planning/index.js";
 import { noticeText } from "../../words/index.js";
-import { type Everywhere, gathered, json, type Register } from "../command.js";
+import { type GlobalOptions, gathered, json, type Register } from "../command.js";
 import { answerText } from "../printing/print-answer.js";
 import { namesOf, waysText } from "../printing/print-ways.js";
 import { builtJson, builtText, deviceText } from "../printing/print-wiring.js";
@@ -13,10 +13,10 @@ import { openClub, placeText } from "../reading/club.js";
 import { answerFor, waysFor } from "../reading/planner.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
 import { bestOfDivisions, builtOf, namedDevice } from "../reading/wiring-for.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { type ExitCode, UsageError } from "../usage-error.js";
 import { tellBuying, tellFitting } from "./buying.js";
 
-interface PlanOptions extends Everywhere, EvenSo, QuestionOptions {
+interface PlanOptions extends GlobalOptions, EvenSo, QuestionOptions {
   readonly full?: boolean;
   readonly buy?: string;
   readonly fits?: string | true;
@@ -74,7 +74,7 @@ export const registerPlan: Register = (program, { terminal, action }) => {
         if (!isSound(club, options, terminal)) return 1;
         const asked = askedBuild(name, options, club, terminal);
         if (options.buy !== undefined && options.fits !== undefined)
-          throw new WrongUse("--buy and --fits were both given.", "Ask one of them: --buy <card>, or --fits for every card.");
+          throw new UsageError("--buy and --fits were both given.", "Ask one of them: --buy <card>, or --fits for every card.");
         if (options.buy !== undefined) return tellBuying(club, asked, options.buy, options.json === true, terminal);
         if (options.fits !== undefined) return tellFitting(club, asked, options.fits, options.json === true, terminal);
         terminal.progress("planning");

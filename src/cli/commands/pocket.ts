@@ -2,13 +2,13 @@
 
 import { resolve } from "node:path";
 import { checkFile, writeFile } from "../../files/index.js";
-import { type Everywhere, json, type Register } from "../command.js";
+import { type GlobalOptions, json, type Register } from "../command.js";
 import { counted, openClub, today } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
-import type { ExitCode } from "../wrong-use.js";
+import type { ExitCode } from "../usage-error.js";
 
-interface PocketOptions extends Everywhere, EvenSo {
+interface PocketOptions extends GlobalOptions, EvenSo {
   readonly out?: string;
   readonly replace?: boolean;
 }

@@ -5,7 +5,7 @@ import { join, resolve } from "node:path";
 import { writeFile } from "../../files/index.js";
 import { fillBuild } from "../../machine/index.js";
 import { kinds, type Result, readOne, writeRecord } from "../../records/index.js";
-import { type Everywhere, gathered, json, type Register } from "../command.js";
+import { type GlobalOptions, gathered, json, type Register } from "../command.js";
 import type { Terminal } from "../printing/terminal.js";
 import { holesOf, overall, testedBuild } from "../reading/bench-result.js";
 import { type AskedBuild, fromFile } from "../reading/build-question.js";
@@ -13,13 +13,13 @@ import { type Club, counted, findingText, openClub, today } from "../reading/clu
 import { shown } from "../reading/folders.js";
 import { checkId, clubsOwn } from "../reading/own-record.js";
 import { answerFor } from "../reading/planner.js";
-import { WrongUse } from "../wrong-use.js";
+import { UsageError } from "../usage-error.js";
 import { allFindings } from "./check.js";
 
 type Outcome = Result["outcome"];
 const outcomes: readonly Outcome[] = ["worked", "failed", "partly"];
 
-interface ResultOptions extends Everywhere {
+interface ResultOptions extends GlobalOptions {
   readonly by?: string;
   readonly date?: string;
   readonly outcome?: string;
@@ -68,7 +68,7 @@ export const registerResult: Register = (program, { terminal, action }) => {
         const { findings } = readOne("build", text, `${kinds.build.folder}/${id}.yaml`);
         const wrong = findings.filter((finding) => finding.level === "error");
         if (wrong.length > 0)
-          throw new WrongUse(
+          throw new UsageError(
             "This would not be a tested build.",
             "Mend what is named above and say it again.",
             wrong.map((f) => findingText(f, terminal)),
@@ -86,7 +86,7 @@ export const registerResult: Register = (program, { terminal, action }) => {
 /** The build as it stood, without a hole. */
 function whatStood(asked: AskedBuild, options: ResultOptions, club: Club) {
   if (asked.build.result && !options.replace) {
-    throw new WrongUse(
+    throw new UsageError(
       `${asked.file ?? asked.build.id} has a result already.`,
       "Tell a second test of it from a copy without the result, or say --replace.",
     );
@@ -96,13 +96,13 @@ function whatStood(asked: AskedBuild, options: ResultOptions, club: Club) {
   if (options.combination === undefined) {
     if (holes.length === 0) return asked.build;
     const next = "Fill them in, or say which combination was built: --combination <n>, as slotwright plan numbers them.";
-    throw new WrongUse(`A tested build says exactly what stood on the bench. Left open: ${holes.join("; ")}.`, next);
+    throw new UsageError(`A tested build says exactly what stood on the bench. Left open: ${holes.join("; ")}.`, next);
   }
   const number = Number(options.combination);
   const { combinations } = answerFor(club, asked);
   const combination = Number.isInteger(number) ? combinations[number - 1] : undefined;
   if (!combination)
-    throw new WrongUse(
+    throw new UsageError(
       `There is no combination ${options.combination}; the planner names ${combinations.length}.`,
       `See them with: slotwright plan ${asked.file ?? asked.build.id}`,
     );
@@ -114,12 +114,12 @@ async function resultFrom(options: ResultOptions, modes: readonly string[], term
   const by = options.by ?? (await terminal.ask("Who tested it?"));
   const whole =
     options.outcome ?? overall(told.map((mode) => mode.outcome)) ?? (await terminal.ask(`What came of it (${outcomes.join(", ")})?`));
-  if (!by) throw new WrongUse("Who tested it was not told.", "Say --by <name>.");
-  if (!whole) throw new WrongUse("What came of it was not told.", `Say --outcome with one of: ${outcomes.join(", ")}.`);
-  if (!isOutcome(whole)) throw new WrongUse(`"${whole}" is not an outcome.`, `Say one of: ${outcomes.join(", ")}.`);
+  if (!by) throw new UsageError("Who tested it was not told.", "Say --by <name>.");
+  if (!whole) throw new UsageError("What came of it was not told.", `Say --outcome with one of: ${outcomes.join(", ")}.`);
+  if (!isOutcome(whole)) throw new UsageError(`"${whole}" is not an outcome.`, `Say one of: ${outcomes.join(", ")}.`);
   const hours = options.hours === undefined ? undefined : Number(options.hours);
   if (hours !== undefined && !(Number.isInteger(hours) && hours >= 0))
-    throw new WrongUse(`--hours ${options.hours} is not a whole number.`, "Say the hours it ran as a whole number.");
+    throw new UsageError(`--hours ${options.hours} is not a whole number.`, "Say the hours it ran as a whole number.");
   const result: Record<string, unknown> = {
     by,
     date: options.date ?? today(),
@@ -141,9 +141,9 @@ function isOutcome(word: string): word is Outcome {
 function modeResult(text: string, modes: readonly string[]): { mode: string; outcome: Outcome } {
   const [mode = "", outcome = ""] = text.split("=", 2);
   if (!isOutcome(outcome))
-    throw new WrongUse(`--mode ${text} cannot be read.`, `Write --mode <mode>=<outcome>, the outcome one of: ${outcomes.join(", ")}.`);
+    throw new UsageError(`--mode ${text} cannot be read.`, `Write --mode <mode>=<outcome>, the outcome one of: ${outcomes.join(", ")}.`);
   if (!modes.includes(mode))
-    throw new WrongUse(
+    throw new UsageError(
       `The build has no mode called ${mode}.`,
       modes.length > 0 ? `Its modes: ${modes.join(", ")}.` : "It has one mode only; say --outcome.",
     );

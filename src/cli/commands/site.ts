@@ -2,15 +2,15 @@
 import { resolve } from "node:path";
 import { checkFolder } from "../../files/index.js";
 import type { BuiltSite } from "../../publish/index.js";
-import { type Everywhere, json, type Register } from "../command.js";
+import { type GlobalOptions, json, type Register } from "../command.js";
 import type { Terminal } from "../printing/terminal.js";
 import { type Club, counted, openClub } from "../reading/club.js";
 import { shown } from "../reading/folders.js";
 import { pictureFiles } from "../reading/pictures.js";
 import { type EvenSo, evenSoOption, isSound } from "../reading/soundness.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { type ExitCode, UsageError } from "../usage-error.js";
 
-interface SiteOptions extends Everywhere, EvenSo {
+interface SiteOptions extends GlobalOptions, EvenSo {
   readonly out?: string;
   readonly replace?: boolean;
   readonly address?: string;
@@ -56,7 +56,7 @@ export async function siteOf(club: Club, { out = "_site", replace }: SiteTarget,
   const target = { out: resolve(terminal.folder, out), shown: out, replace: replace === true };
   checkFolder(siteJob(target));
   if (address !== undefined && !/^https?:\/\//.test(address))
-    throw new WrongUse(`${address} is not an address.`, "Write it with its scheme: https://example.org/machines/");
+    throw new UsageError(`${address} is not an address.`, "Write it with its scheme: https://example.org/machines/");
   try {
     const { catalogue, records } = club;
     return await buildSite({

@@ -4,13 +4,13 @@ import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, wri
 import { basename, join, resolve } from "node:path";
 import { fillFolder, replaceFolder, standsIn } from "../../files/index.js";
 import { itemAt, kinds } from "../../records/index.js";
-import { type Everywhere, json, type Register } from "../command.js";
+import { type GlobalOptions, json, type Register } from "../command.js";
 import { exampleFiles } from "../reading/example-club.js";
 import { packageTop, shown } from "../reading/folders.js";
 import { writeSchemas } from "../reading/schemas.js";
-import { type ExitCode, WrongUse } from "../wrong-use.js";
+import { type ExitCode, UsageError } from "../usage-error.js";
 
-interface StartClubOptions extends Everywhere {
+interface StartClubOptions extends GlobalOptions {
   readonly name?: string;
   readonly parts?: boolean;
 }
@@ -46,10 +46,10 @@ type Files = Readonly<Record<string, string>>;
 /** Entries whose names begin with a dot (.git) may be there, and what a run that was cut off has left. */
 function refuseFilled(folder: string, name: string, files: Files): void {
   if (!existsSync(folder)) return;
-  if (!statSync(folder).isDirectory()) throw new WrongUse(`${name} is a file.`, "Name a new or empty folder.");
+  if (!statSync(folder).isDirectory()) throw new UsageError(`${name} is a file.`, "Name a new or empty folder.");
   const isOurs = (entry: string) => Object.hasOwn(files, entry) && readFileSync(join(folder, entry), "utf8") === files[entry];
   if (readdirSync(folder).some((entry) => !entry.startsWith(".") && !isOurs(entry)))
-    throw new WrongUse(`${name} is not empty.`, "Name a new or empty folder; nothing is written over.");
+    throw new UsageError(`${name} is not empty.`, "Name a new or empty folder; nothing is written over.");
 }
 
 function fillClub(folder: string, files: Files, withParts: boolean): void {

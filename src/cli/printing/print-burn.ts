@@ -3,7 +3,7 @@ import { type BurnDevice, type Identification, laneText, type Verification } fro
 import type { PinWork } from "../../wiring/index.js";
 import { json } from "../command.js";
 import type { TriedRom } from "../reading/card-rom.js";
-import type { ExitCode } from "../wrong-use.js";
+import type { ExitCode } from "../usage-error.js";
 import type { Terminal } from "./terminal.js";
 
 export type ReadBack = Verification & { readonly file: string };

@@ -11,7 +11,7 @@ import type { AskedBuild } from "../reading/build-question.js";
 import type { Club } from "../reading/club.js";
 import { packageTop, shown } from "../reading/folders.js";
 import type { BuiltMachine } from "../reading/wiring-for.js";
-import { WrongUse } from "../wrong-use.js";
+import { UsageError } from "../usage-error.js";
 import type { Terminal } from "./terminal.js";
 
 /** The site's bundled style with its type faces in it, or the parts it is made of where nothing has been built, then without faces. */
@@ -47,8 +47,8 @@ export function writeSheet(club: Club, asked: AskedBuild, answer: Answer, file: 
     writeFile(path, lidFile({ ...lid, notice }, styleText()), replace, place);
     return `Wrote ${place}: the card for the lid alone. ${why}`;
   }
-  if (!result) throw new WrongUse(`There is nothing to build: ${answer.says}`, "Ask without --sheet to see why, and what would help.");
-  throw new WrongUse(
+  if (!result) throw new UsageError(`There is nothing to build: ${answer.says}`, "Ask without --sheet to see why, and what would help.");
+  throw new UsageError(
     `There is no build sheet: ${result.why.says}`,
     result.why.waysOut[0] ?? "A sheet is made for a machine that is switched between modes.",
     result.why.reasons,
@@ -66,7 +66,7 @@ export function writeFiles(
 ): string {
   const wiring = built?.kind === "built" ? built.best.wiring : undefined;
   if (wiring?.kind !== "wiring")
-    throw new WrongUse(
+    throw new UsageError(
       `There are no files for the bench: ${built?.kind === "refused" ? built.why.says : (wiring?.says ?? "no switch is wanted.")}`,
       "They are made for a machine that is switched between modes.",
     );

@@ -5,7 +5,7 @@ import { defaultMode } from "../../catalogue/index.js";
 import { findFaults, nameForCopy } from "../../machine/index.js";
 import { type Build, type BuildCard, goesBy, kinds, type Mode, nearest, readOne, type Wishes } from "../../records/index.js";
 import type { Terminal } from "../printing/terminal.js";
-import { WrongUse } from "../wrong-use.js";
+import { UsageError } from "../usage-error.js";
 import { type Club, findingText } from "./club.js";
 import { shown } from "./folders.js";
 import { misasked } from "./planner.js";
@@ -41,7 +41,7 @@ export function askedBuild(name: string | undefined, options: QuestionOptions, c
     ([key, value]) => value !== undefined && ["board", "card", "mode", "firmware", "revision", "memory", "family", "have"].includes(key),
   );
   if (extra)
-    throw new WrongUse(`--${extra[0]} and a build file were both given.`, "Ask with one of them: a build file, or --board with --card.");
+    throw new UsageError(`--${extra[0]} and a build file were both given.`, "Ask with one of them: a build file, or --board with --card.");
   const file = fromFile(name, club, terminal);
   // Wishes spelt out stand in place of those of the file; places in the file are then told for the rest of it alone.
   return wishes ? resolved({ ...file, build: { ...file.build, wishes } }, club) : file;
@@ -59,18 +59,18 @@ function readFrom(name: string, club: Club, terminal: Terminal): AskedBuild {
     if (own) return ownBuild(own, club);
     const lost = club.catalogue.unread.find((unread) => goesBy(unread, "build", name));
     if (lost)
-      throw new WrongUse(
+      throw new UsageError(
         `The build ${name} could not be read (${lost.file}:${lost.line}:${lost.column}).`,
         lost.hint ?? "Mend that file.",
         [lost.says],
       );
     const near = nearest(name, [...club.catalogue.builds.keys()]);
-    throw new WrongUse(
+    throw new UsageError(
       `There is no file ${name}, and no build of that id in ${club.data.shown}.`,
       near ? `Did you mean ${near}?` : "Name a build file (YAML), or ask without one: --board <id> --card <id>.",
     );
   }
-  if (statSync(path).isDirectory()) throw new WrongUse(`${name} is a folder.`, "Name the build file in it.");
+  if (statSync(path).isDirectory()) throw new UsageError(`${name} is a folder.`, "Name the build file in it.");
   return { ...fromBytes(readFileSync(path), shown(path, terminal.folder), terminal), path };
 }
 
@@ -85,7 +85,7 @@ function fromBytes(bytes: Uint8Array, file: string, terminal: Terminal): AskedBu
   if (record) return { build: record, file, text: new TextDecoder().decode(bytes) };
   const wrong = findings.filter((finding) => finding.level === "error").map((finding) => findingText(finding, terminal));
   const next = "Mend what is named above and ask again; the field guide page of the site tells every field.";
-  throw new WrongUse(`${file} is not a build that can be read.`, next, wrong);
+  throw new UsageError(`${file} is not a build that can be read.`, next, wrong);
 }
 
 /** The build, once every name in it is one the records have; whatever is asked about it afterwards can rest on that. */
@@ -102,7 +102,7 @@ const modeForm = /^(?<id>[^@:,\s]+)(?:@(?<firmware>[^:,]+))?(?::(?<cards>[^:]*))
 
 function fromOptions(options: QuestionOptions): Build {
   if (options.board === undefined) {
-    throw new WrongUse(
+    throw new UsageError(
       "There is no question: neither a build file nor a board was named.",
       "Ask with a file (slotwright plan <build.yaml>) or without one (slotwright plan --board <id> --card <id>).",
     );
@@ -110,7 +110,7 @@ function fromOptions(options: QuestionOptions): Build {
   const revision = options.revision === undefined ? undefined : options.revision.length === 1 ? options.revision[0] : [...options.revision];
   const modes = (options.mode ?? []).map(modeOf);
   if (modes.length > 0 && options.firmware !== undefined) {
-    throw new WrongUse("--firmware and --mode were both given.", "Name the version inside the mode: --mode daily@R5.1:card,card");
+    throw new UsageError("--firmware and --mode were both given.", "Name the version inside the mode: --mode daily@R5.1:card,card");
   }
   if (options.firmware !== undefined) modes.push({ ...defaultMode, firmware: options.firmware });
   const have = (options.have ?? [])
@@ -135,7 +135,7 @@ function fromOptions(options: QuestionOptions): Build {
   const told = findings.map(
     (finding) => `${finding.at.pointer === "" ? "" : `${finding.at.pointer}: `}${finding.says}${finding.hint ? ` ${finding.hint}` : ""}`,
   );
-  throw new WrongUse(
+  throw new UsageError(
     "The options do not make a build.",
     `Ids are lower-case words joined by hyphens, as the files in ${kinds.card.folder}/ and ${kinds.board.folder}/ are named.`,
     told,
@@ -156,13 +156,13 @@ function wishesOf({ together = [], under = [], always = [], alone = [], ways }: 
     const parts = togetherForm.exec(text)?.groups;
     const cards = names(parts?.cards ?? "");
     if (!parts || (cards.length === 0 && parts.firmware === undefined))
-      throw new WrongUse(`--together ${text} cannot be read.`, "Write --together <card>,<card> or --together <card>,<card>@<version>.");
+      throw new UsageError(`--together ${text} cannot be read.`, "Write --together <card>,<card> or --together <card>,<card>@<version>.");
     return { ...(cards.length > 0 ? { cards } : {}), ...(parts.firmware ? { firmware: parts.firmware } : {}) };
   });
   const all = [...groups, ...under.flatMap(names).map((firmware) => ({ firmware }))];
   const most = ways === undefined || ways === true ? undefined : Number(ways);
   if (most !== undefined && !(Number.isSafeInteger(most) && most >= 1))
-    throw new WrongUse(`--ways ${ways} is no number of ways.`, "Write the most ways you would put up with: --ways 2.");
+    throw new UsageError(`--ways ${ways} is no number of ways.`, "Write the most ways you would put up with: --ways 2.");
   const wishes: Wishes = {
     ...(all.length > 0 ? { together: all } : {}),
     ...(always.length > 0 ? { always: always.flatMap(names) } : {}),
@@ -175,7 +175,7 @@ function wishesOf({ together = [], under = [], always = [], alone = [], ways }: 
 function cardOf(text: string): BuildCard {
   const parts = cardForm.exec(text)?.groups;
   if (!parts)
-    throw new WrongUse(
+    throw new UsageError(
       `--card ${text} cannot be read.`,
       "Write --card <id>, --card <id>@<slot>, or --card <id>@<slot>,<setting>=<position>.",
     );
@@ -203,7 +203,7 @@ function namedApart(given: readonly BuildCard[]): readonly BuildCard[] {
 function modeOf(text: string): Mode {
   const parts = modeForm.exec(text)?.groups;
   if (!parts)
-    throw new WrongUse(
+    throw new UsageError(
       `--mode ${text} cannot be read.`,
       "Write --mode <name>, --mode <name>@<version>, or --mode <name>@<version>:<card>,<card>; <card>? where it does not matter whether it is on; nothing after the colon: no card is on.",
     );

@@ -4,7 +4,7 @@
 import type { BurnPlan } from "../../images/index.js";
 import type { Firmware } from "../../records/index.js";
 import { type PinWork, planSingleVersion, wiringOptions } from "../../wiring/index.js";
-import { WrongUse } from "../wrong-use.js";
+import { UsageError } from "../usage-error.js";
 import type { AskedBuild } from "./build-question.js";
 import type { Club } from "./club.js";
 import { answerFor } from "./planner.js";
@@ -27,17 +27,17 @@ export function burnRecipe(club: Club, asked: AskedBuild, which?: string): BurnR
   const number = Number(which ?? (built?.kind === "built" ? built.number : 1));
   const combination = answer.combinations[number - 1];
   if (!combination) {
-    if (answer.combinations.length === 0) throw new WrongUse(`${name}: ${answer.says}`, `See why: slotwright plan ${name}`);
-    throw new WrongUse(
+    if (answer.combinations.length === 0) throw new UsageError(`${name}: ${answer.says}`, `See why: slotwright plan ${name}`);
+    throw new UsageError(
       `There is no combination ${which}; the planner names ${answer.combinations.length}.`,
       `See them with: slotwright plan ${name}`,
     );
   }
   const family = club.catalogue.firmware.get(combination.firmwareFamily);
-  if (!family) throw new WrongUse(`${name} names no firmware that the records have.`, `See: slotwright plan ${name}`);
+  if (!family) throw new UsageError(`${name} names no firmware that the records have.`, `See: slotwright plan ${name}`);
   const wiring = wiringFor(club, asked, combination, false);
   if (wiring.kind === "refused")
-    throw new WrongUse(
+    throw new UsageError(
       `${name}: ${wiring.says}`,
       wiring.waysOut[0]?.says ?? `See: slotwright plan ${name}`,
       wiring.reasons.map((r) => r.says),
@@ -49,7 +49,7 @@ export function burnRecipe(club: Club, asked: AskedBuild, which?: string): BurnR
   }
   const single = planSingleVersion(club.catalogue, combination, wiringOptions(asked.build));
   if (single.kind === "refused")
-    throw new WrongUse(
+    throw new UsageError(
       `${name} cannot be burned. ${single.reasons[0]?.says ?? ""}`.trimEnd(),
       single.waysOut[0]?.says ?? `See: slotwright plan ${name}`,
       single.reasons.slice(1).map((r) => r.says),

@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { kinds } from "../../records/index.js";
-import { WrongUse } from "../wrong-use.js";
+import { UsageError } from "../usage-error.js";
 
 /** The folder of this package, whether it runs compiled (dist/src/cli) or from its sources (src/cli). */
 export function packageTop(): string {
@@ -39,12 +39,12 @@ export function findData(asked: string | undefined, from: string): DataFolder {
   if (asked !== undefined) {
     const path = resolve(from, asked);
     if (!existsSync(path))
-      throw new WrongUse(`There is no folder ${asked}.`, "Name a club's data folder, or make one: slotwright start-club <folder>.");
+      throw new UsageError(`There is no folder ${asked}.`, "Name a club's data folder, or make one: slotwright start-club <folder>.");
     if (!isFolder(path))
-      throw new WrongUse(`${asked} is a file; --data takes a folder.`, `Name the folder that holds ${recordFolders.join("/, ")}/.`);
+      throw new UsageError(`${asked} is a file; --data takes a folder.`, `Name the folder that holds ${recordFolders.join("/, ")}/.`);
     if (holdsRecords(path)) return { path, shown: shown(path, from), demo: false };
     if (holdsRecords(join(path, "data"))) return { path: join(path, "data"), shown: shown(join(path, "data"), from), demo: false };
-    throw new WrongUse(
+    throw new UsageError(
       `${asked} holds no records.`,
       `A data folder holds one folder a kind: ${recordFolders.join("/, ")}/. Make one: slotwright start-club <folder>.`,
     );
@@ -91,6 +91,6 @@ function readWhole(path: string, file: string): Uint8Array {
     return readFileSync(path);
   } catch (problem) {
     const code = (problem as NodeJS.ErrnoException).code ?? "unknown reason";
-    throw new WrongUse(`${file} cannot be read (${code}).`, "Give yourself the right to read it, or take it out of the data folder.");
+    throw new UsageError(`${file} cannot be read (${code}).`, "Give yourself the right to read it, or take it out of the data folder.");
   }
 }

@@ -1,7 +1,7 @@
 // Files that slotwright burn takes for a version on the owner's word. Bytes that miss a recorded checksum want that word twice: once which
 // version they are, and once that they may differ.
 import { identify, type NamedBytes, takeWord } from "../../images/index.js";
-import { WrongUse } from "../wrong-use.js";
+import { UsageError } from "../usage-error.js";
 import type { BurnRecipe } from "./burn-recipe.js";
 import type { Club } from "./club.js";
 
@@ -33,11 +33,11 @@ export async function takeOnWord(
   for (const [i, { version, file }] of words.entries()) {
     const before = words.slice(0, i).find((word) => word.version === version);
     if (before)
-      throw new WrongUse(`--as names two files for ${version}: ${before.file} and ${file}.`, "Name the one that is to be burned.");
+      throw new UsageError(`--as names two files for ${version}: ${before.file} and ${file}.`, "Name the one that is to be burned.");
   }
   for (const version of evenIfDifferent)
     if (!words.some((word) => word.version === version))
-      throw new WrongUse(
+      throw new UsageError(
         `--even-if-different ${version} speaks of no file.`,
         `Name the file as well: --as ${version}=<file> --even-if-different ${version}`,
       );
@@ -81,9 +81,9 @@ function whyNot(
 function split(word: string, recipe: BurnRecipe): { readonly version: string; readonly file: string } {
   const at = word.indexOf("=");
   const [version, file] = [word.slice(0, at), word.slice(at + 1)];
-  if (at < 1 || file === "") throw new WrongUse(`--as ${word} cannot be read.`, "Write --as <version>=<file>.");
+  if (at < 1 || file === "") throw new UsageError(`--as ${word} cannot be read.`, "Write --as <version>=<file>.");
   if (!recipe.family.versions.some((v) => v.id === version))
-    throw new WrongUse(
+    throw new UsageError(
       `${recipe.family.name} has no version ${version}.`,
       `It has: ${recipe.family.versions.map((v) => v.id).join(", ")}.`,
     );

@@ -3,7 +3,7 @@
 import type { Misasked } from "../../machine/index.js";
 import { type Answer, findWays, plan, type Ways } from "../../planning/index.js";
 import { type Finding, place } from "../../records/index.js";
-import { WrongUse } from "../wrong-use.js";
+import { UsageError } from "../usage-error.js";
 import type { AskedBuild } from "./build-question.js";
 import { type Club, findingText } from "./club.js";
 
@@ -21,7 +21,7 @@ export function waysFor(club: Club, asked: AskedBuild): Ways | undefined {
 }
 
 /** A question the planner cannot read, as wrong use, each fault with its place in the build file. */
-export function misasked({ faults }: Misasked, { file, text }: AskedBuild): WrongUse {
+export function misasked({ faults }: Misasked, { file, text }: AskedBuild): UsageError {
   const details = faults.map((fault) => {
     const words = `${fault.says} ${fault.hint}`;
     if (file === undefined || text === undefined) return words;
@@ -34,7 +34,7 @@ export function misasked({ faults }: Misasked, { file, text }: AskedBuild): Wron
     };
     return findingText(finding, { colour: false });
   });
-  return new WrongUse(
+  return new UsageError(
     file === undefined ? "The question names something the records do not have." : `${file} names something the records do not have.`,
     "Mend what is named above and ask again.",
     details,

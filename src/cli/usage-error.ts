@@ -3,7 +3,7 @@
 /** Exit codes of every command: 0 it holds, 1 there are findings, 2 wrong use. */
 export type ExitCode = 0 | 1 | 2;
 
-export class WrongUse extends Error {
+export class UsageError extends Error {
   /** What to do instead. */
   readonly next: string;
   /** Further lines to show between the message and the advice: findings with their places. */
