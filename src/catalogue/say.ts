@@ -1,5 +1,5 @@
 // Sentences that many house rules share.
-import { few, nearest, quoteText } from "../records/index.js";
+import { nearest, quoteText, truncateList } from "../records/index.js";
 import type { Ref } from "./ref.js";
 import type { Draft } from "./rule.js";
 
@@ -10,7 +10,7 @@ export function noSuch(what: string, name: string, declared: Iterable<string>, a
   return {
     says: `${name} is no ${what}.`,
     at,
-    expected: names.length > 0 ? `one of: ${few(names, 8, quoteText)}` : `none is declared`,
+    expected: names.length > 0 ? `one of: ${truncateList(names, 8, quoteText)}` : `none is declared`,
     actual: name,
     hint: near ? `Did you mean ${quoteText(near)}?` : `Correct it, or declare ${name} first.`,
     ...(home ? { related: [{ says: "They are declared here.", at: home }] } : {}),

@@ -22,7 +22,6 @@ import {
   type Card,
   type Firmware,
   type FirmwareVersion,
-  few,
   goesBy,
   type Kind,
   nearest,
@@ -30,6 +29,7 @@ import {
   type Slot,
   sizeText,
   step,
+  truncateList,
 } from "../records/index.js";
 import { type AskedUnread, findUnread } from "./unread.js";
 
@@ -138,7 +138,7 @@ function nameHint(name: string, declared: readonly string[]): string {
   if (near !== undefined) return `Did you mean "${near}"?`;
   const holding = holders(name, declared);
   if (holding.length > 0) return `Did you mean ${holding.slice(0, 4).join(", or ")}?`;
-  return declared.length === 0 ? "There are none." : `There are: ${few(declared, 12)}.`;
+  return declared.length === 0 ? "There are none." : `There are: ${truncateList(declared, 12)}.`;
 }
 
 /** A part of a long id is a common slip: "tracer" for "tallow-bus-tracer". */

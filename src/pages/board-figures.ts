@@ -6,7 +6,6 @@ import {
   type Bus,
   bytes,
   type Claims,
-  few,
   hex,
   type IoWindow,
   known,
@@ -14,6 +13,7 @@ import {
   listed,
   type MemoryWindow,
   sizeText,
+  truncateList,
   unknown,
 } from "../records/index.js";
 import { listText } from "./common.js";
@@ -115,7 +115,7 @@ function cardWindows(catalogue: Catalogue, board: Board, space: "memory" | "io",
       last.names.add(name);
     } else runs.push({ from, to, names: new Set([name]) });
   }
-  return runs.map(({ from, to, names }) => ({ base: from, size: to - from, owner: few([...names], 2), perhaps: "if fitted" }));
+  return runs.map(({ from, to, names }) => ({ base: from, size: to - from, owner: truncateList([...names], 2), perhaps: "if fitted" }));
 }
 
 /** The whole of both address spaces of the board's bus; none when its bus is not on record. */

@@ -7,7 +7,7 @@ export { formatFinding, where } from "./format.js";
 export { fieldGuide, type GuideField, type GuideKind } from "./guide.js";
 export { type JsonSchema, jsonSchemas } from "./json-schema.js";
 export { entryOf, itemAt, lastOf, must } from "./must.js";
-export { few, nearest } from "./nearest.js";
+export { nearest, truncateList } from "./nearest.js";
 export { type Picture, pictureOf } from "./picture.js";
 export { type Locator, locator, place, type Spot } from "./place.js";
 export { step, steps } from "./pointer.js";

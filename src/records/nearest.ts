@@ -2,7 +2,7 @@
 import { itemAt } from "./must.js";
 
 /** Slips (insert, drop, change, swap neighbours) that turn one word into the other; case does not count. */
-export function slips(a: string, b: string): number {
+export function editDistance(a: string, b: string): number {
   const x = a.toLowerCase();
   const y = b.toLowerCase();
   let before: number[] = [];
@@ -33,7 +33,7 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
   let alone = true;
   for (const candidate of new Set(candidates)) {
     if (Math.abs(candidate.length - word.length) > least) continue;
-    const count = slips(word, candidate);
+    const count = editDistance(word, candidate);
     if (count > least || isTurned(word, candidate) || !nearInside(word, candidate)) continue;
     alone = count < least;
     best = candidate;
@@ -70,7 +70,7 @@ function nearInside(a: string, b: string): boolean {
   if (p === undefined || q === undefined) return true;
   // A whole word more: between shared words it is a slip; at an end, after a single shared word, it is another thing of one maker.
   if (p === "" || q === "") return (front > 0 && back > 0) || front + back > 1 || p.length + q.length < 2;
-  return slips(p, q) <= mostSlips(p.length > q.length ? p : q) || lettersOf(p) === lettersOf(q);
+  return editDistance(p, q) <= mostSlips(p.length > q.length ? p : q) || lettersOf(p) === lettersOf(q);
 }
 
 /** What is left when the order is forgotten: 61 and 16 are one slip of the hand, however short. */
@@ -81,7 +81,7 @@ function lettersOf(word: string): string {
 const separators = /[-_ /]+/;
 
 /** "a, b, c and 4 more": a list a reader can take in; each word as `write` has it. */
-export function few(words: readonly string[], most = 8, write: (word: string) => string = (word) => word): string {
+export function truncateList(words: readonly string[], most = 8, write: (word: string) => string = (word) => word): string {
   if (words.length === 0) return "none";
   const shown = words.slice(0, most).map(write).join(", ");
   return words.length <= most ? shown : `${shown} and ${words.length - most} more`;

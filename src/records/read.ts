@@ -2,15 +2,15 @@
 
 import { decode } from "./decode.js";
 import type { Finding, FindingCode } from "./finding.js";
-import { judge } from "./judge.js";
 import { keptOr, type TextRead } from "./kept.js";
 import { itemAt } from "./must.js";
-import { few, nearest } from "./nearest.js";
+import { nearest, truncateList } from "./nearest.js";
 import { parse } from "./parse.js";
 import { locator } from "./place.js";
 import { type Kind, kinds, type RecordOf } from "./schema/index.js";
 import type { Shape } from "./shape.js";
 import { type Unread, unreadOf } from "./unread.js";
+import { validate } from "./validate.js";
 
 /** A schema-valid record, the file it came from and that file's text (kept for places). */
 export interface Loaded<K extends Kind = Kind> {
@@ -83,7 +83,7 @@ function judgeText(kind: Kind, text: string, file: string, odd: readonly Finding
   const parsed = parse(file, text);
   const seen = [...odd, ...parsed.findings];
   if (!("value" in parsed)) return { findings: seen };
-  const misfits = judge(kinds[kind].schema as Shape, parsed.value, "", parsed.written);
+  const misfits = validate(kinds[kind].schema as Shape, parsed.value, "", parsed.written);
   if (misfits.length === 0) return { record: parsed.value as RecordOf[Kind], text, findings: [...seen, ...schemaLine(kind, file, text)] };
   const at = locator(file, text);
   const told = misfits
@@ -101,7 +101,9 @@ function misplaced({ kind, id, finding }: Misplaced, file: string, content: stri
   const { text } = decode(file, content);
   const parsed = text === undefined ? undefined : parse(file, text);
   const value = parsed && "value" in parsed ? parsed.value : undefined;
-  const fitting = (Object.keys(kinds) as Kind[]).filter((k) => value !== undefined && judge(kinds[k].schema as Shape, value).length === 0);
+  const fitting = (Object.keys(kinds) as Kind[]).filter(
+    (k) => value !== undefined && validate(kinds[k].schema as Shape, value).length === 0,
+  );
   const of = kind ?? (fitting.length === 1 ? fitting[0] : undefined);
   return unreadOf({ ...(of ? { kind: of } : {}), id }, finding, value);
 }
@@ -159,7 +161,7 @@ function homeOf(file: string): { readonly kind: Kind; readonly id: string } | Mi
   if (!kind) {
     const near = nearest(folder, folders);
     const says = folder === "" ? "The file lies in no folder, so its kind is not known." : `${folder} is not a folder of records.`;
-    return refuse(says, near ? `Did you mean ${near}/${name}?` : `Folders of records: ${few(folders)}.`);
+    return refuse(says, near ? `Did you mean ${near}/${name}?` : `Folders of records: ${truncateList(folders)}.`);
   }
   const id = /^(.+)\.yaml$/.exec(name)?.[1];
   if (id === undefined)

@@ -1,11 +1,11 @@
 // An unread record: a file that holds a record which could not be read. It is kept, with what of it can still be read, so that no
 // answer goes without it in silence. What is kept is the least that the record can still be meant to say.
 import type { Finding } from "./finding.js";
-import { judge } from "./judge.js";
 import { BoardMatch, FirmwareRange } from "./schema/common.js";
 import { CardCondition, Conflict } from "./schema/conflict.js";
 import { Build, type Kind, Result } from "./schema/index.js";
 import type { Shape } from "./shape.js";
+import { validate } from "./validate.js";
 
 export interface Unread {
   /** Left out when the file lies in no folder of records: then it may be of any kind. */
@@ -75,7 +75,7 @@ function shapeOf(schema: { readonly properties: Readonly<Record<string, unknown>
 }
 
 function fits<T>(shape: Shape, value: unknown): value is T {
-  return value !== undefined && judge(shape, value).length === 0;
+  return value !== undefined && validate(shape, value).length === 0;
 }
 
 /** The fields of a mapping that have their right shape. */

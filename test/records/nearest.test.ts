@@ -1,7 +1,7 @@
 // The word a writer probably meant.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { few, nearest, slips } from "../../src/records/nearest.js";
+import { editDistance, nearest, truncateList } from "../../src/records/nearest.js";
 
 /** The same distance by its definition, without a table: slow and obvious. */
 function twin(a: string, b: string): number {
@@ -16,7 +16,7 @@ test("slips are counted as the definition says", () => {
   const word = fc.string({ unit: fc.constantFrom("a", "b", "c"), maxLength: 6 });
   fc.assert(
     fc.property(word, word, (a, b) => {
-      expect(slips(a, b)).toBe(twin(a, b));
+      expect(editDistance(a, b)).toBe(twin(a, b));
     }),
     { numRuns: 400, seed: 3 },
   );
@@ -59,7 +59,7 @@ describe("nearest", () => {
 });
 
 test("few names what a reader can take in", () => {
-  expect(few([])).toBe("none");
-  expect(few(["a", "b"])).toBe("a, b");
-  expect(few(["a", "b", "c", "d"], 2)).toBe("a, b and 2 more");
+  expect(truncateList([])).toBe("none");
+  expect(truncateList(["a", "b"])).toBe("a, b");
+  expect(truncateList(["a", "b", "c", "d"], 2)).toBe("a, b and 2 more");
 });

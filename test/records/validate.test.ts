@@ -4,8 +4,8 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { jsonSchemas, type Kind, kinds } from "../../src/records/index.js";
-import { judge } from "../../src/records/judge.js";
 import { type Shape, wordsOfPattern } from "../../src/records/shape.js";
+import { validate } from "../../src/records/validate.js";
 import { sample } from "../support/samples.js";
 
 const ajv = new Ajv2020({ strict: true, allErrors: false });
@@ -15,7 +15,7 @@ const shape = (kind: Kind) => kinds[kind].schema as Shape;
 
 test.each(all)("a %s that fits is let through by both", (kind) => {
   for (const record of sample(kind)) {
-    expect(judge(shape(kind), record)).toEqual([]);
+    expect(validate(shape(kind), record)).toEqual([]);
     expect(ajvOf[kind]!(record), JSON.stringify(ajvOf[kind]!.errors)).toBe(true);
   }
 });
@@ -83,7 +83,7 @@ test.each(all)("on damaged %s records both agree, and both outcomes occur", (kin
           // The place went with an earlier damage.
         }
       }
-      const fits = judge(shape(kind), value).length === 0;
+      const fits = validate(shape(kind), value).length === 0;
       seen[fits ? "fits" : "not"] += 1;
       expect(fits).toBe(ajvOf[kind]!(value));
     }),
@@ -97,7 +97,7 @@ describe("one mistake is one finding", () => {
   const card = sample("card")[0]! as unknown as Record<string, unknown>;
   const memory = sample("part").find((p) => p.type === "memory") as unknown as Record<string, unknown>;
   const first = (kind: Kind, value: unknown) => {
-    const found = judge(shape(kind), value);
+    const found = validate(shape(kind), value);
     expect(found).toHaveLength(1);
     return found[0]!;
   };

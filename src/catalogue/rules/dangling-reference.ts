@@ -1,5 +1,5 @@
 // Every id a record names is the id of a record.
-import { few, kinds, nearest, quoteText } from "../../records/index.js";
+import { kinds, nearest, quoteText, truncateList } from "../../records/index.js";
 import { allOf } from "../catalogue.js";
 import { namings } from "../names.js";
 import type { Draft, Rule } from "../rule.js";
@@ -18,7 +18,7 @@ export const danglingReference: Rule = {
       yield {
         says: `There is no ${kind} ${id}.`,
         at: from,
-        expected: `the id of a ${kind}: ${few([...of.keys()], 6, quoteText)}`,
+        expected: `the id of a ${kind}: ${truncateList([...of.keys()], 6, quoteText)}`,
         actual: id,
         hint: near ? `Did you mean ${quoteText(near)}?` : `Add ${kinds[kind].folder}/${id}.yaml, or correct the id.`,
       };

@@ -4,12 +4,12 @@
 
 import type { FindingCode } from "./finding.js";
 import { itemAt, must } from "./must.js";
-import { few, nearest } from "./nearest.js";
+import { nearest, truncateList } from "./nearest.js";
 import { step } from "./pointer.js";
 import { hintForNumber, isReadWhole } from "./quantity.js";
 import { describe, flat, type Shape, unitOf, words } from "./shape.js";
 
-export interface Misfit {
+export interface ValidationIssue {
   readonly code: FindingCode;
   readonly pointer: string;
   readonly on: "key" | "value";
@@ -23,22 +23,22 @@ export interface Misfit {
 export type Written = (pointer: string) => string | undefined;
 
 /** Every misfit of a value, in the order of the schema. Empty means it fits. */
-export function judge(shape: Shape, value: unknown, pointer = "", written: Written = () => undefined): readonly Misfit[] {
-  const wrong = (of: Shape, what: unknown, at: string, code?: FindingCode) => misfit(of, what, at, written, code);
-  if (shape.anyOf) return judgeUnion(shape, value, pointer, written);
+export function validate(shape: Shape, value: unknown, pointer = "", written: Written = () => undefined): readonly ValidationIssue[] {
+  const wrong = (of: Shape, what: unknown, at: string, code?: FindingCode) => issueOf(of, what, at, written, code);
+  if (shape.anyOf) return validateUnion(shape, value, pointer, written);
   if (shape.const !== undefined)
     return value === shape.const ? [] : [wrong(shape, value, pointer, typeof value === "string" ? "shape-bad-word" : "shape-wrong-type")];
   switch (shape.type) {
     case "object":
-      return isMapping(value) ? judgeObject(shape, value, pointer, written) : [wrong(shape, value, pointer)];
+      return isMapping(value) ? validateObject(shape, value, pointer, written) : [wrong(shape, value, pointer)];
     case "array":
-      return Array.isArray(value) ? judgeList(shape, value, pointer, written) : [wrong(shape, value, pointer)];
+      return Array.isArray(value) ? validateList(shape, value, pointer, written) : [wrong(shape, value, pointer)];
     case "string":
-      return typeof value === "string" ? judgeText(shape, value, pointer, written) : [wrong(shape, value, pointer)];
+      return typeof value === "string" ? validateText(shape, value, pointer, written) : [wrong(shape, value, pointer)];
     case "integer":
     case "number":
       return typeof value === "number" && Number.isFinite(value)
-        ? judgeNumber(shape, value, pointer, written)
+        ? validateNumber(shape, value, pointer, written)
         : [wrong(shape, value, pointer)];
     case "boolean":
       return typeof value === "boolean" ? [] : [wrong(shape, value, pointer)];
@@ -60,7 +60,7 @@ function fieldOf(pointer: string): string {
       : last;
 }
 
-function misfit(shape: Shape, value: unknown, pointer: string, written: Written, code: FindingCode = "shape-wrong-type"): Misfit {
+function issueOf(shape: Shape, value: unknown, pointer: string, written: Written, code: FindingCode = "shape-wrong-type"): ValidationIssue {
   const expected = words(shape);
   const source = written(pointer);
   return {
@@ -108,27 +108,27 @@ function textHint(shape: Shape, kinds: readonly Shape[], value: string): string 
 }
 
 /** Picks the branch the writer meant: the one named by the discriminator, else the one of the same type. */
-function judgeUnion(shape: Shape, value: unknown, pointer: string, written: Written): readonly Misfit[] {
+function validateUnion(shape: Shape, value: unknown, pointer: string, written: Written): readonly ValidationIssue[] {
   const branches = flat(shape);
   const found = shape.discriminator?.propertyName;
   if (found !== undefined) {
-    if (!isMapping(value)) return [misfit(itemAt(branches, 0), value, pointer, written)];
+    if (!isMapping(value)) return [issueOf(itemAt(branches, 0), value, pointer, written)];
     const named = branches.map((b) => must(b.properties?.[found], found).const as string);
     const type = value[found];
     if (type === undefined) return [missing(found, `one of: ${named.join(", ")}`, pointer)];
     const branch = branches[named.indexOf(type as string)];
-    if (branch) return judge(branch, value, pointer, written);
+    if (branch) return validate(branch, value, pointer, written);
     const choice: Shape = { type: "string", enum: named };
-    return judge(choice, type, step(pointer, found), written);
+    return validate(choice, type, step(pointer, found), written);
   }
-  if (branches.some((b) => judge(b, value, pointer, written).length === 0)) return [];
+  if (branches.some((b) => validate(b, value, pointer, written).length === 0)) return [];
   const list = branches.find((b) => b.type === "array");
   // One entry written without its dash is an entry of the list, not another kind of thing.
-  if (list && isMapping(value) && !branches.some((b) => b.type === "object")) return [misfit(list, value, pointer, written)];
+  if (list && isMapping(value) && !branches.some((b) => b.type === "object")) return [issueOf(list, value, pointer, written)];
   const same = branches.filter((b) => b.const === undefined && sameType(b, value));
-  if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return judge(itemAt(same, 0), value, pointer, written);
-  if (same.length === 1 && typeof value === "number") return judge(itemAt(same, 0), value, pointer, written);
-  return [misfit(shape, value, pointer, written, typeof value === "string" ? "shape-bad-value" : "shape-wrong-type")];
+  if (same.length > 0 && (isMapping(value) || Array.isArray(value))) return validate(itemAt(same, 0), value, pointer, written);
+  if (same.length === 1 && typeof value === "number") return validate(itemAt(same, 0), value, pointer, written);
+  return [issueOf(shape, value, pointer, written, typeof value === "string" ? "shape-bad-value" : "shape-wrong-type")];
 }
 
 function sameType(shape: Shape, value: unknown): boolean {
@@ -138,7 +138,7 @@ function sameType(shape: Shape, value: unknown): boolean {
   return typeof value === shape.type;
 }
 
-function missing(name: string, expected: string, pointer: string): Misfit {
+function missing(name: string, expected: string, pointer: string): ValidationIssue {
   const where = pointer === "" ? "The record" : fieldOf(pointer);
   return {
     code: "shape-missing-field",
@@ -150,8 +150,13 @@ function missing(name: string, expected: string, pointer: string): Misfit {
   };
 }
 
-function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, pointer: string, written: Written): readonly Misfit[] {
-  const out: Misfit[] = [];
+function validateObject(
+  shape: Shape,
+  value: Readonly<Record<string, unknown>>,
+  pointer: string,
+  written: Written,
+): readonly ValidationIssue[] {
+  const out: ValidationIssue[] = [];
   const own = shape.properties ?? {};
   const pattern = Object.values(shape.patternProperties ?? {})[0];
   const lacking = (shape.required ?? []).filter((name) => !Object.hasOwn(value, name));
@@ -178,11 +183,11 @@ function judgeObject(shape: Shape, value: Readonly<Record<string, unknown>>, poi
     const field = Object.hasOwn(own, name) ? own[name] : pattern;
     if (field) {
       const needed = inner === null && shape.required?.includes(name);
-      const told = judge(field, inner, at, written);
+      const told = validate(field, inner, at, written);
       out.push(...(needed ? told.map((m) => (m.hint === leaveOut ? { ...m, hint: "Write a value after the colon." } : m)) : told));
     } else {
       const near = misspelt.get(name);
-      const hint = near ? `Did you mean ${near}?` : (decimalComma(value, name) ?? `Fields here: ${few(Object.keys(own), 12)}.`);
+      const hint = near ? `Did you mean ${near}?` : (decimalComma(value, name) ?? `Fields here: ${truncateList(Object.keys(own), 12)}.`);
       const where = pointer === "" ? "a record of this kind" : fieldOf(pointer);
       out.push({ code: "shape-unknown-field", pointer: at, on: "key", says: `${name} is not a field of ${where}.`, hint });
     }
@@ -199,7 +204,7 @@ function decimalComma(value: Readonly<Record<string, unknown>>, name: string): s
     : `A comma begins the next field; if ${name} stands behind a decimal comma, write a point.`;
 }
 
-function judgeList(shape: Shape, value: readonly unknown[], pointer: string, written: Written): readonly Misfit[] {
+function validateList(shape: Shape, value: readonly unknown[], pointer: string, written: Written): readonly ValidationIssue[] {
   const short = shape.minItems !== undefined && value.length < shape.minItems;
   const long = shape.maxItems !== undefined && value.length > shape.maxItems;
   if (short || long) {
@@ -217,29 +222,29 @@ function judgeList(shape: Shape, value: readonly unknown[], pointer: string, wri
       },
     ];
   }
-  return value.flatMap((inner, i) => judge(must(shape.items, "shape.items"), inner, step(pointer, i), written));
+  return value.flatMap((inner, i) => validate(must(shape.items, "shape.items"), inner, step(pointer, i), written));
 }
 
-function judgeText(shape: Shape, value: string, pointer: string, written: Written): readonly Misfit[] {
-  if (shape.enum) return shape.enum.includes(value) ? [] : [misfit(shape, value, pointer, written, "shape-bad-word")];
+function validateText(shape: Shape, value: string, pointer: string, written: Written): readonly ValidationIssue[] {
+  if (shape.enum) return shape.enum.includes(value) ? [] : [issueOf(shape, value, pointer, written, "shape-bad-word")];
   const short = shape.minLength !== undefined && value.length < shape.minLength;
   const long = shape.maxLength !== undefined && [...value].length > shape.maxLength;
   const odd = shape.pattern !== undefined && !new RegExp(shape.pattern, "u").test(value);
-  return short || long || odd ? [misfit(shape, value, pointer, written, "shape-bad-value")] : [];
+  return short || long || odd ? [issueOf(shape, value, pointer, written, "shape-bad-value")] : [];
 }
 
-function judgeNumber(shape: Shape, value: number, pointer: string, written: Written): readonly Misfit[] {
+function validateNumber(shape: Shape, value: number, pointer: string, written: Written): readonly ValidationIssue[] {
   const fits =
     (shape.type === "number" || Number.isInteger(value)) &&
     (shape.minimum === undefined || value >= shape.minimum) &&
     (shape.maximum === undefined || value <= shape.maximum);
-  if (!fits) return [misfit(shape, value, pointer, written, "shape-bad-value")];
+  if (!fits) return [issueOf(shape, value, pointer, written, "shape-bad-value")];
   const source = written(pointer);
   return source === undefined || isReadWhole(source, value) ? [] : [shortened(shape, value, pointer, source)];
 }
 
 /** Of a number with more digits than a computer keeps, what would be read is said: nobody changes a figure in silence. */
-function shortened(shape: Shape, value: number, pointer: string, source: string): Misfit {
+function shortened(shape: Shape, value: number, pointer: string, source: string): ValidationIssue {
   return {
     code: "shape-bad-value",
     pointer,
