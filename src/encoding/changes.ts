@@ -2,7 +2,7 @@
 // Without a machine that stands, factory positions are the start.
 
 import { pairCopies } from "../catalogue/index.js";
-import { type AskedCard, countAtHand, type Question } from "../machine/index.js";
+import { countAtHand, type ResolvedBuild, type ResolvedCard } from "../machine/index.js";
 import { type BuildCard, bytes, itemAt, sizeText } from "../records/index.js";
 import type { Cost, Solution, Term } from "../solver/index.js";
 import type { ToGet } from "./facts.js";
@@ -22,10 +22,10 @@ export interface Change {
   readonly words: (value: number) => string;
 }
 
-const standingCards = new WeakMap<Question, ReadonlyMap<string, BuildCard>>();
+const standingCards = new WeakMap<ResolvedBuild, ReadonlyMap<string, BuildCard>>();
 
 /** The card as it stands now; undefined when the machine has no such card yet, or only as many as are other copies of it. */
-export function standing(question: Question, asked: AskedCard): BuildCard | undefined {
+export function standing(question: ResolvedBuild, asked: ResolvedCard): BuildCard | undefined {
   const { build } = question;
   const pairs = standingCards.get(question) ?? pairCopies(build.cards, build.stands?.cards ?? []);
   standingCards.set(question, pairs);

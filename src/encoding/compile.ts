@@ -1,7 +1,7 @@
 // From a question to two constraint problems over one frame: `possible` keeps every sure rule (what could work, whatever
 // missing facts turn out to be), `certain` also excludes all that hangs on a missing fact.
 
-import { type Question, running } from "../machine/index.js";
+import { type ResolvedBuild, running } from "../machine/index.js";
 import { itemAt, type Unread } from "../records/index.js";
 import type { Choice, Literal, Problem, Rule, Solution } from "../solver/index.js";
 import { ownersChoices } from "./choices.js";
@@ -17,7 +17,7 @@ export type Unsettled = Extract<Draft, { kind: "unknown" }> & { readonly missing
 export type Soft = Extract<Draft, { kind: "soft" }>;
 
 export interface Compiled {
-  readonly question: Question;
+  readonly question: ResolvedBuild;
   readonly frame: Frame;
   readonly sure: readonly Sure[];
   readonly unsettled: readonly Unsettled[];
@@ -38,7 +38,7 @@ export interface Compiled {
   readonly certain: Problem;
 }
 
-export function compile(question: Question): Compiled {
+export function compile(question: ResolvedBuild): Compiled {
   const open = frameOf(question);
   const drafts = tradeRules.flatMap((rule) => rule.drafts(open));
   const unknown = drafts.filter((d) => d.kind === "unknown");

@@ -1,7 +1,7 @@
 // The frame of a problem: which variable stands for which hole of the build, and literals over them in trade terms.
 // "out" (a card that is left out) and "off" (a mode that is given up) are values, so that giving one up is just another value.
 
-import { type AskedCard, type AskedMode, choiceId, holding, type Question, type Release, running } from "../machine/index.js";
+import { choiceId, holding, type Release, type ResolvedBuild, type ResolvedCard, type ResolvedMode, running } from "../machine/index.js";
 import { itemAt } from "../records/index.js";
 import type { Literal, Solution, Variable } from "../solver/index.js";
 
@@ -13,7 +13,7 @@ export interface CardVariables {
 }
 
 export interface Frame {
-  readonly question: Question;
+  readonly question: ResolvedBuild;
   readonly variables: readonly Variable[];
   readonly revision: number;
   readonly memory: number;
@@ -23,7 +23,7 @@ export interface Frame {
   readonly on: readonly (readonly (number | undefined)[])[];
 }
 
-export function frameOf(question: Question): Frame {
+export function frameOf(question: ResolvedBuild): Frame {
   const variables: Variable[] = [];
   const add = (name: string, size: number) => variables.push({ name, size }) - 1;
   const revision = add(choiceId({ kind: "revision" }), question.revisions.length);
@@ -66,7 +66,7 @@ export function modeKept(frame: Frame, mode: number): Literal {
 }
 
 /** The card stands in one of these slots (and is not left out). */
-export function inSlot(frame: Frame, card: number, test: (slot: Question["slots"][number]) => boolean): Literal {
+export function inSlot(frame: Frame, card: number, test: (slot: ResolvedBuild["slots"][number]) => boolean): Literal {
   return { variable: itemAt(frame.cards, card).slot, values: where(frame.question.slots, test) };
 }
 
@@ -135,10 +135,10 @@ export function complement(variables: readonly Variable[], { variable, values }:
   return { variable, values: Array.from({ length: variables[variable]?.size ?? 0 }, (_, v) => v).filter((v) => !values.includes(v)) };
 }
 
-export function eachCard(frame: Frame): { at: number; asked: AskedCard }[] {
+export function eachCard(frame: Frame): { at: number; asked: ResolvedCard }[] {
   return frame.question.cards.map((asked, at) => ({ at, asked }));
 }
 
-export function eachMode(frame: Frame): { at: number; mode: AskedMode }[] {
+export function eachMode(frame: Frame): { at: number; mode: ResolvedMode }[] {
   return frame.question.modes.map((mode, at) => ({ at, mode }));
 }

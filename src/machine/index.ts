@@ -18,17 +18,17 @@ export {
 } from "./edit.js";
 export { type Filling, fillBuild } from "./fill.js";
 export {
-  type AskedCard,
-  type AskedMode,
-  ask,
   type Fault,
   findFaults,
   findRecordFault,
   holding,
+  type InvalidBuild,
   knowsMemory,
-  type Misasked,
-  type Question,
   type Release,
+  type ResolvedBuild,
+  type ResolvedCard,
+  type ResolvedMode,
+  resolveBuild,
   running,
 } from "./resolve.js";
 export { asStanding } from "./standing.js";

@@ -34,7 +34,7 @@ import {
 import { type AskedUnread, findUnread } from "./unread.js";
 
 /** A card of the build: one copy, its name, and what of it the owner fixed. */
-export interface AskedCard {
+export interface ResolvedCard {
   readonly as: string;
   /** Its record. Where the machine has several copies of the card, `name` is what tells this one apart: "Lightship (left)". */
   readonly card: Card;
@@ -45,7 +45,7 @@ export interface AskedCard {
   readonly pointer: string;
 }
 
-export interface AskedMode {
+export interface ResolvedMode {
   readonly id: string;
   readonly name: string;
   /** Names of the copies that are on. A card that nothing switches off runs whether it is among them or not. */
@@ -56,7 +56,7 @@ export interface AskedMode {
   readonly safest: boolean;
 }
 
-export interface Question {
+export interface ResolvedBuild {
   readonly catalogue: Catalogue;
   readonly build: Build;
   readonly board: Board;
@@ -70,8 +70,8 @@ export interface Question {
   /** Bytes; one entry 0 when the board record names no options. */
   readonly memories: readonly number[];
   readonly slots: readonly Slot[];
-  readonly cards: readonly AskedCard[];
-  readonly modes: readonly AskedMode[];
+  readonly cards: readonly ResolvedCard[];
+  readonly modes: readonly ResolvedMode[];
 }
 
 /** Something in the build that cannot be asked: an id nobody knows, a slot the board lacks. */
@@ -84,7 +84,7 @@ export interface Fault {
   readonly hint: string;
 }
 
-export interface Misasked {
+export interface InvalidBuild {
   readonly kind: "misasked";
   readonly faults: readonly Fault[];
 }
@@ -147,11 +147,11 @@ function holders(name: string, declared: readonly string[]): readonly string[] {
 }
 
 /** Reads a build against the catalogue. */
-export function ask(
+export function resolveBuild(
   catalogue: Catalogue,
   build: Build,
   options: AskOptions = {},
-): { readonly kind: "question"; readonly question: Question } | AskedUnread | Misasked {
+): { readonly kind: "question"; readonly question: ResolvedBuild } | AskedUnread | InvalidBuild {
   const faults = [...findFaults(catalogue, build)];
   const board = catalogue.boards.get(build.board);
   const bus = board && catalogue.buses.get(board.bus);
@@ -166,14 +166,14 @@ export function ask(
   const told = build.revision === undefined ? [] : typeof build.revision === "string" ? [build.revision] : build.revision;
   const memories = mainMemory(board)?.options.map(bytes) ?? [build.memory === undefined ? 0 : bytes(build.memory)];
   const labels = labelCopies(build.cards, (id) => catalogue.cards.get(id)?.name ?? id);
-  const cards = build.cards.flatMap((chosen, at): AskedCard[] =>
+  const cards = build.cards.flatMap((chosen, at): ResolvedCard[] =>
     readCard(catalogue, chosen, `/cards/${at}`).map((read) => {
       const name = labels.get(read.as) ?? read.card.name;
       return name === read.card.name ? read : { ...read, card: { ...read.card, name } };
     }),
   );
   const modes = readModes(build, cards);
-  const question: Question = {
+  const question: ResolvedBuild = {
     catalogue,
     build,
     board,
@@ -200,14 +200,14 @@ function boardFaults(catalogue: Catalogue, board: Board, withFirmware: boolean):
   return [...(bus ? [bus] : []), ...(firmware ? [firmware] : [])];
 }
 
-function readCard(catalogue: Catalogue, chosen: BuildCard, pointer: string): AskedCard[] {
+function readCard(catalogue: Catalogue, chosen: BuildCard, pointer: string): ResolvedCard[] {
   const card = catalogue.cards.get(chosen.card);
   if (!card) return [];
   const revisions = card.revisions?.map((r) => r.id) ?? [""];
   return [{ as: copyName(chosen), card, revisions, settings: card.settings ?? [], chosen, pointer }];
 }
 
-function readModes(build: Build, cards: readonly AskedCard[]): AskedMode[] {
+function readModes(build: Build, cards: readonly ResolvedCard[]): ResolvedMode[] {
   return modesOf(build).map((mode) => {
     const on = cardsOn(build.cards, mode);
     const left = cardsOnOrOff(build.cards, mode);
@@ -220,20 +220,20 @@ function readModes(build: Build, cards: readonly AskedCard[]): AskedMode[] {
 }
 
 /** How much memory the machine has, or may have, is written down: in the board's record, or in the build. Else its one amount is 0. */
-export function knowsMemory(question: Pick<Question, "memories">): boolean {
+export function knowsMemory(question: Pick<ResolvedBuild, "memories">): boolean {
   return question.memories.some((amount) => amount > 0);
 }
 
 export type Release = NonNullable<Card["enable"]>["releases"][number];
 
 /** Revisions of the card that run in this mode: all when it is on, else those that nothing can switch off. */
-export function running(asked: AskedCard, mode: AskedMode): readonly string[] {
+export function running(asked: ResolvedCard, mode: ResolvedMode): readonly string[] {
   const { enable } = asked.card;
   if (mode.enabled.has(asked.as) || !enable || !switchable(asked.card)) return asked.revisions;
   return enable.revisions ? asked.revisions.filter((r) => enable.revisions?.includes(r) !== true) : [];
 }
 
 /** Revisions of the card that in this mode still take, or need, what `what` names. */
-export function holding(asked: AskedCard, mode: AskedMode, what: Release): readonly string[] {
+export function holding(asked: ResolvedCard, mode: ResolvedMode, what: Release): readonly string[] {
   return asked.card.enable?.releases.includes(what) ? running(asked, mode) : asked.revisions;
 }

@@ -1,6 +1,6 @@
 // The card for the lid: how the machine of a sheet is changed over by hand between its modes, where the switch is not built or fails.
 import { cardsOn, copyName, labelCopies, modesOf } from "../catalogue/index.js";
-import { ask, fillBuild } from "../machine/index.js";
+import { fillBuild, resolveBuild } from "../machine/index.js";
 import { type ChangeOver, type Combination, changeOver, type HandWay } from "../planning/index.js";
 import type { Build } from "../records/index.js";
 import { changeOverSentence, listText, stepText } from "../words/index.js";
@@ -15,7 +15,7 @@ export interface ChangeOverView {
 /** The machine as the combination fills it, its modes taken as what is wanted; undefined where nothing has to be changed over. */
 export function changeOverView(catalogue: Context["catalogue"], build: Build, combination: Combination): ChangeOverView | undefined {
   const { wishes: _, ...filled } = fillBuild(build, combination);
-  const request = ask(catalogue, filled);
+  const request = resolveBuild(catalogue, filled);
   const hand = request.kind === "question" ? changeOver(request.question) : undefined;
   if (hand?.kind !== "change-over" || hand.ways.length < 2) return undefined;
   return viewOfHand(catalogue, filled, hand);

@@ -1,5 +1,5 @@
 // Asks planning what pages state: about one card alone on one board revision under one firmware version, and about a whole build.
-import type { Misasked } from "../machine/index.js";
+import type { InvalidBuild } from "../machine/index.js";
 import { type Answer, cellAnswer, plan } from "../planning/index.js";
 import type { Judge, Judged } from "./cells.js";
 
@@ -8,7 +8,7 @@ export const judge: Judge = {
   build: (catalogue, build) => judged(plan(catalogue, build, { brief: true })),
 };
 
-function judged(answer: Answer | Misasked): Judged {
+function judged(answer: Answer | InvalidBuild): Judged {
   if (answer.kind === "misasked")
     return { verdict: "unknown", evidence: "inferred", answer: refused(answer.faults.map((f) => f.says).join(" ")) };
   return { verdict: answer.verdict, evidence: answer.combinations[0]?.evidence ?? "inferred", answer };

@@ -1,7 +1,7 @@
 // The card for the lid alone: a machine that no switch is built for, and that the hand can change over. What is in it in each way, on which
 // conditions, and the steps from each way to each other.
 import { labelCopies } from "../catalogue/index.js";
-import { ask } from "../machine/index.js";
+import { resolveBuild } from "../machine/index.js";
 import { changeOver, type HandWay, plan as planBuild } from "../planning/index.js";
 import { type Build, itemAt } from "../records/index.js";
 import { type Caution, cautionsOf } from "../wiring/index.js";
@@ -30,7 +30,7 @@ export function lidSheetOf(
   why: string,
   costs: readonly WayOutCost[] = [],
 ): LidPage | undefined {
-  const request = ask(catalogue, build);
+  const request = resolveBuild(catalogue, build);
   const hand = request.kind === "question" ? changeOver(request.question) : undefined;
   if (hand?.kind !== "change-over" || hand.ways.length < 2 || hand.ways.some((way) => way.on.length === 0)) return undefined;
   const labels = labelCopies(build.cards, (id) => catalogue.cards.get(id)?.name ?? id);

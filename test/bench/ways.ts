@@ -3,7 +3,7 @@
 // on at once. Clingo's optimisation divides the same machines.
 import { gather } from "../../src/catalogue/index.js";
 import { compile } from "../../src/encoding/index.js";
-import { ask, type Question } from "../../src/machine/index.js";
+import { type ResolvedBuild, resolveBuild } from "../../src/machine/index.js";
 import { changeOver, verdictOf, withSwitch } from "../../src/planning/index.js";
 import { asked, openWays } from "../../src/planning/ways/open-ways.js";
 import { wishesOf } from "../../src/planning/ways/wishes.js";
@@ -45,9 +45,9 @@ function machineOf(seed: number): { readonly records: readonly Loaded[]; readonl
   return { records, build: { id: "q", name: "Q", board: "backplane", cards: chosen.map(({ id }) => ({ card: id })) } };
 }
 
-export function largeQuestion(seed: number): Question {
+export function largeQuestion(seed: number): ResolvedBuild {
   const { records, build } = machineOf(seed);
-  const request = ask(gather(records), build);
+  const request = resolveBuild(gather(records), build);
   if (request.kind !== "question") throw new Error(`seed ${seed}: ${request.kind}`);
   return request.question;
 }
@@ -96,7 +96,7 @@ export function complaints({ known, withSwitch: { median, p95, max } }: Pick<Way
 }
 
 /** The division with the fewest cards off, in the fewest ways that may do: the problem that is asked, and its cost. */
-export function divisionProblem(question: Question): { readonly problem: Problem; readonly off: Cost } | undefined {
+export function divisionProblem(question: ResolvedBuild): { readonly problem: Problem; readonly off: Cost } | undefined {
   const { fewest } = withSwitch(question, { most: 1, brief: true, budget });
   if (fewest === undefined) return undefined;
   const open = openWays(question, wishesOf(question), fewest);

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type Compiled, compile, forbids, withRules } from "../../src/encoding/compile.js";
 import { conflictDrafts, occurrences } from "../../src/encoding/rules/conflicts.js";
 import { withChoice } from "../../src/machine/index.js";
-import { ask } from "../../src/machine/resolve.js";
+import { resolveBuild } from "../../src/machine/resolve.js";
 import { holes } from "../../src/planning/answer/possible.js";
 import { plan } from "../../src/planning/index.js";
 import { type Build, type Conflict, conflictClasses } from "../../src/records/index.js";
@@ -25,7 +25,7 @@ function* machines(conflict: Conflict): Generator<Compiled> {
         const apart = cards.map((c, m) => ({ id: `m${m}`, cards: ["as" in c ? (c.as as string) : c.card] }));
         for (const modes of cards.length > 1 ? [several, apart] : [several]) {
           const build: Build = { id: "q", name: "q", board, firmware, cards, modes };
-          const asked = ask(catalogue, build);
+          const asked = resolveBuild(catalogue, build);
           if (asked.kind === "question") yield compile(asked.question);
         }
       }

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { modesOf } from "../../src/catalogue/index.js";
-import { addressOf, ask, buildFrom, editsBetween, fillBuild, pinsOf } from "../../src/machine/index.js";
+import { addressOf, buildFrom, editsBetween, fillBuild, pinsOf, resolveBuild } from "../../src/machine/index.js";
 import { blank, buildOf, type Move, notAtHand, type State, unpinned, withMove, without } from "../../src/planner/state/moves.js";
 import { openedWith } from "../../src/planner/state/store.js";
 import { idFrom } from "../../src/planner/ui/Share.js";
@@ -218,7 +218,7 @@ describe("three copies of one card in a question of another page", () => {
   });
 
   it("are a question the planner can read", () => {
-    expect(ask(catalogue, opened.build).kind).toBe("question");
+    expect(resolveBuild(catalogue, opened.build).kind).toBe("question");
   });
 });
 

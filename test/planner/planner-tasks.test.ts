@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { gather, type PlannerRecords } from "../../src/catalogue/index.js";
 import { compile } from "../../src/encoding/index.js";
-import { ask } from "../../src/machine/index.js";
+import { resolveBuild } from "../../src/machine/index.js";
 import { forumText } from "../../src/planner/state/forum.js";
 import { blank, buildOf } from "../../src/planner/state/moves.js";
 import { matching, type Offer } from "../../src/planner/ui/Combobox.js";
@@ -65,7 +65,7 @@ describe("the shelf", () => {
 });
 
 const facetsOf = (build: Build, steps?: number) => {
-  const question = ask(catalogue, build);
+  const question = resolveBuild(catalogue, build);
   if (question.kind !== "question") throw new Error("misasked");
   return countsOf(compile(question.question), () => (steps ? { steps } : undefined)).facets;
 };

@@ -1,7 +1,7 @@
 // The change-over by hand: fewest ways and fewest things to do against brute force, and the order of the steps in cases made by hand.
 import { describe, expect, it } from "vitest";
 import type { Catalogue } from "../../src/catalogue/index.js";
-import { ask } from "../../src/machine/index.js";
+import { resolveBuild } from "../../src/machine/index.js";
 import { type ChangeOver, type ChangeOverResult, changeOver } from "../../src/planning/index.js";
 import type { Build, Card } from "../../src/records/index.js";
 import { between, grantedBy, keeps, type State, sameThings, statesOf } from "./support/hand-reference.js";
@@ -13,7 +13,7 @@ const worlds = process.env.LONG ? 1_500 : 60;
 const first = Number(process.env.SEED ?? 1);
 
 function handOf(catalogue: Catalogue, build: Build): ChangeOverResult {
-  const request = ask(catalogue, build);
+  const request = resolveBuild(catalogue, build);
   if (request.kind !== "question") throw new Error(JSON.stringify(request));
   return changeOver(request.question);
 }

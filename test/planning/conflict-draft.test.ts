@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { cardsOn, mainMemory, modesOf } from "../../src/catalogue/index.js";
 import { compile, withRules } from "../../src/encoding/compile.js";
 import { occurrences } from "../../src/encoding/rules/conflicts.js";
-import { ask } from "../../src/machine/resolve.js";
+import { resolveBuild } from "../../src/machine/resolve.js";
 import { draftConflict } from "../../src/planning/index.js";
 import { type Build, bytes, type Conflict, readOne, writeRecord } from "../../src/records/index.js";
 import { decide } from "../../src/solver/index.js";
@@ -11,7 +11,7 @@ import { demo } from "../support/demo.js";
 
 /** Whether the conditions can hold in the machine with every choice as the build has it; undefined for a build that is no question. */
 function holdsIn(build: Build, conflict: Conflict): boolean | undefined {
-  const asked = ask(demo(), build);
+  const asked = resolveBuild(demo(), build);
   if (asked.kind !== "question") return undefined;
   const { facts, choices, frame } = compile(asked.question);
   const pinned = { variables: facts.variables, rules: choices.flatMap((c) => c.rules) };

@@ -1,7 +1,7 @@
 // Two of one card in a machine: which of them a mode has on, which was tested, which stands already, and how they are told apart.
 import { describe, expect, it } from "vitest";
 import { compile } from "../../src/encoding/index.js";
-import { ask, withChoice } from "../../src/machine/index.js";
+import { resolveBuild, withChoice } from "../../src/machine/index.js";
 import { type Answer, beforeYouBuy, countsOf, plan } from "../../src/planning/index.js";
 import type { Build, BuildCard } from "../../src/records/index.js";
 import { demo } from "../support/demo.js";
@@ -234,7 +234,7 @@ describe("many copies of one card", () => {
   });
 
   it("are sifted by evidence: each tested place filled, whichever copy stands in which, 4! ways", () => {
-    const asked = ask(club(4), open(4));
+    const asked = resolveBuild(club(4), open(4));
     if (asked.kind !== "question") throw new Error(asked.kind);
     const { kinds } = countsOf(compile(asked.question));
     expect(kinds.filter((k) => k.evidence === "bench" && k.count !== "0").map((k) => k.count)).toEqual(["24"]);

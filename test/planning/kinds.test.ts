@@ -3,7 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { type Catalogue, gather } from "../../src/catalogue/index.js";
 import { type Compiled, compile } from "../../src/encoding/index.js";
-import { ask } from "../../src/machine/index.js";
+import { resolveBuild } from "../../src/machine/index.js";
 import { countsOf, grades, waysOf, workables } from "../../src/planning/index.js";
 import type { Build, Card, Loaded } from "../../src/records/index.js";
 import { Random } from "../support/solver/random.js";
@@ -73,7 +73,7 @@ function onlyFirst(build: Build): Build {
 }
 
 function compiled({ catalogue, build }: Told): Compiled {
-  const asked = ask(catalogue, build);
+  const asked = resolveBuild(catalogue, build);
   if (asked.kind !== "question") throw new Error(JSON.stringify(asked));
   return compile(asked.question);
 }

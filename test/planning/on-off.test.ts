@@ -1,7 +1,7 @@
 // What is on in which way: each cell against the machine with that one card switched over, asked by itself.
 import { describe, expect, it } from "vitest";
 import { compile } from "../../src/encoding/index.js";
-import { ask, withChoice } from "../../src/machine/index.js";
+import { resolveBuild, withChoice } from "../../src/machine/index.js";
 import { findWhyNot } from "../../src/planner/worker/why-not.js";
 import { findOnOff, verdictOf } from "../../src/planning/index.js";
 import type { Build, Mode } from "../../src/records/index.js";
@@ -12,7 +12,7 @@ import type { Setup } from "./support/world.js";
 
 const catalogue = demo();
 const question = (of: Setup["catalogue"], build: Build) => {
-  const request = ask(of, build);
+  const request = resolveBuild(of, build);
   if (request.kind !== "question") throw new Error(`cannot be asked: ${request.kind}`);
   return request.question;
 };

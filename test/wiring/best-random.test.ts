@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { type Catalogue, cardsOn, copyName, modesOf } from "../../src/catalogue/index.js";
 import { compile } from "../../src/encoding/index.js";
-import { ask, withChoice } from "../../src/machine/index.js";
+import { resolveBuild, withChoice } from "../../src/machine/index.js";
 import { combinationOf } from "../../src/planning/answer/combination.js";
 import { provenModes } from "../../src/planning/answer/evidence.js";
 import { type Combination, combinationsToWire } from "../../src/planning/index.js";
@@ -17,7 +17,7 @@ const worlds = process.env.LONG ? 1_000 : 80;
 const most = 3_000;
 
 function everyCombination(catalogue: Catalogue, build: Build): readonly Combination[] | undefined {
-  const request = ask(catalogue, build);
+  const request = resolveBuild(catalogue, build);
   if (request.kind !== "question") throw new Error(request.kind);
   const compiled = compile(request.question);
   const { frame } = compiled;

@@ -1,6 +1,6 @@
 // Two questions about a machine as it is: would this card work in it, and which cards of the catalogue would. Asks, and prints.
 
-import type { Misasked } from "../../machine/index.js";
+import type { InvalidBuild } from "../../machine/index.js";
 import { beforeYouBuy, type Fitting, type Purchase, reasonsSentence, repairsSentence, whatWouldFit } from "../../planning/index.js";
 import { noticeText, verdictWords } from "../../words/index.js";
 import { json } from "../command.js";
@@ -13,7 +13,7 @@ import { type ExitCode, UsageError } from "../usage-error.js";
 
 export function tellBuying(club: Club, asked: AskedBuild, card: string, asJson: boolean, terminal: Terminal): ExitCode {
   terminal.progress("planning");
-  const answer: Purchase | Misasked = beforeYouBuy(club.catalogue, asked.build, card);
+  const answer: Purchase | InvalidBuild = beforeYouBuy(club.catalogue, asked.build, card);
   terminal.progress("");
   if (answer.kind === "misasked") throw misasked(answer, asked);
   if (asJson) terminal.out(json({ ...answer, errors: club.catalogue.errors }));

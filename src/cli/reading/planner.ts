@@ -1,6 +1,6 @@
 // Asks the planner, and turns a question it cannot read into wrong use with the place in the build file.
 
-import type { Misasked } from "../../machine/index.js";
+import type { InvalidBuild } from "../../machine/index.js";
 import { type Answer, findWays, plan, type Ways } from "../../planning/index.js";
 import { type Finding, place } from "../../records/index.js";
 import { UsageError } from "../usage-error.js";
@@ -21,7 +21,7 @@ export function waysFor(club: Club, asked: AskedBuild): Ways | undefined {
 }
 
 /** A question the planner cannot read, as wrong use, each fault with its place in the build file. */
-export function misasked({ faults }: Misasked, { file, text }: AskedBuild): UsageError {
+export function misasked({ faults }: InvalidBuild, { file, text }: AskedBuild): UsageError {
   const details = faults.map((fault) => {
     const words = `${fault.says} ${fault.hint}`;
     if (file === undefined || text === undefined) return words;

@@ -1,6 +1,6 @@
 // What the page and its workers say to each other: plain data both ways. The page asks, a worker answers with the same number.
 
-import type { Misasked } from "../../machine/index.js";
+import type { InvalidBuild } from "../../machine/index.js";
 import type { WayOutCost } from "../../pages/index.js";
 import type {
   Answer,
@@ -50,19 +50,19 @@ export interface Narrowed {
 /** What the solving worker can be asked, each with its reply. */
 export interface Tasks {
   readonly open: { readonly asks: { readonly records: RecordsFrom }; readonly gives: Shelf };
-  readonly answer: { readonly asks: { readonly build: Build; readonly most_ms: number }; readonly gives: Answered | Misasked };
+  readonly answer: { readonly asks: { readonly build: Build; readonly most_ms: number }; readonly gives: Answered | InvalidBuild };
   /** Counting to the end, or to the end of its time; asked of a worker of its own, so that it holds nothing else up. */
-  readonly count: { readonly asks: { readonly build: Build; readonly most_ms: number }; readonly gives: Counts | Misasked };
+  readonly count: { readonly asks: { readonly build: Build; readonly most_ms: number }; readonly gives: Counts | InvalidBuild };
   readonly narrow: {
     readonly asks: { readonly build: Build; readonly only: Only; readonly most_ms: number };
-    readonly gives: Narrowed | Misasked;
+    readonly gives: Narrowed | InvalidBuild;
   };
   readonly why: {
     readonly asks: { readonly build: Build; readonly choice: string; readonly value: string };
-    readonly gives: WhyNot | Misasked;
+    readonly gives: WhyNot | InvalidBuild;
   };
-  readonly buy: { readonly asks: { readonly build: Build; readonly card: string }; readonly gives: Purchase | Misasked };
-  readonly fits: { readonly asks: { readonly build: Build }; readonly gives: readonly Fitting[] | Misasked };
+  readonly buy: { readonly asks: { readonly build: Build; readonly card: string }; readonly gives: Purchase | InvalidBuild };
+  readonly fits: { readonly asks: { readonly build: Build }; readonly gives: readonly Fitting[] | InvalidBuild };
 }
 
 export type Pasted =

@@ -1,6 +1,6 @@
 // What the solving worker does: it answers builds, so that the page itself never waits.
 import type { Compiled } from "../../encoding/index.js";
-import { type AskedUnread, ask, type Misasked, type Question } from "../../machine/index.js";
+import { type AskedUnread, type InvalidBuild, type ResolvedBuild, resolveBuild } from "../../machine/index.js";
 import {
   type Answer,
   answer,
@@ -45,8 +45,8 @@ function until(ms: number): Budget {
 
 function compiledOf(
   build: Build,
-): { readonly kind: "compiled"; readonly asked: Question; readonly question: Compiled } | AskedUnread | Misasked {
-  const asked = ask(catalogue(), build);
+): { readonly kind: "compiled"; readonly asked: ResolvedBuild; readonly question: Compiled } | AskedUnread | InvalidBuild {
+  const asked = resolveBuild(catalogue(), build);
   return asked.kind !== "question" ? asked : { kind: "compiled", asked: asked.question, question: compileSettled(asked.question) };
 }
 

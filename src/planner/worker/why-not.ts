@@ -1,12 +1,12 @@
 // Why a choice cannot take a value, and what else could be changed so that it can. A way out that takes the wish itself back is none.
 import type { Catalogue } from "../../catalogue/index.js";
-import { ask, choiceId, choiceOf, type Misasked, withChoice } from "../../machine/index.js";
+import { choiceId, choiceOf, type InvalidBuild, resolveBuild, withChoice } from "../../machine/index.js";
 import { findSwitchedOff, plan, type Repair } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import type { Budget } from "../../solver/index.js";
 import type { WhyNot } from "./protocol.js";
 
-export function findWhyNot(catalogue: Catalogue, build: Build, choice: string, value: string, budget?: Budget): WhyNot | Misasked {
+export function findWhyNot(catalogue: Catalogue, build: Build, choice: string, value: string, budget?: Budget): WhyNot | InvalidBuild {
   const wanted = withChoice(build, choice, value);
   const answer = plan(catalogue, wanted, { most: 1, keep: wishOf(choice), ...(budget ? { budget } : {}) });
   if (answer.kind === "misasked") return answer;
@@ -25,6 +25,6 @@ function wishOf(choice: string): readonly string[] {
 /** The nearest way out for a card that is to be on in a way: another one off there. */
 function switchedOff(catalogue: Catalogue, wanted: Build, choice: string, budget?: Budget): readonly Repair[] {
   const ref = choiceOf(choice);
-  const request = ask(catalogue, wanted);
+  const request = resolveBuild(catalogue, wanted);
   return ref?.kind === "on" && request.kind === "question" ? findSwitchedOff(request.question, ref.mode, ref.card, budget) : [];
 }

@@ -1,7 +1,7 @@
 // A changed build put to the rules again: what a way out promises is found by solving, never guessed.
 
 import type { Compiled } from "../../encoding/index.js";
-import { ask } from "../../machine/index.js";
+import { resolveBuild } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { type Budget, count, decide } from "../../solver/index.js";
 import type { Verdict } from "./answer.js";
@@ -32,6 +32,6 @@ export function provenHopeless(compiled: Pick<Compiled, "question">, build: Buil
 }
 
 function compileAgain(compiled: Pick<Compiled, "question">, build: Build): Compiled | undefined {
-  const asked = ask(compiled.question.catalogue, build);
+  const asked = resolveBuild(compiled.question.catalogue, build);
   return asked.kind === "question" ? compileSettled(asked.question) : undefined;
 }

@@ -2,7 +2,7 @@
 // the whole. A tested build covers exactly what it had: board revision, firmware, cards, slots and settings of a mode that worked.
 import { cardsOn, inRange, pairCopies } from "../../catalogue/index.js";
 import { ref, testedOn } from "../../encoding/index.js";
-import type { Question } from "../../machine/index.js";
+import type { ResolvedBuild } from "../../machine/index.js";
 import { type Build, type BuildCard, bytes, type Card, entryOf, itemAt, type Source, sizeText } from "../../records/index.js";
 import type { Combination, Evidence, EvidenceNote, ModePlan, PlacedCard, Ref } from "./answer.js";
 
@@ -29,7 +29,7 @@ export interface Proven {
 }
 
 /** Modes of tested builds that worked on this board with any of these cards. */
-export function provenModes(question: Question): Proven[] {
+export function provenModes(question: ResolvedBuild): Proven[] {
   const cards = question.cards.map((c) => c.card.id);
   return testedOn(question.catalogue, question.board.id, cards).flatMap((build) => {
     const { result } = build;
@@ -54,7 +54,7 @@ function standsAlike(tested: BuildCard, placed: Placed, card: Card): boolean {
 
 /** Evidence of a combination: the notes, weakest first, and the weakest grade. */
 export function evidenceOf(
-  question: Question,
+  question: ResolvedBuild,
   machine: Machine,
   proven: readonly Proven[],
 ): { readonly grade: Evidence; readonly rests: readonly EvidenceNote[] } {
@@ -104,7 +104,7 @@ export function sameMemory(build: Build, machine: Pick<Machine, "memory">): bool
 }
 
 /** Its name, with what tells it from other copies of the card. */
-function nameOf(question: Question, placed: Placed): string {
+function nameOf(question: ResolvedBuild, placed: Placed): string {
   return question.cards.find((c) => c.as === placed.as)?.card.name ?? placed.as;
 }
 
@@ -127,7 +127,7 @@ function refsOf(proven: readonly Proven[]): Ref[] {
 }
 
 function cardNote(
-  question: Question,
+  question: ResolvedBuild,
   machine: Machine,
   mode: ModePlan,
   placed: Placed,
@@ -151,7 +151,7 @@ function cardNote(
 
 /** What the card's own sources say in so many words: it names this firmware or this board. Silence says nothing. */
 export function paperGrade(
-  question: Question,
+  question: ResolvedBuild,
   card: Card,
   machine: Pick<Machine, "board" | "revision">,
   version: string,
@@ -184,7 +184,7 @@ function pairBySlot(cards: readonly Placed[], fitted: readonly BuildCard[]): Rea
 
 /** Tested builds that come close, and in what they differ: named, never counted. */
 export function nearMatches(
-  question: Question,
+  question: ResolvedBuild,
   machine: Machine,
   proven: readonly Proven[],
   most = 3,

@@ -1,10 +1,10 @@
 // Disproved conflicts that somebody who has these cards may have heard of: shown as history, counting for nothing.
 
 import { conflictsAmong, fact, ref } from "../../encoding/index.js";
-import type { Question } from "../../machine/index.js";
+import type { ResolvedBuild } from "../../machine/index.js";
 import type { Fact } from "./answer.js";
 
-export function disproved(question: Question): Fact[] {
+export function disproved(question: ResolvedBuild): Fact[] {
   const wanted = new Set(question.cards.map((c) => c.card.id));
   return conflictsAmong(question.catalogue, question.board.id, [...wanted])
     .filter((c) => c.status === "disproved")

@@ -1,7 +1,7 @@
 // The planner: one build and the catalogue in, one answer out. Everything it says is found by solving; nothing is guessed.
 import type { Catalogue } from "../../catalogue/index.js";
 import type { Compiled } from "../../encoding/index.js";
-import { ask, type Misasked } from "../../machine/index.js";
+import { type InvalidBuild, resolveBuild } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import { type Budget, count, reasonsAndRepairs } from "../../solver/index.js";
 import type { Answer, Combination, UnknownFact, Verdict } from "./answer.js";
@@ -32,8 +32,8 @@ export interface PlanOptions {
 /** Steps the planner allows each task when the caller names no budget: ample for every real machine, an end for the others. */
 const defaultBudget: Budget = { steps: 400_000 };
 
-export function plan(catalogue: Catalogue, build: Build, options: PlanOptions = {}): Answer | Misasked {
-  const asked = ask(catalogue, build, options);
+export function plan(catalogue: Catalogue, build: Build, options: PlanOptions = {}): Answer | InvalidBuild {
+  const asked = resolveBuild(catalogue, build, options);
   if (asked.kind === "misasked") return asked;
   if (asked.kind === "unread") return answerUnread(catalogue, asked.unread);
   return answer(compileSettled(asked.question), options);

@@ -16,7 +16,7 @@ import {
   withMemory,
   withRules,
 } from "../../encoding/index.js";
-import type { AskedCard } from "../../machine/index.js";
+import type { ResolvedCard } from "../../machine/index.js";
 import { type BuildCard, bytes, itemAt } from "../../records/index.js";
 import { type Budget, cheapest, decide, type Problem, possible, type Rule, type Solution } from "../../solver/index.js";
 import type { Combination } from "./answer.js";
@@ -246,8 +246,8 @@ function compareText(a: string, b: string): number {
 const mostPairings = 6;
 
 /** The copies of the question each with one of the same card that was tested; of several copies of a card, any may be any. */
-function pairings(cards: readonly AskedCard[], fitted: readonly BuildCard[]): ReadonlyMap<string, BuildCard>[] {
-  const pair = (pairs: ReadonlyMap<string, BuildCard>, asked: AskedCard) => {
+function pairings(cards: readonly ResolvedCard[], fitted: readonly BuildCard[]): ReadonlyMap<string, BuildCard>[] {
+  const pair = (pairs: ReadonlyMap<string, BuildCard>, asked: ResolvedCard) => {
     const tested = fitted.filter((t) => t.card === asked.card.id);
     const left = tested.filter((t) => ![...pairs.values()].includes(t));
     const free = left.filter((t) => mayBe(asked.chosen, t));

@@ -3,7 +3,7 @@
 
 import { modesOf, switchable } from "../../catalogue/index.js";
 import type { Compiled } from "../../encoding/index.js";
-import { type AskedMode, choiceId, editsToModes, type Question, withChoice, withSecondMode } from "../../machine/index.js";
+import { choiceId, editsToModes, type ResolvedBuild, type ResolvedMode, withChoice, withSecondMode } from "../../machine/index.js";
 import type { Build } from "../../records/index.js";
 import type { Budget, ChoiceSets } from "../../solver/index.js";
 import type { OwnersChoice, Repair, RepairsComplete } from "./answer.js";
@@ -49,7 +49,7 @@ export function secondModes(compiled: Compiled, sets: ChoiceSets, kept: Readonly
 
 interface Search {
   readonly compiled: Compiled;
-  readonly mode: AskedMode;
+  readonly mode: ResolvedMode;
   /** Cards on in the mode that a switch can turn off. */
   readonly names: readonly string[];
   /** The version chosen for the mode. */
@@ -139,7 +139,7 @@ function searchSplits(search: Search, seeds: readonly Split[], known: readonly S
  * True when a machine without a card can do whatever it can do with the card switched off. Not so where a card may be needed by another, or
  * where an empty slot cuts a priority chain.
  */
-function leavingOutIsEasier({ board, cards }: Question): boolean {
+function leavingOutIsEasier({ board, cards }: ResolvedBuild): boolean {
   return board.chains === undefined && cards.every((c) => c.card.needs?.cards === undefined);
 }
 

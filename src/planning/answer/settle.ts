@@ -1,7 +1,7 @@
 // Cards of which it does not matter whether they are on in a mode: taken as on or off before anything is answered, so that all that follows
 // speaks of one machine. What works best is taken; of equals what changes least between the modes, then what has most on.
 import { type Compiled, compile, type Frame, type OnInMode } from "../../encoding/index.js";
-import type { Question } from "../../machine/index.js";
+import type { ResolvedBuild } from "../../machine/index.js";
 import {
   type Budget,
   type Cost,
@@ -24,7 +24,7 @@ const budget: Budget = { steps: 400_000 };
 const bestFirst: readonly Verdict[] = ["workable", "conditional", "unknown"];
 
 /** The question compiled, with nothing left open of what is on in a mode; as it is where nothing works whatever is on. */
-export function compileSettled(question: Question): Compiled {
+export function compileSettled(question: ResolvedBuild): Compiled {
   const open = compile(question);
   if (question.modes.every((m) => m.free === undefined)) return open;
   const levels = open.soft.map((s) => s.level).filter((level) => level >= conditionalFrom);

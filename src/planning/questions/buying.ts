@@ -8,7 +8,7 @@ import {
   countAtHand,
   findFaults,
   findRecordFault,
-  type Misasked,
+  type InvalidBuild,
   withCard,
   withChoice,
 } from "../../machine/index.js";
@@ -66,7 +66,7 @@ export interface Purchase {
 }
 
 /** `build` is the machine as it is (board, perhaps revision, memory, firmware, cards); the card is the one you think of buying. */
-export function beforeYouBuy(catalogue: Catalogue, build: Build, card: string): Purchase | Misasked {
+export function beforeYouBuy(catalogue: Catalogue, build: Build, card: string): Purchase | InvalidBuild {
   const unknown = findRecordFault(catalogue, "card", card);
   const faults = [...findFaults(catalogue, build), ...(unknown ? [unknown] : [])];
   if (faults.length > 0) return { kind: "misasked", faults };

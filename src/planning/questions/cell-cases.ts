@@ -2,7 +2,7 @@
 // card, so that the best of them does not stand for all. Slot and settings are the owner's to choose: each case says for which it holds.
 import { type Catalogue, mainMemory } from "../../catalogue/index.js";
 import { type Compiled, compile } from "../../encoding/index.js";
-import { ask } from "../../machine/index.js";
+import { resolveBuild } from "../../machine/index.js";
 import { type Build, bytes } from "../../records/index.js";
 import { possible, scopeOf } from "../../solver/index.js";
 import type { Answer, Verdict } from "../answer/answer.js";
@@ -32,7 +32,7 @@ export interface CellCase {
 /** Every case of a cell, whose own answer is `whole`; none when the question names what nobody knows. */
 export function cellCases(catalogue: Catalogue, q: CellQuestion, whole: Answer): readonly CellCase[] {
   const open = cellBuild(q);
-  const asked = ask(catalogue, open, cellOptions);
+  const asked = resolveBuild(catalogue, open, cellOptions);
   if (asked.kind === "misasked") return [];
   if (asked.kind === "unread") return [{ answer: whole, latitude: [] }];
   const { board, cards } = asked.question;
@@ -47,7 +47,7 @@ export function cellCases(catalogue: Catalogue, q: CellQuestion, whole: Answer):
         ...(memory === undefined ? {} : { memory }),
         cards: open.cards.map((c) => ({ ...c, ...(revision === undefined ? {} : { revision }) })),
       };
-      const named = ask(catalogue, build, cellOptions);
+      const named = resolveBuild(catalogue, build, cellOptions);
       if (named.kind !== "question") return [];
       const one = compile(named.question);
       const given = answer(one, cellOptions);

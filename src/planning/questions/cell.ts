@@ -1,6 +1,6 @@
 // One cell of the matrix: one card on one board revision with one firmware version, all else open. The same planner answers it.
 import { type Catalogue, defaultMode } from "../../catalogue/index.js";
-import type { Misasked } from "../../machine/index.js";
+import type { InvalidBuild } from "../../machine/index.js";
 import { type Build, itemAt } from "../../records/index.js";
 import type { Answer, Evidence, Verdict } from "../answer/answer.js";
 import { type PlanOptions, plan } from "../answer/plan.js";
@@ -35,7 +35,7 @@ export function cellBuild(q: CellQuestion): Build {
 export const cellOptions: PlanOptions = { brief: true, most: 6, narrow: true };
 
 /** Everything there is to say about a cell. Matrix, card page and exports all ask here, so that they never disagree. */
-export function cellAnswer(catalogue: Catalogue, q: CellQuestion): Answer | Misasked {
+export function cellAnswer(catalogue: Catalogue, q: CellQuestion): Answer | InvalidBuild {
   return plan(catalogue, cellBuild(q), cellOptions);
 }
 

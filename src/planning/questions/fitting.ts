@@ -2,7 +2,7 @@
 // with one change, with two. The count is proven least by the engine.
 import { type Catalogue, unreadIds } from "../../catalogue/index.js";
 import { applies, changeCount, changesOf, compile, possibleChanges, standing } from "../../encoding/index.js";
-import { ask, asStanding, findFaults, type Misasked, withCard } from "../../machine/index.js";
+import { asStanding, findFaults, type InvalidBuild, resolveBuild, withCard } from "../../machine/index.js";
 import { type Build, itemAt } from "../../records/index.js";
 import { cheapest } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
@@ -17,7 +17,7 @@ export interface Fitting {
 }
 
 /** Cards that would work with at most `most` changes, fewest first. What hangs on a missing fact is told as unknown, after the sure ones. */
-export function whatWouldFit(catalogue: Catalogue, build: Build, most = 2): readonly Fitting[] | Misasked {
+export function whatWouldFit(catalogue: Catalogue, build: Build, most = 2): readonly Fitting[] | InvalidBuild {
   const faults = findFaults(catalogue, build);
   if (faults.length > 0) return { kind: "misasked", faults };
   const machine = asStanding(build);
@@ -30,7 +30,7 @@ export function whatWouldFit(catalogue: Catalogue, build: Build, most = 2): read
 }
 
 function fitOf(catalogue: Catalogue, wish: Build, card: string, most: number): Fitting | undefined {
-  const asked = ask(catalogue, wish);
+  const asked = resolveBuild(catalogue, wish);
   // Neither the card nor what it would have to be changed for is known; it is named, so that it is not taken for one that does not fit.
   if (asked.kind === "unread") return { card, changes: 0, says: [], verdict: "unknown" };
   if (asked.kind !== "question") return undefined;

@@ -3,7 +3,7 @@
 
 import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile, withRules } from "../../encoding/index.js";
-import { applyEdits, choiceId, type Edit, type Question } from "../../machine/index.js";
+import { applyEdits, choiceId, type Edit, type ResolvedBuild } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
 import { type Budget, decide, type Rule } from "../../solver/index.js";
 import type { PossibleValue, Repair } from "../answer/answer.js";
@@ -26,7 +26,7 @@ export interface OnOff {
 }
 
 /** Every card in every mode. What is off is looked at first: that it could be on is what is asked most. */
-export function findOnOff(question: Question, budget?: Budget): readonly OnOff[] {
+export function findOnOff(question: ResolvedBuild, budget?: Budget): readonly OnOff[] {
   const { modes, cards } = question;
   const free = new Set(cards.filter((c) => switchable(c.card)).map((c) => c.as));
   const open = compile({ ...question, modes: modes.map((m) => ({ ...m, enabled: new Set([...m.enabled, ...free]), free })) });
@@ -63,7 +63,7 @@ export function findOnOff(question: Question, budget?: Budget): readonly OnOff[]
 }
 
 /** A bench test vouches only for a machine of which it is said what is on, so what would hang on a missing fact is asked as such a machine. */
-function verdictWith(open: Compiled, fixed: readonly Rule[], alone: () => Question, budget?: Budget): OnOff["other"] {
+function verdictWith(open: Compiled, fixed: readonly Rule[], alone: () => ResolvedBuild, budget?: Budget): OnOff["other"] {
   const certain = decide(withRules(open.certain, fixed), budget).kind;
   if (certain === "found") return "workable";
   if (certain === "stopped") return undefined;
@@ -73,7 +73,7 @@ function verdictWith(open: Compiled, fixed: readonly Rule[], alone: () => Questi
   return told(alone(), budget);
 }
 
-function told(question: Question, budget?: Budget): OnOff["other"] {
+function told(question: ResolvedBuild, budget?: Budget): OnOff["other"] {
   const verdict = verdictOf(compileSettled(question), budget);
   return verdict === "stopped" ? undefined : verdict === "conditional" ? "workable" : verdict;
 }
@@ -82,7 +82,7 @@ function told(question: Question, budget?: Budget): OnOff["other"] {
 const mostTried = 12;
 
 /** Beside a card that is to be on in a mode, as the build says: one other card switched off there so that the machine works. */
-export function findSwitchedOff(question: Question, mode: string, as: string, budget?: Budget): readonly Repair[] {
+export function findSwitchedOff(question: ResolvedBuild, mode: string, as: string, budget?: Budget): readonly Repair[] {
   const way = question.modes.find((m) => m.id === mode);
   if (!way) return [];
   const others = question.cards
@@ -98,7 +98,7 @@ export function findSwitchedOff(question: Question, mode: string, as: string, bu
   });
 }
 
-function switchedOver(question: Question, mode: number, as: string): Question {
+function switchedOver(question: ResolvedBuild, mode: number, as: string): ResolvedBuild {
   const modes = question.modes.map((m, at) => {
     if (at !== mode) return m;
     const enabled = new Set(m.enabled);

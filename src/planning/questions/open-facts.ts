@@ -3,7 +3,7 @@
 
 import { allOf, type Catalogue } from "../../catalogue/index.js";
 import { compile, forbids, type Unsettled, withRules } from "../../encoding/index.js";
-import { ask } from "../../machine/index.js";
+import { resolveBuild } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
 import { type Budget, decide } from "../../solver/index.js";
 import type { Ref } from "../answer/answer.js";
@@ -25,7 +25,7 @@ export interface OpenFact {
 export function openFacts(catalogue: Catalogue, cells: Iterable<CellQuestion>, budget: Budget = { steps: 100_000 }): OpenFact[] {
   const found = new Map<string, { said: Unsettled; refs: readonly Ref[]; settles: CellQuestion[]; among: CellQuestion[] }>();
   for (const q of cells) {
-    const asked = ask(catalogue, cellBuild(q), { narrow: true });
+    const asked = resolveBuild(catalogue, cellBuild(q), { narrow: true });
     if (asked.kind !== "question") continue;
     const compiled = compile(asked.question);
     if (compiled.unsettled.length === 0 || verdictOf(compiled, budget) !== "unknown") continue;

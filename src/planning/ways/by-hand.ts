@@ -5,7 +5,7 @@
 //   way 2   firmware R5.1  tracer out             disk S5 J2=320 on   thing that differs, so that the fewest can be asked for
 
 import { type Compiled, cardIn, complement, eachCard, type Frame, runsVersion, withRules } from "../../encoding/index.js";
-import type { Question } from "../../machine/index.js";
+import type { ResolvedBuild } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
 import type { Cost, Literal, Problem, Rule, Variable } from "../../solver/index.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
@@ -29,7 +29,7 @@ export type Sureness = "workable" | "conditional" | "unknown";
 /** Trouble of one thing to do, to choose between plans with equally many. */
 const trouble = { enable: 1, setting: 1, firmware: 2, slot: 3 } as const;
 
-export function byHand(question: Question, wishes: readonly Wish[], ways: number): ByHand {
+export function byHand(question: ResolvedBuild, wishes: readonly Wish[], ways: number): ByHand {
   const compiled = openMachine(question, 1);
   const { frame } = compiled;
   const size = frame.variables.length;

@@ -2,7 +2,7 @@
 // hand does, in the order in which it is safe to do it. Steps are data; words and cautions come later.
 
 import { compile, eachCard, holds } from "../../encoding/index.js";
-import { ask, type Question } from "../../machine/index.js";
+import { type ResolvedBuild, resolveBuild } from "../../machine/index.js";
 import { type Build, type BuildCard, type Card, itemAt } from "../../records/index.js";
 import { type Budget, cheapest, decide, type Solution } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
@@ -61,7 +61,7 @@ const defaultBudget: Budget = { steps: 200_000 };
 const mostForThings = 50_000;
 
 /** More ways than `most` are not tried; where they might be needed, the result is that it stopped. */
-export function changeOver(question: Question, budget: Budget = defaultBudget, most = 6): ChangeOverResult {
+export function changeOver(question: ResolvedBuild, budget: Budget = defaultBudget, most = 6): ChangeOverResult {
   const wishes = wishesOf(question, true);
   const found = fewestByHand(question, wishes, budget, most);
   if (found.kind !== "found") return found;
@@ -98,7 +98,7 @@ type Fewest =
   | { readonly kind: "stopped" };
 
 /** Tries one way, two, three; as many as there are wishes to grant are enough if any number is. */
-function fewestByHand(question: Question, wishes: readonly Wish[], budget: Budget, most: number): Fewest {
+function fewestByHand(question: ResolvedBuild, wishes: readonly Wish[], budget: Budget, most: number): Fewest {
   const granted = wishes.filter(isGranted);
   const enough = Math.max(1, granted.length);
   // A wish that no way could grant by itself is granted by no number of them.
@@ -158,7 +158,7 @@ function machineOf({ compiled, size }: ByHand, solution: Solution, way: number):
   };
 }
 
-function wayOf(question: Question, machine: Machine, id: string, budget: Budget): HandWay | undefined {
+function wayOf(question: ResolvedBuild, machine: Machine, id: string, budget: Budget): HandWay | undefined {
   const { wishes: _w, modes: _m, ...rest } = question.build;
   const cards = question.build.cards.flatMap((card): BuildCard[] => {
     const standing = machine.cards.get(card.as ?? card.card);
@@ -174,7 +174,7 @@ function wayOf(question: Question, machine: Machine, id: string, budget: Budget)
     cards,
     modes: [{ id, name: id, firmware: machine.firmware, cards: on }],
   };
-  const request = ask(question.catalogue, build);
+  const request = resolveBuild(question.catalogue, build);
   const verdict = request.kind === "question" ? verdictOf(compile(request.question), budget) : "ruled-out";
   if (verdict === "ruled-out" || verdict === "stopped") return undefined;
   return {
@@ -192,7 +192,7 @@ function wayOf(question: Question, machine: Machine, id: string, budget: Budget)
  * What the hand does to get from one machine to the other: power off, out, set, in, firmware, power on; what software does comes last. `all`
  * are the machines of every way: how a card lies in the drawer depends on which of them ran before.
  */
-function stepsBetween(question: Question, from: Machine, to: Machine, all: readonly Machine[]): readonly HandStep[] {
+function stepsBetween(question: ResolvedBuild, from: Machine, to: Machine, all: readonly Machine[]): readonly HandStep[] {
   const set: HandStep[] = [];
   const bySoftware: HandStep[] = [];
   for (const { as, card, settings } of question.cards) {
@@ -228,7 +228,7 @@ function contactOf({ enable }: Card, on: boolean) {
 }
 
 /** Cards taken out, what is set meanwhile, cards moved and put in: none into a slot that another still holds. */
-function placing(question: Question, from: Machine, to: Machine, set: readonly HandStep[]): readonly HandStep[] {
+function placing(question: ResolvedBuild, from: Machine, to: Machine, set: readonly HandStep[]): readonly HandStep[] {
   const out: HandStep[] = [];
   const moved: HandStep[] = [];
   const put: HandStep[] = [];

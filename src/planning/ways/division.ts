@@ -2,7 +2,7 @@
 // The build is put to the rules again by itself, so that nothing rests on the search that found it.
 import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile } from "../../encoding/index.js";
-import { ask } from "../../machine/index.js";
+import { resolveBuild } from "../../machine/index.js";
 import { type Build, itemAt, type Mode } from "../../records/index.js";
 import { type Budget, possible, type Solution } from "../../solver/index.js";
 import type { Combination, Verdict } from "../answer/answer.js";
@@ -51,7 +51,7 @@ export function divisionOf(open: OpenWays, solution: Solution, brief: boolean, b
     return { id, name: `Way ${way + 1}`, ...(pinned === undefined ? {} : { firmware: pinned }), cards: [...cards] };
   });
   const build: Build = { ...question.build, modes };
-  const request = ask(question.catalogue, build);
+  const request = resolveBuild(question.catalogue, build);
   if (request.kind !== "question") return undefined;
   const compiled = compile(request.question);
   const verdict = verdictOf(compiled, budget);

@@ -2,7 +2,7 @@
 // ways share slots, jumpers, revisions and wiring, and one search is exact over all of them at once.
 
 import { type Compiled, eachCard, type Frame, holds, ofRevision, runsVersion } from "../../encoding/index.js";
-import { type Question, running } from "../../machine/index.js";
+import { type ResolvedBuild, running } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
 import type { Cost, Literal, Problem, Rule, Solution, Variable } from "../../solver/index.js";
 import { openMachine } from "./open-machine.js";
@@ -20,7 +20,7 @@ export interface OpenWays {
 }
 
 /** The question with `count` modes, in each of which any card that can be switched off may be on or off. */
-export function openWays(question: Question, wishes: readonly Wish[], count: number): OpenWays {
+export function openWays(question: ResolvedBuild, wishes: readonly Wish[], count: number): OpenWays {
   const compiled = openMachine(question, count);
   const { frame } = compiled;
   const variables = [...frame.variables];

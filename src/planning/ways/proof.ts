@@ -2,7 +2,7 @@
 // its own. Where there is none, a smallest set of wishes that fewer ways cannot grant, found by searching every division.
 
 import { cardIn, type Frame, modeKept } from "../../encoding/index.js";
-import type { Question } from "../../machine/index.js";
+import type { ResolvedBuild } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
 import { type Budget, type Choice, decide, oneReason, type Rule } from "../../solver/index.js";
 import type { Fact, OwnersChoice } from "../answer/answer.js";
@@ -31,7 +31,7 @@ export type FewerProof =
 
 /** Why `fewest` - 1 ways cannot do, given that this is so; `apart` are the most wishes that need a way each. */
 export function proofOf(
-  question: Question,
+  question: ResolvedBuild,
   wishes: readonly Wish[],
   fewest: number,
   apart: readonly Granted[],

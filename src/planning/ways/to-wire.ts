@@ -3,7 +3,7 @@
 // only what a switch can tell apart makes two combinations: board revision, the version of each way, revisions that a card is switched in.
 import type { Catalogue } from "../../catalogue/index.js";
 import { applies, type Compiled, changeCost, complement, type Frame, modeKept, possibleChanges, withRules } from "../../encoding/index.js";
-import { ask } from "../../machine/index.js";
+import { resolveBuild } from "../../machine/index.js";
 import { type Build, itemAt } from "../../records/index.js";
 import { type Budget, type Cost, cheapest, type Problem, type Rule, type Solution, type Variable } from "../../solver/index.js";
 import type { Combination } from "../answer/answer.js";
@@ -39,7 +39,7 @@ const defaultBudget: Budget = { steps: 400_000 };
 
 /** No rounds where the build names what nobody knows, or nothing works. */
 export function* combinationsToWire(catalogue: Catalogue, build: Build, options: ToWireOptions = {}): Generator<Round> {
-  const request = ask(catalogue, build);
+  const request = resolveBuild(catalogue, build);
   if (request.kind !== "question") return;
   const { most = 200, budget = defaultBudget } = options;
   const compiled = compileSettled(request.question);

@@ -1,7 +1,7 @@
 // Wishes: what the owner wants of a machine that may be run in several ways, one wish an item. A wish is granted by some way (a card that is
 // to be on, things that are to be had together) or kept by every way (a card that is always on, a card that is only on by itself).
 import { cardsOn, copyName, findCopies, modesOf, switchable } from "../../catalogue/index.js";
-import { choiceId, type Question } from "../../machine/index.js";
+import { choiceId, type ResolvedBuild } from "../../machine/index.js";
 import type { Build, Wishes } from "../../records/index.js";
 
 export type Wish =
@@ -39,7 +39,7 @@ function writtenWishes({ wishes, modes = [], cards }: Build): Wishes {
  * Every wish, those that others grant already left out; in the order of the build, those of groups before those of single cards. Changed over
  * by hand, a card that nothing can switch off may be taken out, so that to have it is a wish like any other.
  */
-export function wishesOf({ build, cards }: Question, byHand = false): readonly Wish[] {
+export function wishesOf({ build, cards }: ResolvedBuild, byHand = false): readonly Wish[] {
   const { together = [], always = [], alone = [] } = writtenWishes(build);
   const named = (names: readonly string[]) => [...new Set(names.flatMap((name) => findCopies(build.cards, name).map(copyName)))];
   const fixed = new Set(named(always));
@@ -72,6 +72,6 @@ function grants(one: Extract<Wish, { kind: "together" }>, other: Extract<Wish, {
   return earlier || one.cards.length > other.cards.length || one.firmware !== other.firmware;
 }
 
-export function mostWays({ build }: Question): number | undefined {
+export function mostWays({ build }: ResolvedBuild): number | undefined {
   return build.wishes?.ways_at_most;
 }

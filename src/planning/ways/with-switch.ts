@@ -2,7 +2,7 @@
 // cards among them. What is claimed was searched to its end; what hangs on a missing fact is told as such.
 
 import { testedOn } from "../../encoding/index.js";
-import type { Question } from "../../machine/index.js";
+import type { ResolvedBuild } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
 import { type Budget, decide, type Problem, type Solution } from "../../solver/index.js";
 import type { Verdict } from "../answer/answer.js";
@@ -45,7 +45,7 @@ export interface SwitchedOptions {
   readonly budget: Budget;
 }
 
-export function withSwitch(question: Question, { most, brief, budget }: SwitchedOptions): Switched {
+export function withSwitch(question: ResolvedBuild, { most, brief, budget }: SwitchedOptions): Switched {
   const wishes = wishesOf(question);
   const found = search(question, wishes, budget);
   const nothing = { wishes, tooMany: false, divisions: [], divisionsComplete: false } as const;
@@ -102,7 +102,7 @@ type Found =
  * Tries as many ways as there are wishes that need one each, then one more, and so on. As many as there are wishes to grant are enough if any number is: each way must grant one that no other does,
  * and a machine without a superfluous way has no less to choose from.
  */
-function search(question: Question, wishes: readonly Wish[], budget: Budget): Found {
+function search(question: ResolvedBuild, wishes: readonly Wish[], budget: Budget): Found {
   const granted = wishes.filter(isGranted);
   const enough = Math.max(1, granted.length);
   // A wish that no way could grant by itself is granted by no number of them.

@@ -1,7 +1,7 @@
 // The 16-bit ISA bus as an outside check: published jumper tables, worked coexistence cases and exact counts.
 import { describe, expect, it } from "vitest";
 import { compile } from "../../../../src/encoding/index.js";
-import { ask } from "../../../../src/machine/index.js";
+import { resolveBuild } from "../../../../src/machine/index.js";
 import { plan } from "../../../../src/planning/index.js";
 import { type Card, hex, listed } from "../../../../src/records/index.js";
 import { spellOutCard } from "../../../support/spell-out.js";
@@ -58,7 +58,7 @@ describe("worked coexistence cases", () => {
     if (answer.kind !== "answer") throw new Error("misasked");
     expect(answer.verdict).toBe(together ? "workable" : "ruled-out");
     // Every pair that meets, found by the rules one by one.
-    const asked = ask(catalogueOf(cards), buildOf(idsOf(cards)));
+    const asked = resolveBuild(catalogueOf(cards), buildOf(idsOf(cards)));
     if (asked.kind !== "question") throw new Error("misasked");
     const found = compile(asked.question)
       .sure.filter((d) => ["io-windows", "memory-windows", "interrupts", "dma"].includes(d.fact.rule))
