@@ -2,7 +2,7 @@
 import { render } from "preact";
 import { makeStore, openedWith } from "./state/store.js";
 import { App } from "./ui/App.js";
-import type { Places } from "./ui/desk.js";
+import type { Places } from "./ui/app-context.js";
 import type { Connection } from "./worker/engine.js";
 import type { BenchTasks, Tasks } from "./worker/protocol.js";
 
@@ -19,12 +19,12 @@ export async function startPlanner(at: HTMLElement, { solve, bench, places, pref
   const left = new AbortController();
   const opened = openedWith(location, prefix);
   const store = makeStore(prefix, left.signal);
-  const shelf = await solve.opened();
+  const catalogue = await solve.opened();
   const asked = opened?.kind === "named" && store.build.board === "" ? opened.id : undefined;
-  const named = asked === undefined ? undefined : shelf.builds[asked];
+  const named = asked === undefined ? undefined : catalogue.builds[asked];
   if (named) store.open(named);
   at.replaceChildren();
-  render(<App shelf={shelf} store={store} solve={solve} bench={bench} places={places} lost={named ? undefined : asked} />, at);
+  render(<App catalogue={catalogue} store={store} solve={solve} bench={bench} places={places} lost={named ? undefined : asked} />, at);
   return () => {
     left.abort();
     render(null, at);

@@ -1,4 +1,4 @@
-// What the planner's workers answer, asked directly: the shelf, answers with counts, reasons with one-tap repairs, sheets, files in and out.
+// What the planner's workers answer, asked directly: the summary of the catalogue, answers with counts, reasons with one-tap repairs, sheets, files in and out.
 import { describe, expect, it } from "vitest";
 import { gather, type PlannerRecords } from "../../src/catalogue/index.js";
 import { compile } from "../../src/encoding/index.js";
@@ -6,9 +6,9 @@ import { resolveBuild } from "../../src/machine/index.js";
 import { forumText } from "../../src/planner/state/forum.js";
 import { blank, buildOf } from "../../src/planner/state/moves.js";
 import { matching, type Offer } from "../../src/planner/ui/Combobox.js";
+import { summarizeCatalogue } from "../../src/planner/worker/catalogue-summary.js";
 import { readBuild, writeBuild } from "../../src/planner/worker/files.js";
 import { sheetOf } from "../../src/planner/worker/sheet.js";
-import { shelfOf } from "../../src/planner/worker/shelf.js";
 import { countsOf, plan } from "../../src/planning/index.js";
 import { plannerRecords } from "../../src/publish/exports/index.js";
 import { type Build, readOne, readRecords } from "../../src/records/index.js";
@@ -35,25 +35,25 @@ describe("the records the planner is given", () => {
   });
 });
 
-describe("the shelf", () => {
-  const shelf = shelfOf(catalogue);
+describe("the summary of the catalogue", () => {
+  const summary = summarizeCatalogue(catalogue);
 
   it("offers every board with how to tell its revisions, and every card", () => {
-    expect(shelf.boards.map((b) => b.id)).toEqual([...catalogue.boards.keys()]);
-    for (const b of shelf.boards) for (const r of b.revisions) expect(r.tell).not.toBe("");
-    expect(shelf.cards).toHaveLength(catalogue.cards.size);
+    expect(summary.boards.map((b) => b.id)).toEqual([...catalogue.boards.keys()]);
+    for (const b of summary.boards) for (const r of b.revisions) expect(r.tell).not.toBe("");
+    expect(summary.cards).toHaveLength(catalogue.cards.size);
   });
 
   it("opens builds of the club without their result: what is asked again is a question", () => {
-    expect(shelf.builds["everyday-office"]).toMatchObject({ board: "skerry-16t" });
-    expect(Object.values(shelf.builds).some((b) => "result" in b)).toBe(false);
+    expect(summary.builds["everyday-office"]).toMatchObject({ board: "skerry-16t" });
+    expect(Object.values(summary.builds).some((b) => "result" in b)).toBe(false);
   });
 
-  const offers = shelf.cards.map((c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}` }));
+  const offers = summary.cards.map((c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}` }));
   const first = (typed: string) => matching(offers, typed)[0]?.id;
 
   it("finds cards by name, by model, by what they do, in any order of words", () => {
-    const card = shelf.cards.find((c) => c.id === gannet)!;
+    const card = summary.cards.find((c) => c.id === gannet)!;
     expect(first("gannet")).toBe(gannet);
     expect(first("disk gann")).toBe(gannet);
     expect(first(card.model)).toBe(gannet);
@@ -141,7 +141,7 @@ describe("a sheet", () => {
 describe("text for a post", () => {
   it("holds machine, cards, answer, best way and address, in plain lines", () => {
     const build: Build = { ...blank, board: "skerry-16t", revision: "D1", cards: [{ card: gannet, slot: "S5" }] };
-    const name = (key: string) => shelfOf(catalogue).names[key] ?? key;
+    const name = (key: string) => summarizeCatalogue(catalogue).names[key] ?? key;
     const text = forumText(build, asked(build), name, "http://club.example/planner.html#b=x");
     expect(text).toMatch(/^Machine: Skerry 16T, revision D1\nCard: Gannet fixed-disk controller \(in S5\)\n/);
     expect(text).toMatch(/\nAnswer: works/);

@@ -1,10 +1,10 @@
 // The answer: one sentence first, how sure it is, how many ways there are; if there are none, why, and what would help.
 import { type Answer, type Reason, reasonsSentence, repairsSentence } from "../../planning/index.js";
 import { takenText } from "../../words/index.js";
+import { cardName, useApp } from "./app-context.js";
 import { digits, Facts, goTo, Mark, Refs } from "./bits.js";
 import { RepairButton } from "./ChoiceField.js";
 import { Costs } from "./Costs.js";
-import { cardName, useDesk } from "./desk.js";
 import { howWords } from "./how.js";
 
 export function countWords(answer: Answer): string {
@@ -27,17 +27,17 @@ export function countWords(answer: Answer): string {
 }
 
 export function AnswerPart({ answer, counting }: { answer: Answer; counting: boolean }) {
-  const desk = useDesk();
-  const { places, build } = desk;
+  const app = useApp();
+  const { places, build } = app;
   const best = answer.combinations[0];
-  const modeName = (id: string) => desk.answered.modes?.find((m) => m.id === id)?.name ?? id;
-  const taken = takenText(answer.taken, (as) => cardName(desk, as), modeName);
+  const modeName = (id: string) => app.answered.modes?.find((m) => m.id === id)?.name ?? id;
+  const taken = takenText(answer.taken, (as) => cardName(app, as), modeName);
   return (
     <>
       <p class="says">{answer.says}</p>
       {best ? (
         <p class="how">
-          {answer.verdict === "unknown" ? "It would be" : "Best combination"}: {howWords(desk, best)}
+          {answer.verdict === "unknown" ? "It would be" : "Best combination"}: {howWords(app, best)}
         </p>
       ) : null}
       {taken === undefined ? null : <p class="more">{taken}</p>}

@@ -5,25 +5,25 @@ import { addressOf } from "../../machine/index.js";
 import type { Answer, Combination } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import type { Store } from "../state/store.js";
+import type { CatalogueSummary } from "../worker/catalogue-summary.js";
 import type { Connection } from "../worker/engine.js";
 import type { BenchTasks, Tasks } from "../worker/protocol.js";
-import type { Shelf } from "../worker/shelf.js";
 import { AnswerPart, countWords, History } from "./AnswerPart.js";
+import { type AppContext, type Places, SharedApp } from "./app-context.js";
 import { goTo, Part } from "./bits.js";
 import { Cards } from "./Cards.js";
-import { type Desk, DeskContext, type Places } from "./desk.js";
+import { ChoiceHistory } from "./ChoiceHistory.js";
+import { afterPaint, Deferred, useHeldHeight } from "./deferred.js";
 import { Known, Machine } from "./Machine.js";
 import { Modes } from "./Modes.js";
-import { afterPaint, Paced, useHeldHeight } from "./pace.js";
-import { Said } from "./Said.js";
 import { Share } from "./Share.js";
 import { Sheet } from "./Sheet.js";
-import { Strip } from "./Strip.js";
+import { StatusBar } from "./StatusBar.js";
 import { useAnswer } from "./use-answer.js";
 import { Ways } from "./Ways.js";
 
 export interface AppProps {
-  readonly shelf: Shelf;
+  readonly catalogue: CatalogueSummary;
   readonly store: Store;
   readonly solve: Connection<Tasks>;
   readonly bench: Connection<BenchTasks>;
@@ -39,14 +39,14 @@ function spoken(answer: Answer): string {
   return `${answer.says} ${countWords(answer)}`;
 }
 
-export function App({ shelf, store, solve, bench, places, lost }: AppProps) {
+export function App({ catalogue, store, solve, bench, places, lost }: AppProps) {
   const [build, setBuild] = useState<Build>(store.build);
   const [sheet, setSheet] = useState<{ readonly build: Build; readonly combination: Combination }>();
   useEffect(() => store.onChange(() => afterPaint(() => setBuild(store.build))), [store]);
   const { answer, of, onOff, counts, counting, misasked, working, failed } = useAnswer(solve, build);
-  const desk = useMemo<Desk>(
-    () => ({ shelf, store, build, solve, bench, places, answer, answered: of ?? build, onOff, counts, counting }),
-    [shelf, store, build, solve, bench, places, answer, of, onOff, counts, counting],
+  const app = useMemo<AppContext>(
+    () => ({ catalogue, store, build, solve, bench, places, answer, answered: of ?? build, onOff, counts, counting }),
+    [catalogue, store, build, solve, bench, places, answer, of, onOff, counts, counting],
   );
   const shown = sheet?.build === build ? sheet : undefined;
   const closeSheet = () => {
@@ -59,13 +59,13 @@ export function App({ shelf, store, solve, bench, places, lost }: AppProps) {
   const answerPlace = useHeldHeight<HTMLDivElement>();
   const told = answer !== undefined && of === build && !working.now;
   return (
-    <DeskContext.Provider value={desk}>
+    <SharedApp.Provider value={app}>
       <div class={shown ? "planner with-sheet" : "planner"}>
         <div class="asked">
-          <Paced order={2} piece={Machine} given={none} />
-          <Paced order={3} piece={Cards} given={none} />
-          {build.board ? <Paced order={2} piece={Known} given={none} /> : null}
-          {build.board ? <Paced order={5} piece={Modes} given={none} /> : null}
+          <Deferred order={2} piece={Machine} given={none} />
+          <Deferred order={3} piece={Cards} given={none} />
+          {build.board ? <Deferred order={2} piece={Known} given={none} /> : null}
+          {build.board ? <Deferred order={5} piece={Modes} given={none} /> : null}
         </div>
         <div class="told" ref={answerPlace}>
           {shown ? (
@@ -91,21 +91,21 @@ export function App({ shelf, store, solve, bench, places, lost }: AppProps) {
                 </div>
                 <p class="more working">{working.long ? working.says : ""}</p>
               </Part>
-              {answer ? <Paced order={1} piece={Ways} given={{ onSheet }} /> : null}
+              {answer ? <Deferred order={1} piece={Ways} given={{ onSheet }} /> : null}
               {answer ? <History answer={answer} /> : null}
             </>
           )}
         </div>
         <div class="rest">
-          <Paced order={7} piece={Said} given={none} />
-          <Paced order={8} piece={Share} given={none} />
+          <Deferred order={7} piece={ChoiceHistory} given={none} />
+          <Deferred order={8} piece={Share} given={none} />
         </div>
         <p class="unseen" role="status" aria-live="polite">
           {answer && !working.now ? spoken(answer) : ""}
         </p>
-        {answer && !shown ? <Strip answer={answer} onTap={toAnswer} /> : null}
+        {answer && !shown ? <StatusBar answer={answer} onTap={toAnswer} /> : null}
       </div>
-    </DeskContext.Provider>
+    </SharedApp.Provider>
   );
 }
 

@@ -2,11 +2,11 @@
 // the card for the lid.
 import { useRef, useState } from "preact/hooks";
 import type { Repair } from "../../planning/index.js";
+import { useApp } from "./app-context.js";
 import { Then } from "./bits.js";
-import { useDesk } from "./desk.js";
 
 export function ByHand({ repair }: { repair: Repair }) {
-  const { places } = useDesk();
+  const { places } = useApp();
   const [open, setOpen] = useState(false);
   const card = useRef<HTMLDivElement>(null);
   const { lid } = repair;

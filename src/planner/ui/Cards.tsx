@@ -3,18 +3,18 @@ import { useState } from "preact/hooks";
 import { copyName } from "../../catalogue/index.js";
 import { choiceOf, copyOfChoice, countAtHand, withoutCard } from "../../machine/index.js";
 import type { OpenChoice, Purchase } from "../../planning/index.js";
-import type { ShelfCard } from "../worker/shelf.js";
+import type { CardSummary } from "../worker/catalogue-summary.js";
+import { cardName, useApp } from "./app-context.js";
 import { Mark, Part, Pick, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox, type Offer } from "./Combobox.js";
-import { cardName, useDesk } from "./desk.js";
+import { Deferred } from "./deferred.js";
 import { Fits } from "./Fits.js";
-import { Paced } from "./pace.js";
 
 export function Cards() {
-  const desk = useDesk();
-  const { shelf, build, store, bench } = desk;
-  const offers = shelf.cards.map((c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}` }));
+  const app = useApp();
+  const { catalogue, build, store, bench } = app;
+  const offers = catalogue.cards.map((c): Offer => ({ id: c.id, name: c.name, more: `${c.maker} ${c.model}, ${c.does.join(", ")}` }));
   return (
     <Part id="cards" title="Cards in it, and wanted">
       <Combobox
@@ -27,11 +27,11 @@ export function Cards() {
       {build.cards.length === 0 ? null : (
         <ul class="held">
           {build.cards.map((c) => (
-            <Paced
+            <Deferred
               key={copyName(c)}
               order={4}
               piece={CardLine}
-              given={{ as: copyName(c), card: shelf.cards.find((s) => s.id === c.card) }}
+              given={{ as: copyName(c), card: catalogue.cards.find((s) => s.id === c.card) }}
             />
           ))}
         </ul>
@@ -41,16 +41,16 @@ export function Cards() {
   );
 }
 
-function CardLine({ as, card }: { as: string; card?: ShelfCard | undefined }) {
-  const desk = useDesk();
-  const { store, answer, places } = desk;
+function CardLine({ as, card }: { as: string; card?: CardSummary | undefined }) {
+  const app = useApp();
+  const { store, answer, places } = app;
   const [open, setOpen] = useState(false);
   const own = (answer?.possible ?? []).filter((c) => copyOfChoice(c.id) === as);
   const pinned = own.filter((c) => c.chosen !== undefined);
   const closed = own.filter((c) => c.values.every((v) => v.verdict === "ruled-out"));
-  const name = cardName(desk, as);
+  const name = cardName(app, as);
   // What it can be set to comes with the answer; its line is there before, so that nothing moves when it does.
-  const soon = desk.build.board !== "" && !(answer && desk.answered.cards.some((c) => copyName(c) === as));
+  const soon = app.build.board !== "" && !(answer && app.answered.cards.some((c) => copyName(c) === as));
   return (
     <li class="card">
       <p class="name">
@@ -86,7 +86,7 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard | undefined }) {
         <button type="button" class="small" onClick={() => store.make({ do: "add", card: card?.id ?? as })}>
           Another<span class="unseen"> {name}</span>
         </button>
-        {desk.build.board ? <Buying as={as} card={card?.id ?? as} /> : null}
+        {app.build.board ? <Buying as={as} card={card?.id ?? as} /> : null}
       </p>
     </li>
   );
@@ -94,7 +94,7 @@ function CardLine({ as, card }: { as: string; card?: ShelfCard | undefined }) {
 
 /** Whether a card is at hand; of several copies how many are, asked at the first of them. */
 function AtHand({ as, id, name }: { as: string; id: string; name: string }) {
-  const { build, store, shelf } = useDesk();
+  const { build, store, catalogue } = useApp();
   const copies = build.cards.filter((c) => c.card === id);
   const count = countAtHand(build, id);
   if (copies.length < 2)
@@ -111,7 +111,7 @@ function AtHand({ as, id, name }: { as: string; id: string; name: string }) {
   if (!first || copyName(first) !== as) return null;
   return (
     <label>
-      Of the {copies.length} <span class="unseen">{shelf.names[`card/${id}`] ?? id} </span>I have{" "}
+      Of the {copies.length} <span class="unseen">{catalogue.names[`card/${id}`] ?? id} </span>I have{" "}
       <select
         value={String(Math.min(count, copies.length))}
         onChange={({ currentTarget: { value } }) =>
@@ -128,7 +128,7 @@ function AtHand({ as, id, name }: { as: string; id: string; name: string }) {
   );
 }
 
-function legendOf(choice: OpenChoice, card?: ShelfCard): string {
+function legendOf(choice: OpenChoice, card?: CardSummary): string {
   const ref = choiceOf(choice.id);
   if (ref?.kind === "slot") return "Slot";
   if (ref?.kind === "card-revision") return "Revision of the card";
@@ -136,7 +136,7 @@ function legendOf(choice: OpenChoice, card?: ShelfCard): string {
   return setting ? `${setting.id}, ${setting.name} (${setting.by})` : choice.label;
 }
 
-function howOf(choice: OpenChoice, card?: ShelfCard): Record<string, string> | undefined {
+function howOf(choice: OpenChoice, card?: CardSummary): Record<string, string> | undefined {
   if (choiceOf(choice.id)?.kind !== "card-revision") return undefined;
   return Object.fromEntries((card?.revisions ?? []).map((r) => [r.id, r.tell]));
 }
@@ -151,7 +151,7 @@ const labelOf = (c: OpenChoice) => c.values.find((v) => v.value === c.chosen)?.v
 
 /** What buying this card for this machine would mean: under which firmware, what changes, what else to get. */
 function Buying({ as, card }: { as: string; card: string }) {
-  const { build, solve } = useDesk();
+  const { build, solve } = useApp();
   const [told, setTold] = useState<Purchase | "asked" | undefined>();
   const ask = () => {
     if (told) return setTold(undefined);

@@ -5,9 +5,9 @@ import { type OpenChoice, type PossibleValue, type Repair, repairsSentence, type
 import type { Build } from "../../records/index.js";
 import { Ended } from "../worker/engine.js";
 import type { WhyNot } from "../worker/protocol.js";
+import { useApp } from "./app-context.js";
 import { ByHand } from "./ByHand.js";
 import { digits, Facts, Mark, Pick, standAt, Then } from "./bits.js";
-import { useDesk } from "./desk.js";
 
 export interface ChoiceProps {
   readonly choice: OpenChoice;
@@ -21,7 +21,7 @@ export interface ChoiceProps {
 }
 
 export function ChoiceField({ choice, legend, how, open = "leave open", several }: ChoiceProps) {
-  const { store, build, counts: counted } = useDesk();
+  const { store, build, counts: counted } = useApp();
   // What the build says now; the answer may still be one of before.
   const chosen = ticked(build, choice.id);
   const counts = chosen.length === 1 ? undefined : counted?.facets.find((f) => f.choice === choice.id)?.counts;
@@ -138,7 +138,7 @@ const more = (count: number) => `${count === 1 ? "1 more way out" : `${count} mo
 /** Asks once for the build as it stands, and again when that has changed. `doing` says what a way out does beside what it gives up. */
 export function Because(props: { choice: string; value: string; label: string; doing?: string }) {
   const { choice, value, label, doing = `Take ${label}` } = props;
-  const { build, solve } = useDesk();
+  const { build, solve } = useApp();
   const [told, setTold] = useState<{ readonly build: Build; readonly why?: WhyNot; readonly failed?: string }>();
   useEffect(() => {
     let wanted = true;
@@ -178,7 +178,7 @@ const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 /** A repair as a button: one tap and it is made. `first` is what the repair was found for, and is made before it. */
 export function RepairButton(props: { repair: Repair; first?: readonly Edit[]; says?: string; after?: string }) {
   const { repair, first = [], says, after } = props;
-  const { store } = useDesk();
+  const { store } = useApp();
   // What the hand does between two ways leads to no one build.
   if (repair.kind === "by-hand") return <ByHand repair={repair} />;
   return (

@@ -3,7 +3,7 @@
 import type { Combination } from "../../planning/index.js";
 import { itemAt } from "../../records/index.js";
 import { evidenceWords, verdictWords } from "../../words/index.js";
-import { cardName, type Desk, useDesk } from "./desk.js";
+import { type AppContext, cardName, useApp } from "./app-context.js";
 import { headOf } from "./how.js";
 
 interface Line {
@@ -12,7 +12,7 @@ interface Line {
   readonly other: string;
 }
 
-function traitsOf(desk: Desk, c: Combination): Map<string, string> {
+function traitsOf(app: AppContext, c: Combination): Map<string, string> {
   const lines = new Map<string, string>([
     ["Answer", verdictWords[c.verdict].word],
     ["How sure", evidenceWords[c.evidence].word],
@@ -21,7 +21,7 @@ function traitsOf(desk: Desk, c: Combination): Map<string, string> {
   ]);
   for (const m of c.modes) lines.set(c.modes.length > 1 ? `Firmware, ${m.name}` : "Firmware", m.firmware);
   for (const p of c.cards) {
-    const name = cardName(desk, p.as);
+    const name = cardName(app, p.as);
     // By the rules alone two slots that are as free are no difference; what was tested was tested in its own.
     lines.set(`${name}, slot`, c.evidence === "inferred" ? p.freedom : `${p.slot} (by the rules alone ${p.freedom})`);
     if (p.revision) lines.set(`${name}, revision`, p.revision);
@@ -34,18 +34,18 @@ function traitsOf(desk: Desk, c: Combination): Map<string, string> {
   return lines;
 }
 
-export function differences(desk: Desk, one: Combination, other: Combination): Line[] {
-  const [a, b] = [traitsOf(desk, one), traitsOf(desk, other)];
+export function differences(app: AppContext, one: Combination, other: Combination): Line[] {
+  const [a, b] = [traitsOf(app, one), traitsOf(app, other)];
   return [...new Set([...a.keys(), ...b.keys()])]
     .map((what) => ({ what, one: a.get(what) ?? "", other: b.get(what) ?? "" }))
     .filter((l) => l.one !== l.other);
 }
 
 export function Compare({ ways, numbers }: { ways: readonly Combination[]; numbers: readonly number[] }) {
-  const desk = useDesk();
+  const app = useApp();
   const [first, second] = [...numbers].sort((a, b) => a - b) as [number, number];
   const [one, other] = [itemAt(ways, first - 1), itemAt(ways, second - 1)];
-  const lines = differences(desk, one, other);
+  const lines = differences(app, one, other);
   return (
     <div class="compare">
       <h3>

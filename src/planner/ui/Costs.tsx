@@ -4,10 +4,10 @@ import { Table } from "../../../templates/parts/sheet-bits.js";
 import type { WayOutCost } from "../../pages/index.js";
 import type { Repair } from "../../planning/index.js";
 import { costCells, costHeads } from "../../words/index.js";
-import { useDesk } from "./desk.js";
+import { useApp } from "./app-context.js";
 
 export function Costs({ repairs }: { readonly repairs: readonly Repair[] }) {
-  const { bench } = useDesk();
+  const { bench } = useApp();
   const [open, setOpen] = useState(false);
   const [found, setFound] = useState<{ readonly of: readonly Repair[]; readonly costs?: readonly WayOutCost[] }>();
   useEffect(() => {

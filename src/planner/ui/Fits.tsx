@@ -2,14 +2,14 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Fitting } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
+import { useApp } from "./app-context.js";
 import { Mark } from "./bits.js";
-import { useDesk } from "./desk.js";
 
 /** So many are shown at first: the ones that ask for least. */
 const first = 10;
 
 export function Fits() {
-  const { build, solve, shelf, store } = useDesk();
+  const { build, solve, catalogue, store } = useApp();
   const [open, setOpen] = useState(false);
   const [all, setAll] = useState(false);
   const [told, setTold] = useState<{ readonly build: Build; readonly fits: readonly Fitting[] | undefined }>();
@@ -37,10 +37,10 @@ export function Fits() {
         <ul class="lines">
           {told.fits.slice(0, all ? undefined : first).map((f) => (
             <li key={f.card}>
-              <span class="name">{shelf.names[`card/${f.card}`] ?? f.card}</span> <Mark verdict={f.verdict} />{" "}
+              <span class="name">{catalogue.names[`card/${f.card}`] ?? f.card}</span> <Mark verdict={f.verdict} />{" "}
               <span class="more">{f.changes === 0 ? "nothing to change" : `after: ${f.says.join("; ")}`}</span>{" "}
               <button type="button" class="small" onClick={() => store.make({ do: "add", card: f.card })}>
-                Add<span class="unseen"> {shelf.names[`card/${f.card}`]}</span>
+                Add<span class="unseen"> {catalogue.names[`card/${f.card}`]}</span>
               </button>
             </li>
           ))}

@@ -1,17 +1,18 @@
 // Which machine: the board; and what is known of this very one, its revision with how to tell and its memory.
+
+import { useApp } from "./app-context.js";
 import { Part, Pick } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
-import { useDesk } from "./desk.js";
 
 export function Machine() {
-  const { shelf, build, store } = useDesk();
+  const { catalogue, build, store } = useApp();
   const pickBoard = (id: string) => store.make({ do: "board", board: id });
   return (
     <Part id="machine" title="Your machine">
-      {shelf.boards.length <= 6 ? (
+      {catalogue.boards.length <= 6 ? (
         <fieldset class="choice">
           <legend>Board</legend>
-          {shelf.boards.map((b) => (
+          {catalogue.boards.map((b) => (
             <div class="pickable" key={b.id}>
               <Pick type="radio" name="board" checked={b.id === build.board} describedBy={`board-${b.id}`} onPick={() => pickBoard(b.id)}>
                 {b.name}
@@ -27,7 +28,7 @@ export function Machine() {
           Board
           <select value={build.board} onChange={(e) => pickBoard(e.currentTarget.value)}>
             <option value="">choose</option>
-            {shelf.boards.map((b) => (
+            {catalogue.boards.map((b) => (
               <option key={b.id} value={b.id}>
                 {b.name}
               </option>
@@ -41,8 +42,8 @@ export function Machine() {
 
 /** What is known of this very machine: it narrows the answer, and can be left open. */
 export function Known() {
-  const { shelf, build, answer } = useDesk();
-  const board = shelf.boards.find((b) => b.id === build.board);
+  const { catalogue, build, answer } = useApp();
+  const board = catalogue.boards.find((b) => b.id === build.board);
   const revision = answer?.possible.find((c) => c.id === "revision");
   const memory = answer?.possible.find((c) => c.id === "memory");
   if (!board) return null;
@@ -64,7 +65,7 @@ export function Known() {
 }
 
 function TakeAsStanding() {
-  const { store } = useDesk();
+  const { store } = useApp();
   return (
     <div class="stands">
       <button type="button" onClick={() => store.make({ do: "stands" })}>
@@ -78,9 +79,9 @@ function TakeAsStanding() {
 }
 
 function Stands() {
-  const { build, shelf } = useDesk();
+  const { build, catalogue } = useApp();
   const { stands } = build;
-  const cards = (stands?.cards ?? []).map((c) => `${shelf.names[`card/${c.card}`] ?? c.card}${c.slot ? ` in ${c.slot}` : ""}`);
+  const cards = (stands?.cards ?? []).map((c) => `${catalogue.names[`card/${c.card}`] ?? c.card}${c.slot ? ` in ${c.slot}` : ""}`);
   const bare = [stands?.revision ? `revision ${stands.revision}` : "", stands?.firmware ?? ""].filter(Boolean);
   return <p class="stands">As it stands: {[...bare, ...cards].join(", ") || "nothing written down"}. Changes are counted from there.</p>;
 }

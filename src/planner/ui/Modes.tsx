@@ -2,17 +2,17 @@
 
 import { defaultMode } from "../../catalogue/index.js";
 import { choiceOf } from "../../machine/index.js";
+import { useApp } from "./app-context.js";
 import { Part, Pick } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
 import { Combobox } from "./Combobox.js";
-import { useDesk } from "./desk.js";
 import { WayGrid, wayName } from "./WayGrid.js";
 
 export function Modes() {
-  const desk = useDesk();
-  const { build, store, answer, shelf } = desk;
+  const app = useApp();
+  const { build, store, answer, catalogue } = app;
   const modes = build.modes ?? [];
-  const board = shelf.boards.find((b) => b.id === build.board);
+  const board = catalogue.boards.find((b) => b.id === build.board);
   const choices = answer?.possible ?? [];
   // A new way begins with every card off: that changes nothing for the others, and the grid shows which of them could be on.
   const add = () => {
@@ -31,7 +31,7 @@ export function Modes() {
           <select value={build.firmware ?? board.families[0]} onChange={(e) => store.make({ do: "family", id: e.currentTarget.value })}>
             {board.families.map((f) => (
               <option key={f} value={f}>
-                {shelf.names[`firmware/${f}`] ?? f}
+                {catalogue.names[`firmware/${f}`] ?? f}
               </option>
             ))}
           </select>
@@ -67,7 +67,7 @@ const switchParts = [
 
 /** Parts the owner wants the switch built from; left open, the plan takes what needs the fewest lines and what is at hand. */
 function SwitchParts() {
-  const { build, shelf, store } = useDesk();
+  const { build, catalogue, store } = useApp();
   return (
     <details>
       <summary>
@@ -75,7 +75,7 @@ function SwitchParts() {
         <span class="more">
           {" "}
           {Object.values(build.switch ?? {})
-            .map((p) => shelf.names[`part/${p}`] ?? p)
+            .map((p) => catalogue.names[`part/${p}`] ?? p)
             .join(", ") || "left to the plan"}
         </span>
       </summary>
@@ -84,7 +84,7 @@ function SwitchParts() {
           {label}
           <select value={build.switch?.[what] ?? ""} onChange={(e) => store.make({ do: "switch", what, id: e.currentTarget.value })}>
             <option value="">left to the plan</option>
-            {shelf.parts
+            {catalogue.parts
               .filter((p) => p.kind === type)
               .map((p) => (
                 <option key={p.id} value={p.id}>
@@ -100,15 +100,20 @@ function SwitchParts() {
 
 /** What is in the drawer: it costs nothing, all else is counted as something to get. */
 function Hand() {
-  const { build, shelf, store } = useDesk();
-  const family = shelf.families.find((f) => f.id === (build.firmware ?? shelf.boards.find((b) => b.id === build.board)?.families[0]));
+  const { build, catalogue, store } = useApp();
+  const family = catalogue.families.find(
+    (f) => f.id === (build.firmware ?? catalogue.boards.find((b) => b.id === build.board)?.families[0]),
+  );
   const hand = build.at_hand ?? {};
   if (!family) return null;
   return (
     <details class="hand">
       <summary>
         What you have at hand
-        <span class="more"> {[...(hand.firmware ?? []), ...(hand.parts ?? []).map((p) => shelf.names[`part/${p}`] ?? p)].join(", ")}</span>
+        <span class="more">
+          {" "}
+          {[...(hand.firmware ?? []), ...(hand.parts ?? []).map((p) => catalogue.names[`part/${p}`] ?? p)].join(", ")}
+        </span>
       </summary>
       <fieldset class="choice row">
         <legend>Firmware you have, as chips or as files</legend>
@@ -128,15 +133,15 @@ function Hand() {
       </fieldset>
       <Combobox
         label="Parts for a switch: memory devices, switches, connectors, cables"
-        offers={shelf.parts.filter((p) => !hand.parts?.includes(p.id)).map((p) => ({ id: p.id, name: p.name, more: p.kind }))}
+        offers={catalogue.parts.filter((p) => !hand.parts?.includes(p.id)).map((p) => ({ id: p.id, name: p.name, more: p.kind }))}
         onPick={(id) => store.make({ do: "have", what: "parts", id })}
       />
       <ul class="plain">
         {(hand.parts ?? []).map((p) => (
           <li key={p}>
-            {shelf.names[`part/${p}`] ?? p}{" "}
+            {catalogue.names[`part/${p}`] ?? p}{" "}
             <button type="button" class="small" onClick={() => store.give("parts", p)}>
-              Take out<span class="unseen"> {shelf.names[`part/${p}`] ?? p}</span>
+              Take out<span class="unseen"> {catalogue.names[`part/${p}`] ?? p}</span>
             </button>
           </li>
         ))}

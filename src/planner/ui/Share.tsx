@@ -2,8 +2,8 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { type Finding, where } from "../../records/index.js";
 import { forumText } from "../state/forum.js";
+import { useApp } from "./app-context.js";
 import { Part } from "./bits.js";
-import { useDesk } from "./desk.js";
 
 /** An id from a name: "Tape corner, 16T" -> "tape-corner-16t". */
 export function idFrom(name: string): string {
@@ -16,8 +16,8 @@ export function idFrom(name: string): string {
 }
 
 export function Share() {
-  const desk = useDesk();
-  const { store, build, shelf, bench, answer } = desk;
+  const app = useApp();
+  const { store, build, catalogue, bench, answer } = app;
   const [said, setSaid] = useState("");
   const copy = async (text: string, done: string) => {
     try {
@@ -30,7 +30,7 @@ export function Share() {
     }
   };
   const [shown, setShown] = useState("");
-  const forum = () => (answer ? forumText(build, answer, (key) => shelf.names[key] ?? key.split("/")[1] ?? key, location.href) : "");
+  const forum = () => (answer ? forumText(build, answer, (key) => catalogue.names[key] ?? key.split("/")[1] ?? key, location.href) : "");
   const download = async () => {
     const text = await bench.ask("write", { build });
     const link = document.createElement("a");
@@ -118,7 +118,7 @@ function anywhere(to: { readonly current: Takes }, opened: () => void): () => vo
 }
 
 function Bring() {
-  const { store, bench } = useDesk();
+  const { store, bench } = useApp();
   const [findings, setFindings] = useState<readonly Finding[]>([]);
   const [said, setSaid] = useState("");
   const [over, setOver] = useState(false);

@@ -3,11 +3,11 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Combination } from "../../planning/index.js";
 import { Ended } from "../worker/engine.js";
 import type { NoSwitch, SheetDrawing, SheetStep, SheetTable, SheetView } from "../worker/sheet-view.js";
-import { useDesk } from "./desk.js";
+import { useApp } from "./app-context.js";
 import { headOf } from "./how.js";
 
 export function Sheet({ combination, onClose }: { combination: Combination; onClose: () => void }) {
-  const { bench, build, places } = useDesk();
+  const { bench, build, places } = useApp();
   const [view, setView] = useState<SheetView>();
   const [failed, setFailed] = useState("");
   const title = useRef<HTMLHeadingElement>(null);

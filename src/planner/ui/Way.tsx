@@ -2,8 +2,8 @@
 import { useEffect, useState } from "preact/hooks";
 import { editsBetween, fillBuild } from "../../machine/index.js";
 import type { Combination, PlacedCard } from "../../planning/index.js";
+import { cardName, useApp } from "./app-context.js";
 import { Facts, Mark, Pick, Refs, standAt } from "./bits.js";
-import { cardName, useDesk } from "./desk.js";
 import { headOf } from "./how.js";
 
 export interface WayProps {
@@ -16,8 +16,8 @@ export interface WayProps {
 }
 
 export function Way({ combination: c, number, first, marked, onMark, onSheet }: WayProps) {
-  const desk = useDesk();
-  const { build, store } = desk;
+  const app = useApp();
+  const { build, store } = app;
   const switched = c.switched || (build.modes?.length ?? 0) > 1;
   const [open, setOpen] = useState(first);
   const pinned = fillBuild(build, c);
@@ -76,7 +76,7 @@ export function Way({ combination: c, number, first, marked, onMark, onSheet }: 
 
 /** On a tap the places come first and what they rest on after the next paint: both at once would hold up a slow phone. */
 function Inside({ combination: c, whole }: { combination: Combination; whole: boolean }) {
-  const desk = useDesk();
+  const app = useApp();
   const [all, setAll] = useState(whole);
   useEffect(() => setAll(true), []);
   return (
@@ -85,7 +85,7 @@ function Inside({ combination: c, whole }: { combination: Combination; whole: bo
         <ul class="plain">
           {c.modes.map((m) => (
             <li key={m.id}>
-              <b>{m.name}</b>: <code>{m.firmware}</code>, on: {m.enabled.map((as) => cardName(desk, as)).join(", ") || "no card"}
+              <b>{m.name}</b>: <code>{m.firmware}</code>, on: {m.enabled.map((as) => cardName(app, as)).join(", ") || "no card"}
             </li>
           ))}
         </ul>
@@ -204,7 +204,7 @@ const round = (amps: number) => Number(amps.toFixed(2));
 
 /** What the cards need that no rule judges; for whom is said where there are several cards. */
 function Others({ combination }: { combination: Combination }) {
-  const desk = useDesk();
+  const app = useApp();
   const { alsoNeeded, cards } = combination;
   if (alsoNeeded.length === 0) return null;
   return (
@@ -213,7 +213,7 @@ function Others({ combination }: { combination: Combination }) {
       <ul class="why">
         {alsoNeeded.map((n) => (
           <li key={`${n.as} ${n.says}`}>
-            {cards.length > 1 ? `${cardName(desk, n.as)}: ` : ""}
+            {cards.length > 1 ? `${cardName(app, n.as)}: ` : ""}
             {n.says} <Refs refs={n.refs} />
           </li>
         ))}
@@ -224,13 +224,13 @@ function Others({ combination }: { combination: Combination }) {
 
 /** What is better proven than by the rules is so in the slot it was tested in; the rules alone speak for the others. */
 function Placed({ placed, proven }: { placed: PlacedCard; proven: boolean }) {
-  const desk = useDesk();
-  const card = desk.shelf.cards.find((c) => c.id === placed.card);
+  const app = useApp();
+  const card = app.catalogue.cards.find((c) => c.id === placed.card);
   const settings = Object.entries(placed.settings);
   return (
     <tr>
       <th scope="row">
-        {cardName(desk, placed.as)}
+        {cardName(app, placed.as)}
         {placed.revision ? <span class="more">, revision {placed.revision}</span> : null}
       </th>
       <td data-label="Slot">

@@ -4,9 +4,9 @@ import { useEffect, useState } from "preact/hooks";
 import { copyName } from "../../catalogue/index.js";
 import { choiceId } from "../../machine/index.js";
 import { itemAt, type Mode } from "../../records/index.js";
+import { cardName, useApp } from "./app-context.js";
 import { Pick, standAt } from "./bits.js";
 import { ChoiceField } from "./ChoiceField.js";
-import { cardName, useDesk } from "./desk.js";
 import { FirmwareCell, OnOffCell, OnOffReason } from "./way-cells.js";
 
 export const wayName = (mode: Mode) => mode.name ?? mode.id;
@@ -26,7 +26,7 @@ function useNarrow(): boolean {
 }
 
 export function WayGrid({ modes }: { modes: readonly Mode[] }) {
-  const desk = useDesk();
+  const app = useApp();
   const narrow = useNarrow();
   const [chosen, setChosen] = useState<string>();
   // What is opened below a row: the reason of a cell, or all versions of a way. One at a time.
@@ -35,7 +35,7 @@ export function WayGrid({ modes }: { modes: readonly Mode[] }) {
   const shown = narrow && at ? [at] : modes;
   const toggle = (id: string) => setOpened(opened === id ? undefined : id);
   const spread = shown.length + 1;
-  const firmware = (mode: Mode) => desk.answer?.possible.find((c) => c.id === choiceId({ kind: "firmware", mode: mode.id }));
+  const firmware = (mode: Mode) => app.answer?.possible.find((c) => c.id === choiceId({ kind: "firmware", mode: mode.id }));
   return (
     <div class="ways-grid">
       {narrow && modes.length > 1 && at ? <Tabs modes={modes} at={at} onPick={setChosen} /> : null}
@@ -78,7 +78,7 @@ export function WayGrid({ modes }: { modes: readonly Mode[] }) {
                 </Below>
               ) : null;
             })}
-            {desk.build.cards.map(copyName).map((as) => (
+            {app.build.cards.map(copyName).map((as) => (
               <Row key={as} as={as} modes={shown} opened={opened} onOpen={toggle} />
             ))}
             {modes.length > 1 ? <Safest modes={modes} shown={shown} /> : null}
@@ -105,8 +105,8 @@ interface RowProps {
 }
 
 function Row({ as, modes, opened, onOpen }: RowProps) {
-  const desk = useDesk();
-  const name = cardName(desk, as);
+  const app = useApp();
+  const name = cardName(app, as);
   const asked = modes.find((m) => opened === choiceId({ kind: "on", mode: m.id, card: as }));
   return (
     <>
@@ -134,7 +134,7 @@ function Row({ as, modes, opened, onOpen }: RowProps) {
 }
 
 function Head({ mode }: { mode: Mode }) {
-  const { store } = useDesk();
+  const { store } = useApp();
   const name = wayName(mode);
   return (
     <>
@@ -163,7 +163,7 @@ function Head({ mode }: { mode: Mode }) {
 
 /** One way at most is the safest; with none named, the plan takes the one with the fewest cards on. */
 function Safest({ modes, shown }: { modes: readonly Mode[]; shown: readonly Mode[] }) {
-  const { store } = useDesk();
+  const { store } = useApp();
   const safest = modes.find((m) => m.safest);
   const open = (
     <Pick type="radio" name="safest" checked={safest === undefined} onPick={() => safest && store.make({ do: "safest", id: safest.id })}>

@@ -3,10 +3,10 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Answer, Combination, Only } from "../../planning/index.js";
 import { Ended } from "../worker/engine.js";
+import { useApp } from "./app-context.js";
 import { Compare } from "./Compare.js";
-import { useDesk } from "./desk.js";
+import { Deferred } from "./deferred.js";
 import { Narrow } from "./Narrow.js";
-import { Paced } from "./pace.js";
 import { Way } from "./Way.js";
 
 type Ways = readonly Combination[];
@@ -16,7 +16,7 @@ const most_ms = 5000;
 
 /** The ways of one kind alone, asked for when something is narrowed; undefined while they are looked for. */
 function useWays(answer: Answer, only: Only): Ways | undefined {
-  const { solve, answered } = useDesk();
+  const { solve, answered } = useApp();
   const all = answer.combinations;
   const any = only.verdict === undefined && only.evidence === undefined;
   const [told, setTold] = useState<{ readonly all: Ways; readonly only: Only; readonly ways: Ways }>();
@@ -36,12 +36,12 @@ function useWays(answer: Answer, only: Only): Ways | undefined {
 }
 
 export function Ways({ onSheet }: { onSheet: (c: Combination) => void }) {
-  const { answer } = useDesk();
+  const { answer } = useApp();
   return answer && answer.combinations.length > 0 ? <Listed answer={answer} onSheet={onSheet} /> : null;
 }
 
 function Listed({ answer, onSheet }: { answer: Answer; onSheet: (c: Combination) => void }) {
-  const { counts, counting } = useDesk();
+  const { counts, counting } = useApp();
   const [only, setOnly] = useState<Only>({});
   const [marked, setMarked] = useState<{ readonly of?: Ways | undefined; readonly numbers: readonly number[] }>({ numbers: [] });
   const ways = useWays(answer, only);
@@ -64,7 +64,7 @@ function Listed({ answer, onSheet }: { answer: Answer; onSheet: (c: Combination)
         {ways && compared.length === 2 ? <Compare ways={ways} numbers={compared} /> : null}
         <ol class="ways-list" aria-busy={ways === undefined}>
           {ways?.map((combination, i) => (
-            <Paced
+            <Deferred
               key={i}
               order={6}
               piece={Way}

@@ -5,8 +5,8 @@ import { verdictMark } from "../../drawing/index.js";
 import type { Evidence, Fact, Ref, Repair, Verdict } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import { evidenceWords, thenText, verdictWords } from "../../words/index.js";
-import { useDesk } from "./desk.js";
-import { afterPaint } from "./pace.js";
+import { useApp } from "./app-context.js";
+import { afterPaint } from "./deferred.js";
 
 export function Mark({ verdict, evidence, word = true }: { verdict: Verdict; evidence?: Evidence | undefined; word?: boolean }) {
   const v = verdictWords[verdict];
@@ -33,7 +33,7 @@ export function Then({ repair }: { repair: Repair }) {
 }
 
 export function Refs({ refs }: { refs: readonly Ref[] }) {
-  const { shelf, places } = useDesk();
+  const { catalogue, places } = useApp();
   const seen = new Map(refs.map((r) => [`${r.kind}/${r.id}`, r]));
   if (seen.size === 0) return null;
   return (
@@ -41,7 +41,7 @@ export function Refs({ refs }: { refs: readonly Ref[] }) {
       {[...seen].map(([key, r], i) => (
         <span key={key}>
           {i > 0 ? "; " : ""}
-          <a href={places.record(r)}>{shelf.names[key] ?? r.id}</a>
+          <a href={places.record(r)}>{catalogue.names[key] ?? r.id}</a>
         </span>
       ))}
     </span>
@@ -110,7 +110,7 @@ const taps = new Map<string, { readonly of: Build; readonly pick: string; readon
  * has been painted. Until it has, what was tapped stands, whatever else is set anew meanwhile.
  */
 export function Pick({ type, name, id, checked, mixed = false, disabled, describedBy, onPick, children }: PickProps) {
-  const { build } = useDesk();
+  const { build } = useApp();
   const own = useId();
   const group = name ?? own;
   const tapped = taps.get(group);

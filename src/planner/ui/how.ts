@@ -1,7 +1,7 @@
 // A way in a line of words: under which firmware, on which revision, where the cards go.
 import type { Combination } from "../../planning/index.js";
 import { sizeText } from "../../records/index.js";
-import { cardName, type Desk } from "./desk.js";
+import { type AppContext, cardName } from "./app-context.js";
 
 export function headOf(c: Combination): string {
   const memory = c.memory ? `, ${sizeText(c.memory)}` : "";
@@ -16,10 +16,10 @@ const named = 6;
  * "R5.1 on revision D1, 640K: Gannet fixed-disk controller in any of 4 long slots." What is better proven than by the rules is so in its
  * own slot alone.
  */
-export function howWords(desk: Desk, c: Combination): string {
+export function howWords(app: AppContext, c: Combination): string {
   const cards = c.cards
     .slice(0, named)
-    .map((p) => `${cardName(desk, p.as)} in ${c.evidence === "inferred" ? (p.slots.length === 1 ? p.slot : p.freedom) : p.slot}`);
+    .map((p) => `${cardName(app, p.as)} in ${c.evidence === "inferred" ? (p.slots.length === 1 ? p.slot : p.freedom) : p.slot}`);
   const more = c.cards.length - cards.length;
   return `${headOf(c)}${cards.length > 0 ? `: ${cards.join(", ")}${more > 0 ? `, and ${more} more` : ""}` : ""}.`;
 }

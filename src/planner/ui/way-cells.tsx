@@ -5,9 +5,9 @@ import { choiceId } from "../../machine/index.js";
 import type { OnOff, OpenChoice } from "../../planning/index.js";
 import type { Mode } from "../../records/index.js";
 import { verdictWords } from "../../words/index.js";
+import { useApp } from "./app-context.js";
 import { Mark, Pick } from "./bits.js";
 import { Because } from "./ChoiceField.js";
-import { useDesk } from "./desk.js";
 
 interface CellProps {
   readonly mode: Mode;
@@ -19,7 +19,7 @@ interface CellProps {
 const nameOf = (mode: Mode) => mode.name ?? mode.id;
 
 export function FirmwareCell({ mode, choice, open, onOpen }: CellProps & { choice?: OpenChoice | undefined }) {
-  const { store } = useDesk();
+  const { store } = useApp();
   if (!choice) return null;
   // When no version works at all, the answer says why; a word at every one would only repeat it.
   const none = choice.values.every((v) => v.verdict === "ruled-out");
@@ -71,7 +71,7 @@ interface CellState {
 
 /** What is known of the cell; nothing while the build has moved on from what was answered. */
 function useOnOff(mode: Mode, as: string): CellState {
-  const { build, onOff, answer, answered } = useDesk();
+  const { build, onOff, answer, answered } = useApp();
   const either = cardsOnOrOff(build.cards, mode).some((c) => copyName(c) === as);
   const on = cardsOn(build.cards, mode).some((c) => copyName(c) === as);
   const told = onOff?.find((c) => c.mode === mode.id && c.card === as);
@@ -88,7 +88,7 @@ function useOnOff(mode: Mode, as: string): CellState {
 }
 
 export function OnOffCell({ mode, as, name, open, onOpen }: CellProps & OnOffProps) {
-  const { store, answer } = useDesk();
+  const { store, answer } = useApp();
   const { on, either, taken, always, other } = useOnOff(mode, as);
   const none = answer?.verdict === "ruled-out";
   const where = `${name} in ${nameOf(mode)}`;

@@ -16,8 +16,8 @@ import type {
   Verdict,
 } from "../../planning/index.js";
 import type { Build, Finding } from "../../records/index.js";
+import type { CatalogueSummary } from "./catalogue-summary.js";
 import type { SheetView } from "./sheet-view.js";
-import type { Shelf } from "./shelf.js";
 
 /** Where the records come from: an address the worker loads, or their text (in the single file). */
 export type RecordsFrom = { readonly url: string } | { readonly text: string };
@@ -49,7 +49,7 @@ export interface Narrowed {
 
 /** What the solving worker can be asked, each with its reply. */
 export interface Tasks {
-  readonly open: { readonly asks: { readonly records: RecordsFrom }; readonly gives: Shelf };
+  readonly open: { readonly asks: { readonly records: RecordsFrom }; readonly gives: CatalogueSummary };
   readonly answer: { readonly asks: { readonly build: Build; readonly most_ms: number }; readonly gives: Answered | InvalidBuild };
   /** Counting to the end, or to the end of its time; asked of a worker of its own, so that it holds nothing else up. */
   readonly count: { readonly asks: { readonly build: Build; readonly most_ms: number }; readonly gives: Counts | InvalidBuild };

@@ -15,10 +15,10 @@ import {
 } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import type { Budget } from "../../solver/index.js";
+import { summarizeCatalogue } from "./catalogue-summary.js";
 import { condensed } from "./condense.js";
 import type { Tasks } from "./protocol.js";
 import { catalogue, openRecords } from "./serve.js";
-import { shelfOf } from "./shelf.js";
 import { findWhyNot } from "./why-not.js";
 
 /** A why-not is asked by a tap and wanted at once. */
@@ -62,7 +62,7 @@ const chosenOn = (build: Build) => (build.modes ?? []).some((m, at) => at > 0 ||
 
 export const solveTasks = {
   async open({ records }: Asks<"open">): Promise<Gives<"open">> {
-    return shelfOf(await openRecords(records));
+    return summarizeCatalogue(await openRecords(records));
   },
   answer({ build, most_ms }: Asks<"answer">): Gives<"answer"> {
     const begun = performance.now();

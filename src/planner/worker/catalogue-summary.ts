@@ -1,17 +1,17 @@
-// The shelf: what the page needs of the catalogue to offer boards, cards, versions and parts, and to name them. Small, and sent once.
+// Summary of the catalogue: what the page needs of the catalogue to offer boards, cards, versions and parts, and to name them. Small, and sent once.
 import { type Catalogue, mainMemory } from "../../catalogue/index.js";
 import { type Build, bytes, type Kind } from "../../records/index.js";
 
-export interface ShelfRevision {
+export interface RevisionSummary {
   readonly id: string;
   readonly tell: string;
 }
 
-export interface ShelfBoard {
+export interface BoardSummary {
   readonly id: string;
   readonly name: string;
   readonly summary: string;
-  readonly revisions: readonly ShelfRevision[];
+  readonly revisions: readonly RevisionSummary[];
   /** Bytes of main memory it can be fitted with. */
   readonly memories: readonly number[];
   readonly slots: readonly string[];
@@ -19,14 +19,14 @@ export interface ShelfBoard {
   readonly bus: string;
 }
 
-export interface ShelfSetting {
+export interface SettingSummary {
   readonly id: string;
   readonly name: string;
   readonly by: string;
   readonly positions: readonly { readonly id: string; readonly how: string }[];
 }
 
-export interface ShelfCard {
+export interface CardSummary {
   readonly id: string;
   readonly name: string;
   readonly maker: string;
@@ -34,36 +34,36 @@ export interface ShelfCard {
   readonly does: readonly string[];
   readonly summary: string;
   readonly bus: string;
-  readonly revisions: readonly ShelfRevision[];
-  readonly settings: readonly ShelfSetting[];
+  readonly revisions: readonly RevisionSummary[];
+  readonly settings: readonly SettingSummary[];
   /** Modes can switch it off. */
   readonly enable: boolean;
 }
 
-export interface ShelfFamily {
+export interface FamilySummary {
   readonly id: string;
   readonly name: string;
   readonly versions: readonly string[];
 }
 
-export interface ShelfPart {
+export interface PartSummary {
   readonly id: string;
   readonly name: string;
   readonly kind: string;
 }
 
-export interface Shelf {
-  readonly boards: readonly ShelfBoard[];
-  readonly cards: readonly ShelfCard[];
-  readonly families: readonly ShelfFamily[];
-  readonly parts: readonly ShelfPart[];
+export interface CatalogueSummary {
+  readonly boards: readonly BoardSummary[];
+  readonly cards: readonly CardSummary[];
+  readonly families: readonly FamilySummary[];
+  readonly parts: readonly PartSummary[];
   /** Names of records by "kind/id", for the links of facts. */
   readonly names: Readonly<Record<string, string>>;
   /** Builds of the club that can be opened by name. */
   readonly builds: Readonly<Record<string, Build>>;
 }
 
-export function shelfOf(catalogue: Catalogue): Shelf {
+export function summarizeCatalogue(catalogue: Catalogue): CatalogueSummary {
   const names: Record<string, string> = {};
   const named = (kind: Kind, records: ReadonlyMap<string, { readonly name: string }>) => {
     for (const [id, record] of records) names[`${kind}/${id}`] = record.name;

@@ -5,26 +5,26 @@ import { type ChoiceValue, choiceOf } from "../../machine/index.js";
 import { sizeText } from "../../records/index.js";
 import { listText } from "../../words/index.js";
 import type { Move } from "../state/moves.js";
+import { type AppContext, cardName, useApp } from "./app-context.js";
 import { Part, standAt } from "./bits.js";
-import { cardName, type Desk, useDesk } from "./desk.js";
 
-export function moveWords(desk: Desk, move: Move): string {
-  const name = (id: string) => desk.shelf.names[id] ?? id.split("/")[1] ?? id;
+export function moveWords(app: AppContext, move: Move): string {
+  const name = (id: string) => app.catalogue.names[id] ?? id.split("/")[1] ?? id;
   switch (move.do) {
     case "board":
       return `Board: ${name(`board/${move.board}`)}`;
     case "choose":
-      return choiceWords(desk, move.id, move.value);
+      return choiceWords(app, move.id, move.value);
     case "add":
-      return `${cardName(desk, move.as ?? move.card)} added`;
+      return `${cardName(app, move.as ?? move.card)} added`;
     case "drop":
-      return `${calledBefore(desk, move.as)} taken out`;
+      return `${calledBefore(app, move.as)} taken out`;
     case "mode":
-      return `Way to run it: ${move.mode.name ?? desk.build.modes?.find((m) => m.id === move.mode.id)?.name ?? move.mode.id}`;
+      return `Way to run it: ${move.mode.name ?? app.build.modes?.find((m) => m.id === move.mode.id)?.name ?? move.mode.id}`;
     case "drop-mode":
       return `Way to run it taken out: ${move.id}`;
     case "safest":
-      return `Safest way: ${desk.build.modes?.find((m) => m.id === move.id)?.name ?? move.id}`;
+      return `Safest way: ${app.build.modes?.find((m) => m.id === move.id)?.name ?? move.id}`;
     case "have":
       return `At hand: ${(move.count ?? 1) > 1 ? `${move.count} of ` : ""}${move.what === "firmware" ? move.id : name(`${move.what === "cards" ? "card" : "part"}/${move.id}`)}`;
     case "family":
@@ -39,12 +39,12 @@ export function moveWords(desk: Desk, move: Move): string {
 }
 
 /** What a copy was called in the machine it was taken out of. */
-function calledBefore(desk: Desk, as: string): string {
-  const nameOf = (card: string) => desk.shelf.names[`card/${card}`] ?? card;
-  return labelCopies(desk.store.state.base.cards, nameOf).get(as) ?? nameOf(as);
+function calledBefore(app: AppContext, as: string): string {
+  const nameOf = (card: string) => app.catalogue.names[`card/${card}`] ?? card;
+  return labelCopies(app.store.state.base.cards, nameOf).get(as) ?? nameOf(as);
 }
 
-function choiceWords(desk: Desk, id: string, pinned: ChoiceValue): string {
+function choiceWords(app: AppContext, id: string, pinned: ChoiceValue): string {
   const ref = choiceOf(id);
   const value = typeof pinned === "string" ? pinned : listText(pinned, "or");
   switch (ref?.kind) {
@@ -53,36 +53,36 @@ function choiceWords(desk: Desk, id: string, pinned: ChoiceValue): string {
     case "memory":
       return `Memory: ${sizeText(Number(value))}`;
     case "firmware": {
-      const mode = (desk.build.modes?.length ?? 0) > 1 ? desk.build.modes?.find((m) => m.id === ref.mode) : undefined;
+      const mode = (app.build.modes?.length ?? 0) > 1 ? app.build.modes?.find((m) => m.id === ref.mode) : undefined;
       return `Firmware ${value}${mode ? `, ${mode.name ?? mode.id}` : ""}`;
     }
     case "on": {
-      const mode = desk.build.modes?.find((m) => m.id === ref.mode);
+      const mode = app.build.modes?.find((m) => m.id === ref.mode);
       return value === "on-or-off"
-        ? `${cardName(desk, ref.card)} in ${mode?.name ?? ref.mode}: does not matter`
-        : `${cardName(desk, ref.card)} ${value} in ${mode?.name ?? ref.mode}`;
+        ? `${cardName(app, ref.card)} in ${mode?.name ?? ref.mode}: does not matter`
+        : `${cardName(app, ref.card)} ${value} in ${mode?.name ?? ref.mode}`;
     }
     case "slot":
-      return `${cardName(desk, ref.card)} in ${value}`;
+      return `${cardName(app, ref.card)} in ${value}`;
     case "card-revision":
-      return `${cardName(desk, ref.card)} is revision ${value}`;
+      return `${cardName(app, ref.card)} is revision ${value}`;
     case "setting":
-      return `${cardName(desk, ref.card)}: ${ref.setting} at ${value}`;
+      return `${cardName(app, ref.card)}: ${ref.setting} at ${value}`;
     default:
       return value;
   }
 }
 
-export function Said() {
-  const desk = useDesk();
-  const { store } = desk;
+export function ChoiceHistory() {
+  const app = useApp();
+  const { store } = app;
   const { moves } = store.state;
   if (moves.length === 0) return null;
   return (
     <Part id="said-so-far" title="What you chose">
       <ul class="said">
         {moves.map((move, i) => {
-          const says = moveWords(desk, move);
+          const says = moveWords(app, move);
           return (
             <li key={`${i}-${says}`}>
               <span>{says}</span>{" "}

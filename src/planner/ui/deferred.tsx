@@ -3,7 +3,7 @@
 
 import type { ComponentType, RefObject } from "preact";
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
-import { DeskContext, useDesk } from "./desk.js";
+import { SharedApp, useApp } from "./app-context.js";
 
 let due = 0;
 const watchers = new Set<(waiting: boolean) => void>();
@@ -83,22 +83,22 @@ function inTurn(order: number, run: () => void): () => void {
 }
 
 /** A value that follows in its turn; what is set for the first time is there at once. */
-export function usePaced<T>(value: T, order: number): T {
+export function useDeferred<T>(value: T, order: number): T {
   const [shown, setShown] = useState({ value });
   useLayoutEffect(() => (shown.value === value ? undefined : inTurn(order, () => setShown({ value }))), [value, order]);
   return shown.value;
 }
 
-/** A piece of the page with the desk, and what else it is given, as of its own turn. It is set anew only when one of them has changed. */
-export function Paced<P extends object>({ order, piece: Piece, given }: { order: number; piece: ComponentType<P>; given: P }) {
-  const desk = useDesk();
-  const wanted = useMemo(() => ({ desk, given }), [desk, ...Object.values(given)]);
-  const now = usePaced(wanted, order);
+/** A piece of the page with the app context, and what else it is given, as of its own turn. It is set anew only when one of them has changed. */
+export function Deferred<P extends object>({ order, piece: Piece, given }: { order: number; piece: ComponentType<P>; given: P }) {
+  const app = useApp();
+  const wanted = useMemo(() => ({ app, given }), [app, ...Object.values(given)]);
+  const now = useDeferred(wanted, order);
   return useMemo(
     () => (
-      <DeskContext.Provider value={now.desk}>
+      <SharedApp.Provider value={now.app}>
         <Piece {...now.given} />
-      </DeskContext.Provider>
+      </SharedApp.Provider>
     ),
     [now, Piece],
   );

@@ -1,13 +1,13 @@
-// The desk: what every piece of the planner's page has at hand. Pieces read it and make moves; they keep nothing of their own but what is open.
+// The app context: what every piece of the planner's page has at hand. Pieces read it and make moves; they keep nothing of their own but what is open.
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { labelCopies } from "../../catalogue/index.js";
 import type { Answer, Counts, OnOff, Ref } from "../../planning/index.js";
 import type { Build } from "../../records/index.js";
 import type { Store } from "../state/store.js";
+import type { CatalogueSummary } from "../worker/catalogue-summary.js";
 import type { Connection } from "../worker/engine.js";
 import type { BenchTasks, Tasks } from "../worker/protocol.js";
-import type { Shelf } from "../worker/shelf.js";
 
 /** Where the links of facts lead: pages of the site, or places in the single file. */
 export interface Places {
@@ -15,8 +15,8 @@ export interface Places {
   page(name: "sure" | "cautions"): string;
 }
 
-export interface Desk {
-  readonly shelf: Shelf;
+export interface AppContext {
+  readonly catalogue: CatalogueSummary;
   readonly store: Store;
   readonly build: Build;
   readonly solve: Connection<Tasks>;
@@ -34,16 +34,16 @@ export interface Desk {
   readonly counting: boolean;
 }
 
-export const DeskContext = createContext<Desk | undefined>(undefined);
+export const SharedApp = createContext<AppContext | undefined>(undefined);
 
-export function useDesk(): Desk {
-  const desk = useContext(DeskContext);
-  if (!desk) throw new Error("A piece of the planner was set without its desk.");
-  return desk;
+export function useApp(): AppContext {
+  const app = useContext(SharedApp);
+  if (!app) throw new Error("A piece of the planner was set without its app.");
+  return app;
 }
 
 /** What a copy is called: the card's name, with what tells it from other copies of the card. */
-export function cardName(desk: Desk, as: string): string {
-  const nameOf = (card: string) => desk.shelf.names[`card/${card}`] ?? card;
-  return labelCopies(desk.build.cards, nameOf).get(as) ?? nameOf(as);
+export function cardName(app: AppContext, as: string): string {
+  const nameOf = (card: string) => app.catalogue.names[`card/${card}`] ?? card;
+  return labelCopies(app.build.cards, nameOf).get(as) ?? nameOf(as);
 }
