@@ -2,7 +2,7 @@
 
 import { type ChoiceRef, choiceId } from "../machine/index.js";
 import { bytes, itemAt, must, sizeText } from "../records/index.js";
-import type { Choice, Literal, Rule } from "../solver/index.js";
+import type { Choice, Constraint, Literal } from "../solver/index.js";
 import { listText } from "../words/index.js";
 import type { OwnersChoice } from "./facts.js";
 import {
@@ -37,7 +37,7 @@ export function ownersChoices(frame: Frame): Told[] {
   const add = (ref: OwnersRef, says: string, literal: Literal | undefined, unless?: Literal) => {
     if (!literal) return;
     const id = choiceId(ref);
-    const rules: Rule[] = unless ? [{ kind: "clause", literals: [unless, literal] }] : [{ kind: "unary", ...literal }];
+    const rules: Constraint[] = unless ? [{ kind: "clause", literals: [unless, literal] }] : [{ kind: "unary", ...literal }];
     out.push({ id, rules, told: { id, ...aboutOf(ref), says } });
   };
   const { build, board } = question;

@@ -3,7 +3,7 @@
 
 import { type ResolvedBuild, running } from "../machine/index.js";
 import { itemAt, type Unread } from "../records/index.js";
-import type { Choice, Literal, Problem, Rule, Solution } from "../solver/index.js";
+import type { Choice, Constraint, Literal, Problem, Solution } from "../solver/index.js";
 import { ownersChoices } from "./choices.js";
 import type { Draft } from "./draft.js";
 import { type ExactTests, findExactTests, unreadTests } from "./exact-tests.js";
@@ -64,7 +64,7 @@ export function compile(question: ResolvedBuild): Compiled {
       ...alwaysOn(frame),
       ...runsAnyway(frame),
       ...(exact?.rules ?? []),
-      ...sure.flatMap((d, i) => d.rules.map((r): Rule => ({ ...r, id: `${i}` }))),
+      ...sure.flatMap((d, i) => d.rules.map((r): Constraint => ({ ...r, id: `${i}` }))),
     ],
   };
   const possible = withRules(
@@ -79,14 +79,14 @@ export function compile(question: ResolvedBuild): Compiled {
 }
 
 /** A machine with a single mode runs it. */
-function alwaysOn(frame: Frame): Rule[] {
+function alwaysOn(frame: Frame): Constraint[] {
   return frame.firmware.length === 1 ? [{ kind: "unary", ...modeKept(frame, 0) }] : [];
 }
 
 /** Where it is open whether a card is on: in a revision that nothing can switch off it runs. */
-function runsAnyway(frame: Frame): Rule[] {
+function runsAnyway(frame: Frame): Constraint[] {
   return frame.on.flatMap((cards, m) =>
-    cards.flatMap((on, at): Rule[] => {
+    cards.flatMap((on, at): Constraint[] => {
       const asked = itemAt(frame.question.cards, at);
       const anyway = running(asked, { ...itemAt(frame.question.modes, m), enabled: new Set() });
       if (on === undefined || anyway.length === 0) return [];
@@ -95,11 +95,11 @@ function runsAnyway(frame: Frame): Rule[] {
   );
 }
 
-export function withRules(problem: Problem, rules: readonly Rule[]): Problem {
+export function withRules(problem: Problem, rules: readonly Constraint[]): Problem {
   return { variables: problem.variables, rules: [...problem.rules, ...rules] };
 }
 
-export function forbids(when: readonly (readonly Literal[])[]): Rule[] {
+export function forbids(when: readonly (readonly Literal[])[]): Constraint[] {
   return when.map((literals) => ({ kind: "forbid", literals }));
 }
 

@@ -1,6 +1,6 @@
 // A draft: one fact of the trade as a rule of the problem, still holding its words and the records it rests on.
 import type { Unread } from "../records/index.js";
-import type { Literal, Rule } from "../solver/index.js";
+import type { Constraint, Literal } from "../solver/index.js";
 import type { Condition, Fact, Ref } from "./facts.js";
 import { always, type Frame } from "./frame.js";
 
@@ -10,7 +10,7 @@ import { always, type Frame } from "./frame.js";
  * - `soft`: allowed, with a remedy to take, a loss, or only a note.
  */
 export type Draft =
-  | { readonly kind: "sure"; readonly fact: Fact; readonly rules: readonly Rule[] }
+  | { readonly kind: "sure"; readonly fact: Fact; readonly rules: readonly Constraint[] }
   | {
       readonly kind: "unknown";
       readonly fact: Fact;
@@ -55,7 +55,7 @@ export function conjunctions(frame: Frame, when: readonly (readonly (Literal | u
 
 /** "These never all hold at once", as a sure draft; nothing when it can never apply. */
 export function never(frame: Frame, fact: Fact, ...when: (readonly (Literal | undefined)[])[]): Draft[] {
-  const rules: Rule[] = conjunctions(frame, when).map((literals) => ({ kind: "forbid", literals }));
+  const rules: Constraint[] = conjunctions(frame, when).map((literals) => ({ kind: "forbid", literals }));
   return rules.length === 0 ? [] : [{ kind: "sure", fact, rules }];
 }
 

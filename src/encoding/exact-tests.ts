@@ -6,7 +6,7 @@
 import { cardsOn } from "../catalogue/index.js";
 import { knowsMemory } from "../machine/index.js";
 import { type Build, type BuildCard, bytes, type Unread } from "../records/index.js";
-import type { Literal, Rule, Variable } from "../solver/index.js";
+import type { Constraint, Literal, Variable } from "../solver/index.js";
 import { always, complement, eachCard, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "./frame.js";
 import { testedOn } from "./lookup.js";
 
@@ -17,7 +17,7 @@ export interface ExactTests {
   /** The variables that come with it, all of them decided by the machine; the first is `variable`. */
   readonly added: readonly Variable[];
   /** What ties the variables to the machine. */
-  readonly rules: readonly Rule[];
+  readonly rules: readonly Constraint[];
   /** "This is no machine that was tested." */
   readonly untested: Literal;
 }
@@ -58,8 +58,8 @@ export function findExactTests(frame: Frame): ExactTests | undefined {
   const values = Array.from({ length: worked.length + 1 }, (_, v) => v);
   const added = [{ name: "tested machine", size: values.length }, ...copies.added];
   const not = (pin: Literal) => complement([...frame.variables, ...added], pin);
-  const rules = worked.flatMap(({ pins }, i): Rule[] => [
-    ...pins.map((pin): Rule => ({ kind: "clause", literals: [{ variable, values: values.filter((v) => v !== i + 1) }, pin] })),
+  const rules = worked.flatMap(({ pins }, i): Constraint[] => [
+    ...pins.map((pin): Constraint => ({ kind: "clause", literals: [{ variable, values: values.filter((v) => v !== i + 1) }, pin] })),
     { kind: "clause", literals: [...pins.map(not), { variable, values: [i + 1] }] },
   ]);
   return {
@@ -132,7 +132,7 @@ type StandsAs = (at: number, among: readonly BuildCard[]) => readonly Literal[] 
  */
 function standAmong(frame: Frame, from: number) {
   const added: Variable[] = [];
-  const rules: Rule[] = [];
+  const rules: Constraint[] = [];
   const known = new Map<string, Literal>();
   const standsAs: StandsAs = (at, among) => {
     const standings = among.map((tested) => standingAs(frame, at, tested));

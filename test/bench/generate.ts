@@ -1,7 +1,7 @@
 // Seeded random builds: slots, cards that may stay out, jumper settings that claim windows and interrupt lines, firmware versions,
 // a board revision, a supply rail and known conflicts. The benchmark's stand-in for what planning asks of the engine.
 // Three of four builds (none of the over-constrained) are drawn around a hidden working machine, so that tight ones are not all refused.
-import type { Choice, Literal, Problem, Rule, Variable } from "../../src/solver/index.js";
+import type { Choice, Constraint, Literal, Problem, Variable } from "../../src/solver/index.js";
 import { Random, range } from "../support/solver/random.js";
 
 export interface BuildSize {
@@ -44,7 +44,7 @@ export function generateBuild(size: BuildSize, strain: Strain, seed: number): Bu
   const random = new Random(seed * 7919 + size.cards * 31 + strains.indexOf(strain));
   const how = strainOf[strain];
   const variables: Variable[] = [];
-  const rules: Rule[] = [];
+  const rules: Constraint[] = [];
   const choices: Choice[] = [];
   const variable = (name: string, values: number) => variables.push({ name, size: values }) - 1;
   let rule = 0;

@@ -3,7 +3,7 @@
 // the cards enabled in it; places and the supply rail bind over the whole machine. The cost is what the switch must carry: a line for each
 // card enabled in some modes and not in others, and the lines that choose between so many firmware versions.
 // Planted builds keep a hidden machine working in every mode, so that many have an answer; of the others most have none.
-import type { Cost, Literal, Problem, Rule, Variable } from "../../src/solver/index.js";
+import type { Constraint, Cost, Literal, Problem, Variable } from "../../src/solver/index.js";
 import { Random, range } from "../support/solver/random.js";
 import { type BuildSize, generateBuild, type Strain } from "./generate.js";
 
@@ -19,7 +19,7 @@ export function generateModes(size: BuildSize, strain: Strain, seed: number, mod
   const base = generateBuild(size, strain, seed);
   const random = new Random(seed * 104_729 + size.cards * 17 + strain.length);
   const variables: Variable[] = [];
-  const rules: Rule[] = [];
+  const rules: Constraint[] = [];
   const each = range(modes);
   const variable = (name: string, values: number) => variables.push({ name, size: values }) - 1;
   const on = (v: number): Literal => ({ variable: v, values: [1] });

@@ -1,7 +1,7 @@
 // Cheapest where costs lie on variables that must differ, which the assignment bound is for: against brute force, costs of every sort;
 // and what a run tells that was cut short.
 import { expect, test } from "vitest";
-import { type Cost, cheapest, type Problem, type Rule, solves } from "../../src/solver/index.js";
+import { type Constraint, type Cost, cheapest, type Problem, solves } from "../../src/solver/index.js";
 import { trouble } from "../bench/fewest-lines.js";
 import { generateBuild, sizes } from "../bench/generate.js";
 import { bruteCost, bruteLeast, bruteSolutions } from "../support/solver/brute.js";
@@ -12,7 +12,7 @@ const rounds = process.env.LONG ? 4_000 : 400;
 /** Three to six variables, most of them in one or two all-different rules. */
 function rivals(random: Random): Problem {
   const variables = range(random.int(3, 6)).map((v) => ({ name: `v${v}`, size: random.int(2, 4) }));
-  const different = range(random.int(1, 2)).map((): Rule => {
+  const different = range(random.int(1, 2)).map((): Constraint => {
     const some = random.shuffle(range(variables.length)).slice(0, random.int(2, variables.length));
     return { kind: "allDifferent", variables: some, except: random.some(range(4), 0.3) };
   });

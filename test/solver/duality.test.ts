@@ -5,11 +5,11 @@ import { dualize } from "../../src/solver/explain/duality.js";
 import { Subsets } from "../../src/solver/explain/subsets.js";
 import {
   type Choice,
+  type Constraint,
   decide,
   explainAll,
   type Literal,
   type Problem,
-  type Rule,
   reasons,
   reasonsAndRepairs,
   repairs,
@@ -86,7 +86,7 @@ test("choices made of clauses agree with brute force", () => {
       const variable = random.int(0, problem.variables.length - 1);
       return { variable, values: range(problem.variables[variable]!.size).filter(() => random.next() < 0.4) };
     };
-    const rule = (): Rule => {
+    const rule = (): Constraint => {
       const kind = random.pick(["unary", "clause", "forbid"] as const);
       return kind === "unary" ? { kind, ...literal() } : { kind, literals: range(random.int(1, 3)).map(literal) };
     };
@@ -134,8 +134,8 @@ test("cut short: what is listed belongs to the full lists, and not complete is s
 
 test("a limit gives the shortest explanations first", () => {
   const { problem, choices } = generateBuild(sizes.large, "over", 2004);
-  const named = choices.flatMap((c) => c.rules.map((r): Rule => ({ ...r, id: c.id })));
-  const ruled: Problem = { ...problem, rules: [...named, ...problem.rules.map(({ id: _, ...rule }): Rule => rule)] };
+  const named = choices.flatMap((c) => c.rules.map((r): Constraint => ({ ...r, id: c.id })));
+  const ruled: Problem = { ...problem, rules: [...named, ...problem.rules.map(({ id: _, ...rule }): Constraint => rule)] };
   const full = explainAll(ruled).sets.map((set) => set.length);
   expect(full.length).toBeGreaterThan(20);
   for (const limit of [1, 2, 10, full.length - 1]) {

@@ -1,6 +1,7 @@
 // Problems of a size nobody builds a machine of: setting up is paid for out of the budget, and no step of it grows out of hand.
 import { describe, expect, test } from "vitest";
 import {
+  type Constraint,
   cheapest,
   count,
   decide,
@@ -10,7 +11,6 @@ import {
   openSession,
   type Problem,
   possible,
-  type Rule,
   reasons,
   solves,
 } from "../../src/solver/index.js";
@@ -43,7 +43,7 @@ const large: Readonly<Record<string, () => Problem>> = {
   },
   "clauses of 10,000 literals": () => {
     const rules = range(40).map(
-      (k): Rule => ({ kind: "clause", literals: range(10_000).map((variable) => ({ variable, values: [(variable + k) % 2] })) }),
+      (k): Constraint => ({ kind: "clause", literals: range(10_000).map((variable) => ({ variable, values: [(variable + k) % 2] })) }),
     );
     return { variables: variables(10_000, 2), rules };
   },
@@ -94,7 +94,7 @@ test("a chain of 3,000 variables in any order is counted exactly", () => {
   ];
   for (const length of [65, 200, 3_000]) {
     const order = new Random(length).shuffle(range(length));
-    const rules = range(length - 1).map((i): Rule => ({ kind: "table", variables: [order[i]!, order[i + 1]!], rows }));
+    const rules = range(length - 1).map((i): Constraint => ({ kind: "table", variables: [order[i]!, order[i + 1]!], rows }));
     // Going along the chain: how many ways end in each value.
     let ways = [1n, 1n, 1n];
     for (let i = 1; i < length; i++) ways = range(3).map((to) => rows.reduce((n, row) => (row[1] === to ? n + ways[row[0]!]! : n), 0n));

@@ -1,6 +1,6 @@
 // What must stay true when a problem is changed, on random problems, without any twin: the engine against itself.
 import { expect, test } from "vitest";
-import { type Choice, count, decide, list, type Problem, possible, type Rule, reasons, repairs } from "../../src/solver/index.js";
+import { type Choice, type Constraint, count, decide, list, type Problem, possible, reasons, repairs } from "../../src/solver/index.js";
 import { Random, randomProblem, randomRule, range } from "../support/solver/random.js";
 
 const rounds = process.env.LONG ? 3_000 : 300;
@@ -23,7 +23,7 @@ const solutions = (problem: Problem) => list(problem).solutions.map((s) => s.joi
 function reordered(problem: Problem, order: readonly number[]): Problem {
   const place = (v: number) => order.indexOf(v);
   const literal = <T extends { readonly variable: number }>(l: T): T => ({ ...l, variable: place(l.variable) });
-  const rule = (r: Rule): Rule => {
+  const rule = (r: Constraint): Constraint => {
     switch (r.kind) {
       case "unary":
         return literal(r);

@@ -3,7 +3,7 @@
 import { type Catalogue, type LinkedId, recordOf } from "../../src/catalogue/index.js";
 import { type Answer, type Combination, type PlanOptions, plan, type Verdict } from "../../src/planning/index.js";
 import { type Build, type Finding, hex, known, type RecordOf } from "../../src/records/index.js";
-import type { Problem, Rule } from "../../src/solver/index.js";
+import type { Constraint, Problem } from "../../src/solver/index.js";
 
 declare const answer: Answer;
 declare const build: Build;
@@ -55,9 +55,9 @@ hex("0x300");
 
 // A rule of the solver is one of the kinds it knows, with what that kind needs.
 // @ts-expect-error
-export const wrongRule: Rule = { kind: "sometimes", variable: 0 };
+export const wrongRule: Constraint = { kind: "sometimes", variable: 0 };
 // @ts-expect-error
-export const halfRule: Rule = { kind: "unary", variable: 0 };
+export const halfRule: Constraint = { kind: "unary", variable: 0 };
 // @ts-expect-error
 export const wrongProblem: Problem = { variables: [{ name: "a" }], rules: [] };
 

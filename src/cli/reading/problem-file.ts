@@ -1,7 +1,7 @@
 // The problem file: a finite-domain problem as JSON, with names and values of the writer's own. Turns it into the engine's numbers and
 // back; a mistake is told with its line and column. The form is described in src/solver/README.md.
 import { itemAt } from "../../records/index.js";
-import type { Choice, Cost, Literal, Problem, Rule, Solution } from "../../solver/index.js";
+import type { Choice, Constraint, Cost, Literal, Problem, Solution } from "../../solver/index.js";
 import { JsonMistake, lineAndColumn, offsetOf, readJson } from "./json-text.js";
 import { type ScaledSum, SumMistake, scaledSum, type WrittenTerm } from "./scaled-sum.js";
 
@@ -111,7 +111,7 @@ class Reader {
     });
   }
 
-  private rule(value: unknown): Rule {
+  private rule(value: unknown): Constraint {
     if (!isObject(value)) return this.fail('a rule is an object with a "kind"');
     const kind = typeof value.kind === "string" ? value.kind : JSON.stringify(value.kind ?? "");
     const id = value.id === undefined ? {} : { id: this.at("id", () => this.id(value.id)) };

@@ -3,7 +3,7 @@
 
 import { conjunctions, type Frame, inSlot, ofRevision, onRevisions, runsVersion, setTo, withMemory } from "../../encoding/index.js";
 import { type BuildCard, itemAt } from "../../records/index.js";
-import type { Literal, Problem, Rule } from "../../solver/index.js";
+import type { Constraint, Literal, Problem } from "../../solver/index.js";
 import type { Evidence } from "./answer.js";
 import { evidenceRank, paperGrade, provenModes, sameMemory } from "./evidence.js";
 
@@ -119,10 +119,11 @@ export function atLeastProven(frame: Frame, problem: Problem, grade: Evidence): 
 export function oneOf(problem: Problem, whens: readonly (readonly Literal[])[]): Problem | undefined {
   if (whens.length === 0) return undefined;
   if (whens.some((when) => when.length === 0)) return problem;
-  if (whens.length === 1) return { ...problem, rules: [...problem.rules, ...itemAt(whens, 0).map((l): Rule => ({ kind: "unary", ...l }))] };
+  if (whens.length === 1)
+    return { ...problem, rules: [...problem.rules, ...itemAt(whens, 0).map((l): Constraint => ({ kind: "unary", ...l }))] };
   const which = problem.variables.length;
   const rules = whens.flatMap((when, i) =>
-    when.map((literal): Rule => ({ kind: "clause", literals: [{ variable: which, values: others(whens.length, i) }, literal] })),
+    when.map((literal): Constraint => ({ kind: "clause", literals: [{ variable: which, values: others(whens.length, i) }, literal] })),
   );
   return { variables: [...problem.variables, { name: "which", size: whens.length }], rules: [...problem.rules, ...rules] };
 }

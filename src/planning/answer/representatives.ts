@@ -18,7 +18,7 @@ import {
 } from "../../encoding/index.js";
 import type { ResolvedCard } from "../../machine/index.js";
 import { type BuildCard, bytes, itemAt } from "../../records/index.js";
-import { type Budget, cheapest, decide, type Problem, possible, type Rule, type Solution } from "../../solver/index.js";
+import { type Budget, type Constraint, cheapest, decide, type Problem, possible, type Solution } from "../../solver/index.js";
 import type { Combination } from "./answer.js";
 import { combinationOf } from "./combination.js";
 import { evidenceRank, type Proven, provenModes } from "./evidence.js";
@@ -208,7 +208,7 @@ function withFreedom(
 export function slotFreedom(compiled: Compiled, solution: Solution, open: boolean, budget?: Budget): readonly ReadonlySet<number>[] {
   const others = compiled.soft.filter((s) => !applies(s, solution)).flatMap((s) => forbids(s.when));
   const base: Problem = withRules(open ? compiled.possible : compiled.certain, others);
-  const pins: Rule[] = groupVariables(compiled.frame).map((variable) => ({
+  const pins: Constraint[] = groupVariables(compiled.frame).map((variable) => ({
     kind: "unary",
     variable,
     values: [itemAt(solution, variable)],
@@ -224,7 +224,7 @@ const mostTests = 10;
  * For tested builds that worked with some of these cards: the machine pinned to what they had, each machine once. The tests with most of
  * the cards first, then the newest; what they are called decides nothing.
  */
-function provenPins(compiled: Compiled, proven: readonly Proven[]): readonly Rule[][] {
+function provenPins(compiled: Compiled, proven: readonly Proven[]): readonly Constraint[][] {
   const { question } = compiled;
   const scored = proven
     .flatMap((p) => pairings(question.cards, p.fitted).map((fitted) => ({ p, fitted })))
@@ -233,7 +233,7 @@ function provenPins(compiled: Compiled, proven: readonly Proven[]): readonly Rul
     .filter(({ pins }) => pins.every((rule) => rule.kind !== "unary" || rule.values.length > 0))
     .map((s) => ({ ...s, key: JSON.stringify(s.pins) }))
     .sort((a, b) => b.shared - a.shared || b.date.localeCompare(a.date) || compareText(a.key, b.key));
-  const byKey = new Map<string, Rule[]>();
+  const byKey = new Map<string, Constraint[]>();
   for (const { key, pins } of scored) if (!byKey.has(key)) byKey.set(key, pins);
   return [...byKey.values()];
 }
@@ -271,9 +271,9 @@ function mayBe(chosen: BuildCard, tested: BuildCard): boolean {
 }
 
 /** The machine pinned to what was tested, as far as the question names it. */
-function pinsOf({ frame }: Compiled, tested: Proven, fitted: ReadonlyMap<string, BuildCard>): Rule[] {
+function pinsOf({ frame }: Compiled, tested: Proven, fitted: ReadonlyMap<string, BuildCard>): Constraint[] {
   const { question } = frame;
-  const pins: Rule[] = [{ kind: "unary", ...onRevisions(frame, (r) => r === tested.build.revision) }];
+  const pins: Constraint[] = [{ kind: "unary", ...onRevisions(frame, (r) => r === tested.build.revision) }];
   // What was tested with this much memory is proven with it; a machine whose memory is chosen keeps its own.
   const { memory } = tested.build;
   if (memory !== undefined && question.build.memory === undefined && question.memories.includes(bytes(memory)))

@@ -4,11 +4,11 @@ import { type Compiled, compile, type Frame, type OnInMode } from "../../encodin
 import type { ResolvedBuild } from "../../machine/index.js";
 import {
   type Budget,
+  type Constraint,
   type Cost,
   cheapest,
   type Literal,
   type Problem,
-  type Rule,
   type Solution,
   type Variable,
 } from "../../solver/index.js";
@@ -51,7 +51,7 @@ function leastChanged(open: Compiled, problem: Problem, k: number): readonly Sol
 /** With a variable for each card that is open in some mode: 1 where it is on in one mode and off in another. */
 function withChanging(frame: Frame, problem: Problem): { readonly problem: Problem; readonly changing: Cost } {
   const variables: Variable[] = [...problem.variables];
-  const rules: Rule[] = [...problem.rules];
+  const rules: Constraint[] = [...problem.rules];
   const terms = frame.question.cards.flatMap((_, card) => {
     if (frame.on.every((cards) => cards[card] === undefined)) return [];
     const variable = variables.push({ name: `changes:${card}`, size: 2 }) - 1;

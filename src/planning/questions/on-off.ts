@@ -5,7 +5,7 @@ import { switchable } from "../../catalogue/index.js";
 import { type Compiled, compile, withRules } from "../../encoding/index.js";
 import { applyEdits, choiceId, type Edit, type ResolvedBuild } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
-import { type Budget, decide, type Rule } from "../../solver/index.js";
+import { type Budget, type Constraint, decide } from "../../solver/index.js";
 import type { PossibleValue, Repair } from "../answer/answer.js";
 import { attempt } from "../answer/attempt.js";
 import { compileSettled } from "../answer/settle.js";
@@ -43,7 +43,7 @@ export function findOnOff(question: ResolvedBuild, budget?: Budget): readonly On
       others.set(`${mode} ${card}`, told(switchedOver(question, mode, itemAt(cards, card).as), budget));
       continue;
     }
-    const fixed = places.flatMap((at): Rule[] => {
+    const fixed = places.flatMap((at): Constraint[] => {
       const variable = open.frame.on[at.mode]?.[at.card];
       if (variable === undefined || isOpen(at.mode, at.card)) return [];
       const switched = at.mode === mode && at.card === card;
@@ -63,7 +63,7 @@ export function findOnOff(question: ResolvedBuild, budget?: Budget): readonly On
 }
 
 /** A bench test vouches only for a machine of which it is said what is on, so what would hang on a missing fact is asked as such a machine. */
-function verdictWith(open: Compiled, fixed: readonly Rule[], alone: () => ResolvedBuild, budget?: Budget): OnOff["other"] {
+function verdictWith(open: Compiled, fixed: readonly Constraint[], alone: () => ResolvedBuild, budget?: Budget): OnOff["other"] {
   const certain = decide(withRules(open.certain, fixed), budget).kind;
   if (certain === "found") return "workable";
   if (certain === "stopped") return undefined;

@@ -7,7 +7,7 @@
 import { type Compiled, cardIn, complement, eachCard, type Frame, runsVersion, withRules } from "../../encoding/index.js";
 import type { ResolvedBuild } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
-import type { Cost, Literal, Problem, Rule, Variable } from "../../solver/index.js";
+import type { Constraint, Cost, Literal, Problem, Variable } from "../../solver/index.js";
 import { atMostLevel, conditionalFrom } from "../answer/verdict.js";
 import { openMachine } from "./open-machine.js";
 import { isGranted, type Wish } from "./wishes.js";
@@ -19,7 +19,7 @@ export interface ByHand {
   readonly ways: number;
   readonly variables: readonly Variable[];
   /** What ties the copies to one another and to the wishes. */
-  readonly rules: readonly Rule[];
+  readonly rules: readonly Constraint[];
   /** One thing to do between two ways costs one, whichever it is; then its trouble. */
   readonly costs: readonly Cost[];
 }
@@ -36,7 +36,7 @@ export function byHand(question: ResolvedBuild, wishes: readonly Wish[], ways: n
   const variables = Array.from({ length: ways }, (_, way) => frame.variables.map((v) => ({ ...v, name: `${way + 1}:${v.name}` }))).flat();
   const numbered = Array.from({ length: ways }, (_, way) => way);
   const at = (way: number) => (literal: Literal) => ({ ...literal, variable: literal.variable + way * size });
-  const rules: Rule[] = [];
+  const rules: Constraint[] = [];
   for (const wish of wishes) rules.push(...wishRules(frame, wish, wishes, numbered, at, variables));
   for (const variable of [frame.revision, frame.memory, ...frame.cards.map((c) => c.revision)])
     for (const way of numbered.slice(1)) rules.push(...same(variable, variable + way * size, variables));
@@ -63,7 +63,7 @@ export function handProblem({ compiled, size, ways, variables, rules }: ByHand, 
   const bare = withRules(compiled.facts, pins);
   const certain = withRules(
     bare,
-    compiled.unsettled.flatMap((u) => u.when.map((literals): Rule => ({ kind: "forbid", literals }))),
+    compiled.unsettled.flatMap((u) => u.when.map((literals): Constraint => ({ kind: "forbid", literals }))),
   );
   const single = sure === "unknown" ? bare : sure === "conditional" ? certain : atMostLevel(compiled, certain, conditionalFrom - 1);
   const copies = Array.from({ length: ways }, (_, way) => single.rules.map((rule) => shifted(rule, way * size)));
@@ -101,7 +101,7 @@ function wishRules(
   ways: readonly number[],
   at: (way: number) => (literal: Literal) => Literal,
   variables: Variable[],
-): Rule[] {
+): Constraint[] {
   if (isGranted(wish)) {
     const by = variables.push({ name: `granted:${wish.id}`, size: ways.length }) - 1;
     const had = [
@@ -110,23 +110,24 @@ function wishRules(
     ];
     return ways.flatMap((way) => {
       const another = { variable: by, values: ways.filter((w) => w !== way) };
-      return had.map((literal): Rule => ({ kind: "clause", literals: [another, at(way)(literal)] }));
+      return had.map((literal): Constraint => ({ kind: "clause", literals: [another, at(way)(literal)] }));
     });
   }
-  if (wish.kind === "always") return ways.flatMap((way) => running(frame, wish.card).map((l): Rule => ({ kind: "unary", ...at(way)(l) })));
+  if (wish.kind === "always")
+    return ways.flatMap((way) => running(frame, wish.card).map((l): Constraint => ({ kind: "unary", ...at(way)(l) })));
   const others = eachCard(frame).filter(
     ({ asked }) => asked.as !== wish.card && !all.some((w) => w.kind === "always" && w.card === asked.as),
   );
   return ways.flatMap((way) =>
     others.map(
-      ({ asked }): Rule => ({ kind: "forbid", literals: [...running(frame, wish.card), ...running(frame, asked.as)].map(at(way)) }),
+      ({ asked }): Constraint => ({ kind: "forbid", literals: [...running(frame, wish.card), ...running(frame, asked.as)].map(at(way)) }),
     ),
   );
 }
 
 const values = (size: number) => Array.from({ length: size }, (_, v) => v);
 
-function same(one: number, other: number, variables: readonly Variable[]): Rule[] {
+function same(one: number, other: number, variables: readonly Variable[]): Constraint[] {
   return values(itemAt(variables, one).size).map((v) => ({
     kind: "clause",
     literals: [complement(variables, { variable: one, values: [v] }), { variable: other, values: [v] }],
@@ -134,7 +135,7 @@ function same(one: number, other: number, variables: readonly Variable[]): Rule[
 }
 
 /** `differs` is 1 where the two have different values. */
-function different(one: number, other: number, differs: number, variables: readonly Variable[]): Rule[] {
+function different(one: number, other: number, differs: number, variables: readonly Variable[]): Constraint[] {
   return values(itemAt(variables, one).size).map((v) => ({
     kind: "forbid",
     literals: [{ variable: one, values: [v] }, complement(variables, { variable: other, values: [v] }), { variable: differs, values: [0] }],
@@ -142,7 +143,7 @@ function different(one: number, other: number, differs: number, variables: reado
 }
 
 /** Ways that could change places stand in the order of their firmware. */
-function inOrder(frame: Frame, one: number, other: number): Rule {
+function inOrder(frame: Frame, one: number, other: number): Constraint {
   const firmware = itemAt(frame.firmware, 0);
   const weights = (sign: number) => values(itemAt(frame.variables, firmware).size).map((v) => sign * v);
   return {
@@ -156,7 +157,7 @@ function inOrder(frame: Frame, one: number, other: number): Rule {
 }
 
 /** The rule over the variables of a copy. */
-function shifted(rule: Rule, by: number): Rule {
+function shifted(rule: Constraint, by: number): Constraint {
   const move = <T extends { readonly variable: number }>(one: T): T => ({ ...one, variable: one.variable + by });
   switch (rule.kind) {
     case "unary":

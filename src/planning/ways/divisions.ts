@@ -1,7 +1,7 @@
 // Divisions: which cards are on in which way. Of all that can be, only those in which no further card could be on in any way; two that
 // differ in the order of their ways are one.
 import { itemAt } from "../../records/index.js";
-import { type Budget, cheapest, type Problem, type Rule, type Solution } from "../../solver/index.js";
+import { type Budget, type Constraint, cheapest, type Problem, type Solution } from "../../solver/index.js";
 import { isOn, type OpenWays } from "./open-ways.js";
 
 export interface Divided {
@@ -21,7 +21,7 @@ const mostWaysOrdered = 6;
 export function divide(open: OpenWays, problem: Problem, most: number, budget?: Budget): Divided {
   const { modes, cards } = open.compiled.question;
   const solutions: Solution[] = [];
-  let rules: readonly Rule[] = problem.rules;
+  let rules: readonly Constraint[] = problem.rules;
   while (solutions.length < most) {
     const { solutions: found, proven } = cheapest({ variables: problem.variables, rules }, [open.off], { k: 1 }, budget);
     const [best] = found;
@@ -29,7 +29,7 @@ export function divide(open: OpenWays, problem: Problem, most: number, budget?: 
     solutions.push(best.solution);
     if (modes.length > mostWaysOrdered) return { solutions, complete: false };
     const rows = modes.map((_, way) => cards.map(({ as }) => holdsOn(open, best.solution, way, as)));
-    const more = ordersOf(rows).map((order): Rule => {
+    const more = ordersOf(rows).map((order): Constraint => {
       const literals = order.flatMap((row, way) =>
         cards.flatMap(({ as }, at) => (row[at] ? [] : (isOn(open.compiled.frame, way, as) ?? []))),
       );

@@ -4,7 +4,7 @@
 import { type Compiled, eachCard, type Frame, holds, ofRevision, runsVersion } from "../../encoding/index.js";
 import { type ResolvedBuild, running } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
-import type { Cost, Literal, Problem, Rule, Solution, Variable } from "../../solver/index.js";
+import type { Constraint, Cost, Literal, Problem, Solution, Variable } from "../../solver/index.js";
 import { openMachine } from "./open-machine.js";
 import type { Wish } from "./wishes.js";
 
@@ -12,9 +12,9 @@ export interface OpenWays {
   readonly compiled: Compiled;
   /** Variables of the frame, and after them one for each wish that some way is to grant: which way does. */
   readonly variables: readonly Variable[];
-  readonly wishes: readonly { readonly wish: Wish; readonly rules: readonly Rule[]; readonly by?: number }[];
+  readonly wishes: readonly { readonly wish: Wish; readonly rules: readonly Constraint[]; readonly by?: number }[];
   /** Tells ways apart that could change places: they stand in the order of their firmware, then of what is on. */
-  readonly order: readonly Rule[];
+  readonly order: readonly Constraint[];
   /** The number of cards that are off, over all ways. */
   readonly off: Cost;
 }
@@ -54,25 +54,25 @@ export function isOn(frame: Frame, way: number, as: string): Literal | undefined
 }
 
 /** The way that `by` names has all that is wished. */
-function granting(frame: Frame, wish: Extract<Wish, { kind: "together" }>, by: number): Rule[] {
+function granting(frame: Frame, wish: Extract<Wish, { kind: "together" }>, by: number): Constraint[] {
   return frame.question.modes.flatMap((_, way) => {
     const had = [
       ...wish.cards.flatMap((as) => isOn(frame, way, as) ?? []),
       ...(wish.firmware === undefined ? [] : [runsVersion(frame, way, (v) => v === wish.firmware)]),
     ];
     const another = { variable: by, values: frame.question.modes.flatMap((_m, w) => (w === way ? [] : [w])) };
-    return had.map((literal): Rule => ({ kind: "clause", literals: [another, literal] }));
+    return had.map((literal): Constraint => ({ kind: "clause", literals: [another, literal] }));
   });
 }
 
-function keeping(frame: Frame, wish: Exclude<Wish, { kind: "together" }>, all: readonly Wish[]): Rule[] {
+function keeping(frame: Frame, wish: Exclude<Wish, { kind: "together" }>, all: readonly Wish[]): Constraint[] {
   const ways = frame.question.modes.map((_, way) => way);
   const on = ways.flatMap((way) => isOn(frame, way, wish.card) ?? []);
   switch (wish.kind) {
     case "card":
       return on.length === 0 ? [] : [{ kind: "clause", literals: on }];
     case "always":
-      return on.map((literal): Rule => ({ kind: "unary", ...literal }));
+      return on.map((literal): Constraint => ({ kind: "unary", ...literal }));
     case "alone":
       return ways.flatMap((way) => apart(frame, way, wish.card, all));
     default:
@@ -81,9 +81,9 @@ function keeping(frame: Frame, wish: Exclude<Wish, { kind: "together" }>, all: r
 }
 
 /** Where the card is on, no other is that could be off, but for those that are to be on always. */
-function apart(frame: Frame, way: number, as: string, all: readonly Wish[]): Rule[] {
+function apart(frame: Frame, way: number, as: string, all: readonly Wish[]): Constraint[] {
   const here = isOn(frame, way, as);
-  return eachCard(frame).flatMap(({ at, asked }): Rule[] => {
+  return eachCard(frame).flatMap(({ at, asked }): Constraint[] => {
     const other = isOn(frame, way, asked.as);
     if (asked.as === as || !other || all.some((w) => w.kind === "always" && w.card === asked.as)) return [];
     // A revision that nothing switches off is in nobody's power.
@@ -97,7 +97,7 @@ function apart(frame: Frame, way: number, as: string, all: readonly Wish[]): Rul
 const mostOrdered = 36;
 
 /** Each way comes no later in the order of firmware, then of what is on, than the next: one sum of both. */
-function inOrder(frame: Frame): Rule[] {
+function inOrder(frame: Frame): Constraint[] {
   const { versions, modes } = frame.question;
   const places = (way: number) => (frame.on[way] ?? []).flatMap((v) => v ?? []).slice(0, mostOrdered);
   const rank = (way: number, sign: number) => {
@@ -107,7 +107,7 @@ function inOrder(frame: Frame): Rule[] {
       ...on.map((variable, at) => ({ variable, weights: [0, sign * 2 ** at] })),
     ];
   };
-  return modes.slice(1).map((_, way): Rule => ({ kind: "linear", terms: [...rank(way, 1), ...rank(way + 1, -1)], max: 0 }));
+  return modes.slice(1).map((_, way): Constraint => ({ kind: "linear", terms: [...rank(way, 1), ...rank(way + 1, -1)], max: 0 }));
 }
 
 /** What is on in each way of a solution, by the names of the copies, in the order of the build. */

@@ -4,7 +4,7 @@
 import { cardIn, type Frame, modeKept } from "../../encoding/index.js";
 import type { ResolvedBuild } from "../../machine/index.js";
 import { itemAt } from "../../records/index.js";
-import { type Budget, type Choice, decide, oneReason, type Rule } from "../../solver/index.js";
+import { type Budget, type Choice, type Constraint, decide, oneReason } from "../../solver/index.js";
 import type { Fact, OwnersChoice } from "../answer/answer.js";
 import { factsAgainst } from "../answer/reasons.js";
 import { asked, type OpenWays, openWays } from "./open-ways.js";
@@ -77,7 +77,7 @@ export function notGranted(open: OpenWays, looked: (wish: Wish) => boolean, budg
   const { compiled, variables } = open;
   const { frame } = compiled;
   // The ways are what is asked about, so none of them is given up.
-  const kept = frame.firmware.map((_, way): Rule => ({ kind: "unary", ...modeKept(frame, way) }));
+  const kept = frame.firmware.map((_, way): Constraint => ({ kind: "unary", ...modeKept(frame, way) }));
   const facts = { variables, rules: [...compiled.facts.rules, ...kept, ...open.order] };
   const wished = open.wishes
     .filter(({ wish }) => !isGranted(wish) || looked(wish))
@@ -101,7 +101,7 @@ export function notGranted(open: OpenWays, looked: (wish: Wish) => boolean, budg
 }
 
 /** A card that is to be on stands in the machine. */
-function standing(frame: Frame, wish: Wish): Rule[] {
+function standing(frame: Frame, wish: Wish): Constraint[] {
   const cards = wish.kind === "together" ? wish.cards : [wish.card];
-  return frame.question.cards.flatMap((c, at): Rule[] => (cards.includes(c.as) ? [{ kind: "unary", ...cardIn(frame, at) }] : []));
+  return frame.question.cards.flatMap((c, at): Constraint[] => (cards.includes(c.as) ? [{ kind: "unary", ...cardIn(frame, at) }] : []));
 }

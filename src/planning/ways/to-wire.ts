@@ -5,7 +5,7 @@ import type { Catalogue } from "../../catalogue/index.js";
 import { applies, type Compiled, changeCost, complement, type Frame, modeKept, possibleChanges, withRules } from "../../encoding/index.js";
 import { resolveBuild } from "../../machine/index.js";
 import { type Build, itemAt } from "../../records/index.js";
-import { type Budget, type Cost, cheapest, type Problem, type Rule, type Solution, type Variable } from "../../solver/index.js";
+import { type Budget, type Constraint, type Cost, cheapest, type Problem, type Solution, type Variable } from "../../solver/index.js";
 import type { Combination } from "../answer/answer.js";
 import { combinationOf } from "../answer/combination.js";
 import { type Proven, provenModes } from "../answer/evidence.js";
@@ -78,7 +78,7 @@ function toldApart(frame: Frame): readonly number[] {
 /** With a variable for each remedy, loss and note, so that the fewest are taken, then the fewest changes, then the least trouble. */
 function counted({ soft, frame }: Compiled, problem: Problem): { readonly problem: Problem; readonly costs: readonly Cost[] } {
   const variables: Variable[] = [...problem.variables];
-  const rules: Rule[] = [];
+  const rules: Constraint[] = [];
   const met = soft.map(({ when, level }, at) => {
     const variable = variables.push({ name: `met:${at}`, size: 2 }) - 1;
     for (const literals of when) rules.push({ kind: "forbid", literals: [...literals, { variable, values: [0] }] });
@@ -103,7 +103,7 @@ function changesMade(frame: Frame): Cost {
 /** The problem with every mode kept, and exactly so many versions over all of them. */
 function withVersions(frame: Frame, problem: Problem, count: number): Problem {
   const variables: Variable[] = [...problem.variables];
-  const rules: Rule[] = frame.firmware.map((_, mode) => ({ kind: "unary", ...modeKept(frame, mode) }));
+  const rules: Constraint[] = frame.firmware.map((_, mode) => ({ kind: "unary", ...modeKept(frame, mode) }));
   const runs = frame.question.versions.map((version, v) => {
     const variable = variables.push({ name: `runs:${version.id}`, size: 2 }) - 1;
     const somewhere = frame.firmware.map((firmware) => ({ variable: firmware, values: [v] }));

@@ -6,7 +6,7 @@ import { AllDifferent } from "../constraints/all-different.js";
 import { CardinalityFlow } from "../constraints/flow.js";
 import { Linear } from "../constraints/linear.js";
 import { CompactTable } from "../constraints/table.js";
-import type { Literal, Occupier, Rule, Term } from "../model/problem.js";
+import type { Constraint, Literal, Occupier, Term } from "../model/problem.js";
 import type { Engine } from "./engine.js";
 import { type Occupancy, occupancyOf, runsMeet } from "./occupancy.js";
 import { maskOf } from "./propagator.js";
@@ -14,7 +14,7 @@ import { bitCount } from "./store.js";
 
 /** A rule and its selector (activation literal); with selector -1 it always counts. */
 export interface SelectedRule {
-  readonly rule: Rule;
+  readonly rule: Constraint;
   readonly selector: number;
 }
 
@@ -40,7 +40,7 @@ class Posting {
     this.widest = engine.store.length.reduce((most, length) => Math.max(most, length), 1);
   }
 
-  post(rule: Rule, selector: number): void {
+  post(rule: Constraint, selector: number): void {
     this.selector = selector;
     this.pay(1);
     switch (rule.kind) {

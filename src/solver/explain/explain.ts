@@ -1,6 +1,6 @@
 // Explanations over the problem's own rules: which rules, told apart by their ids, leave no solution. Rules without id always count.
 
-import type { Budget, Choice, Problem, Rule } from "../model/problem.js";
+import type { Budget, Choice, Constraint, Problem } from "../model/problem.js";
 import { BudgetExhausted, orExhausted } from "../model/step-budget.js";
 import { dualize } from "./duality.js";
 import { quickXplain } from "./quick.js";
@@ -57,8 +57,8 @@ export function explainAll(
 }
 
 function byId(problem: Problem, choices: readonly Choice[], budget: Budget | undefined): { ids: readonly string[]; subsets: Subsets } {
-  const groups = new Map<string, Rule[]>();
-  const always: Rule[] = [];
+  const groups = new Map<string, Constraint[]>();
+  const always: Constraint[] = [];
   for (const rule of [...problem.rules, ...choices.flatMap((choice) => choice.rules)]) {
     const group = rule.id === undefined ? always : groups.get(rule.id);
     if (group) group.push(rule);

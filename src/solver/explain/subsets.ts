@@ -6,7 +6,7 @@ import { type Bits, bitsOf, drop, has, membersOf, noBits, put, within } from "..
 import { Engine } from "../engine/engine.js";
 import { maskOf } from "../engine/propagator.js";
 import { holds } from "../model/holds.js";
-import type { Budget, Literal, Problem, Rule, Solution } from "../model/problem.js";
+import type { Budget, Constraint, Literal, Problem, Solution } from "../model/problem.js";
 import { BudgetExhausted, StepBudget, SubBudget } from "../model/step-budget.js";
 import { findOne, type Strategy, searchBriefly } from "../search/search.js";
 
@@ -39,7 +39,7 @@ export class Subsets {
   /** `groups[g]` are the rules that stand or fall together. */
   constructor(
     problem: Problem,
-    private readonly groups: readonly (readonly Rule[])[],
+    private readonly groups: readonly (readonly Constraint[])[],
     budget?: Budget,
   ) {
     this.count = groups.length;
@@ -133,7 +133,7 @@ export class Subsets {
 }
 
 /** A rule as a clause, where it is one. */
-function literalsOf(rule: Rule): { readonly literals: readonly Literal[]; readonly denied: boolean } | undefined {
+function literalsOf(rule: Constraint): { readonly literals: readonly Literal[]; readonly denied: boolean } | undefined {
   if (rule.kind === "unary") return { literals: [rule], denied: false };
   if (rule.kind === "clause" || rule.kind === "forbid") return { literals: rule.literals, denied: rule.kind === "forbid" };
   return undefined;
@@ -145,7 +145,7 @@ interface Made {
 }
 
 /** Unary rules narrow by themselves; a clause gets a switch, a variable with the values on and off, as one more literal. */
-function bySwitches(problem: Problem, groups: readonly (readonly Rule[])[], steps: StepBudget): Made {
+function bySwitches(problem: Problem, groups: readonly (readonly Constraint[])[], steps: StepBudget): Made {
   const variables = [...problem.variables];
   const rules = [...problem.rules];
   const narrowings = groups.map((group) => {
@@ -162,7 +162,7 @@ function bySwitches(problem: Problem, groups: readonly (readonly Rule[])[], step
   return { engine: new Engine({ variables, rules }, steps), narrowings };
 }
 
-function bySelectors(problem: Problem, groups: readonly (readonly Rule[])[], steps: StepBudget): Made {
+function bySelectors(problem: Problem, groups: readonly (readonly Constraint[])[], steps: StepBudget): Made {
   const base = problem.rules.map((rule) => ({ rule, selector: -1 }));
   const selected = groups.flatMap((rules, selector) => rules.flatMap((rule) => (rule.kind === "unary" ? [] : [{ rule, selector }])));
   const engine = new Engine(problem, steps, [...base, ...selected], groups.length);
@@ -170,7 +170,7 @@ function bySelectors(problem: Problem, groups: readonly (readonly Rule[])[], ste
   return { engine, narrowings: groups.map((group) => unaryOf(problem, group)) };
 }
 
-const unaryOf = (problem: Problem, group: readonly Rule[]): Narrowing[] =>
+const unaryOf = (problem: Problem, group: readonly Constraint[]): Narrowing[] =>
   group.flatMap((rule) =>
     rule.kind === "unary" ? [{ variable: rule.variable, mask: maskOf(problem.variables[rule.variable]!.size, rule.values) }] : [],
   );

@@ -1,8 +1,8 @@
 // Whether a complete assignment keeps a rule: the meaning of each rule kind in its plainest form. Everything else in this room is a
 // faster way to the same answer.
-import type { Literal, Occupier, Problem, Rule, Solution } from "./problem.js";
+import type { Constraint, Literal, Occupier, Problem, Solution } from "./problem.js";
 
-export function holds(rule: Rule, solution: Solution): boolean {
+export function holds(rule: Constraint, solution: Solution): boolean {
   const is = ({ variable, values }: Literal) => values.includes(solution[variable]!);
   switch (rule.kind) {
     case "unary":

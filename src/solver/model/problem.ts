@@ -36,7 +36,7 @@ export interface Occupier {
  * - `linear`: the sum of weights lies in min..max.
  * - `disjoint`: no two variables occupy overlapping windows.
  */
-export type Rule = { readonly id?: string } & (
+export type Constraint = { readonly id?: string } & (
   | { readonly kind: "unary"; readonly variable: number; readonly values: readonly number[] }
   | { readonly kind: "forbid"; readonly literals: readonly Literal[] }
   | { readonly kind: "clause"; readonly literals: readonly Literal[] }
@@ -55,7 +55,7 @@ export type Rule = { readonly id?: string } & (
 
 export interface Problem {
   readonly variables: readonly Variable[];
-  readonly rules: readonly Rule[];
+  readonly rules: readonly Constraint[];
 }
 
 /** One value per variable. */
@@ -71,5 +71,5 @@ export interface Budget {
 /** A named rule that may be given up: something somebody chose, not a fact. Several rules may share one id. */
 export interface Choice {
   readonly id: string;
-  readonly rules: readonly Rule[];
+  readonly rules: readonly Constraint[];
 }

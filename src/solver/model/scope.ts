@@ -1,7 +1,7 @@
 // The scope of a rule: the variables it speaks of. A variable in no scope may take any value without changing an answer.
-import type { Rule } from "./problem.js";
+import type { Constraint } from "./problem.js";
 
-export function scopeOf(rule: Rule): readonly number[] {
+export function scopeOf(rule: Constraint): readonly number[] {
   switch (rule.kind) {
     case "unary":
       return [rule.variable];

@@ -1,6 +1,6 @@
 // Published counts (OEIS sequences, CSPLib problems) and textbook puzzles. Values marked "from memory" were not looked up again.
 import { describe, expect, test } from "vitest";
-import { cheapest, count, decide, list, type Problem, type Rule, type Solution } from "../../../src/solver/index.js";
+import { type Constraint, cheapest, count, decide, list, type Problem, type Solution } from "../../../src/solver/index.js";
 import { range } from "../../support/solver/random.js";
 
 const total = (problem: Problem): number => {
@@ -10,7 +10,7 @@ const total = (problem: Problem): number => {
 };
 const variables = (n: number, size: number) => range(n).map((i) => ({ name: `x${i}`, size }));
 /** A table of the pairs of values that satisfy a relation. */
-const pairs = (a: number, b: number, size: number, relation: (x: number, y: number) => boolean): Rule => ({
+const pairs = (a: number, b: number, size: number, relation: (x: number, y: number) => boolean): Constraint => ({
   kind: "table",
   variables: [a, b],
   rows: range(size).flatMap((x) =>
@@ -63,7 +63,7 @@ function golomb(marks: number, length: number): Problem {
     rules: [
       { kind: "unary", variable: 0, values: [0] },
       ...names.map(
-        ([i, j], d): Rule => ({
+        ([i, j], d): Constraint => ({
           kind: "table",
           variables: [i, j, marks + d],
           rows: range(size).flatMap((a) =>
@@ -131,7 +131,7 @@ describe("published counts", () => {
       const given = permutations(n);
       return {
         ...given,
-        rules: [...given.rules, ...range(n).map((i): Rule => ({ kind: "forbid", literals: [{ variable: i, values: [i] }] }))],
+        rules: [...given.rules, ...range(n).map((i): Constraint => ({ kind: "forbid", literals: [{ variable: i, values: [i] }] }))],
       };
     };
     expect([5, 10, 20].map((n) => count(permutations(n)).count)).toEqual([120n, 3628800n, 2432902008176640000n]);
@@ -156,7 +156,7 @@ describe("published counts", () => {
     expect(count(words(90)).count).toBe(7540113804746346429n);
   });
   test("sudoku squares of order 4 (OEIS A107739, from memory)", () => {
-    const blocks = [0, 2, 8, 10].map((at): Rule => ({ kind: "allDifferent", variables: [at, at + 1, at + 4, at + 5] }));
+    const blocks = [0, 2, 8, 10].map((at): Constraint => ({ kind: "allDifferent", variables: [at, at + 1, at + 4, at + 5] }));
     const given = latin(4);
     expect(total({ ...given, rules: [...given.rules, ...blocks] })).toBe(288);
   });
@@ -172,7 +172,7 @@ describe("published counts", () => {
       [2, 4, 6],
     ];
     const sums = rows.map(
-      (row): Rule => ({
+      (row): Constraint => ({
         kind: "linear",
         terms: row.map((variable) => ({ variable, weights: range(9).map((v) => v + 1) })),
         min: 15,
@@ -204,7 +204,7 @@ describe("textbook puzzles", () => {
           min: 0,
           max: 0,
         },
-        ...["S", "M"].map((l): Rule => ({ kind: "unary", variable: letters.indexOf(l), values: range(10).slice(1) })),
+        ...["S", "M"].map((l): Constraint => ({ kind: "unary", variable: letters.indexOf(l), values: range(10).slice(1) })),
       ],
     };
     const all = list(problem);
@@ -245,7 +245,7 @@ describe("textbook puzzles", () => {
     const problem: Problem = {
       variables: names.map((name) => ({ name, size: 5 })),
       rules: [
-        ...groups.map((g): Rule => ({ kind: "allDifferent", variables: g.map(at) })),
+        ...groups.map((g): Constraint => ({ kind: "allDifferent", variables: g.map(at) })),
         is("English", "red"),
         is("Spanish", "dog"),
         is("coffee", "green"),

@@ -2,7 +2,7 @@
 // cheapest total is known, and one unit cheaper is impossible.
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { type Cost, cheapest, decide, type Problem, type Rule, type Term, type Variable } from "../../../src/solver/index.js";
+import { type Constraint, type Cost, cheapest, decide, type Problem, type Term, type Variable } from "../../../src/solver/index.js";
 import { range } from "../../support/solver/random.js";
 
 interface Rack {
@@ -21,7 +21,7 @@ const cases = readdirSync(folder).map((name) => JSON.parse(readFileSync(new URL(
 /** Model 0 is "no rack here". Racks are alike, so they are listed by falling model, which halves nothing but the labels. */
 function rackProblem(given: Rack): { problem: Problem; price: Cost } {
   const variables: Variable[] = [];
-  const rules: Rule[] = [];
+  const rules: Constraint[] = [];
   const variable = (name: string, size: number) => variables.push({ name, size }) - 1;
   const models = range(given.racks).map((r) => variable(`rack ${r}`, given.models.length + 1));
   const cards = given.cards.map(([, demand], c) => range(given.racks).map((r) => variable(`card ${c} in rack ${r}`, demand + 1)));

@@ -1,6 +1,6 @@
 // The slow, obvious twin: tries every assignment and asks each rule whether it holds. Its reading of the rules is its own, so that a
 // mistake in the engine's cannot hide here.
-import type { Choice, Cost, Problem, Rule, Solution } from "../../../src/solver/index.js";
+import type { Choice, Constraint, Cost, Problem, Solution } from "../../../src/solver/index.js";
 
 export function bruteSolutions(problem: Problem): Solution[] {
   const out: Solution[] = [];
@@ -19,7 +19,7 @@ export function bruteSolutions(problem: Problem): Solution[] {
   return out;
 }
 
-function keeps(rule: Rule, s: Solution): boolean {
+function keeps(rule: Constraint, s: Solution): boolean {
   switch (rule.kind) {
     case "unary":
       return rule.values.indexOf(s[rule.variable]!) >= 0;
@@ -95,7 +95,7 @@ export function bruteLeast(problem: Problem, cost: Cost, k = 1, project = proble
   return [...best.values()].sort((a, b) => a - b).slice(0, k);
 }
 
-function variablesOf(rule: Rule): number[] {
+function variablesOf(rule: Constraint): number[] {
   switch (rule.kind) {
     case "unary":
       return [rule.variable];

@@ -1,6 +1,6 @@
 // The oracle: a problem as a logic program for clingo, an answer-set solver of another make. Brave consequences are the possible values,
 // the models its solutions. Only rules, never the engine's own reading of them.
-import type { Cost, Problem, Rule } from "../../../src/solver/index.js";
+import type { Constraint, Cost, Problem } from "../../../src/solver/index.js";
 
 interface ClingoAnswer {
   readonly Result: string;
@@ -32,7 +32,7 @@ export function clingoProgram(problem: Problem): string {
   return lines.join("\n");
 }
 
-function ruleLines(rule: Rule, r: number): string[] {
+function ruleLines(rule: Constraint, r: number): string[] {
   const facts = (name: string, rows: readonly (readonly (number | string)[])[]) => rows.map((row) => `${name}${r}(${row.join()}).`);
   switch (rule.kind) {
     case "unary":

@@ -1,5 +1,5 @@
 // Seeded random numbers and small random problems of every rule kind, for tests that compare the engine with a slow, obvious twin.
-import type { Literal, Problem, Rule, Variable } from "../../../src/solver/index.js";
+import type { Constraint, Literal, Problem, Variable } from "../../../src/solver/index.js";
 
 /** A small counter-based generator (mulberry32): the same seed gives the same sequence everywhere. */
 export class Random {
@@ -49,7 +49,7 @@ export function randomProblem(random: Random): Problem {
   return { variables, rules };
 }
 
-export function randomRule(random: Random, variables: readonly Variable[]): Rule {
+export function randomRule(random: Random, variables: readonly Variable[]): Constraint {
   const some = (least: number): number[] => {
     const all = random.shuffle(range(variables.length));
     return all.slice(0, Math.max(Math.min(least, all.length), random.int(1, all.length)));
