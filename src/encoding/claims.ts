@@ -21,7 +21,7 @@ import {
   withMemory,
 } from "./frame.js";
 
-export interface Taken {
+export interface ResourceClaim {
   /** Index of the card, or undefined for the board. */
   readonly card?: number;
   /** "Tallow bus tracer with J2 at D000" */
@@ -32,16 +32,16 @@ export interface Taken {
 }
 
 /** Every claim of the machine with the condition it stands under. */
-export function takings(frame: Frame): Taken[] {
+export function resourceClaims(frame: Frame): ResourceClaim[] {
   return [...boardTakings(frame), ...cardTakings(frame).flatMap((taken) => bySlot(frame, taken))];
 }
 
 /** Windows that follow the slot, slot by slot; where the number of a slot is not known they are told apart. */
-function bySlot(frame: Frame, taken: Taken): Taken[] {
+function bySlot(frame: Frame, taken: ResourceClaim): ResourceClaim[] {
   const at = taken.card;
   if (at === undefined || !followsSlot(taken.claims)) return [taken];
   const rest = { ...taken, claims: claimsAnywhere(taken.claims) };
-  const placed = frame.question.slots.flatMap((slot): Taken[] => {
+  const placed = frame.question.slots.flatMap((slot): ResourceClaim[] => {
     const claims = claimsInSlot(taken.claims, slot);
     if (!claims) return [];
     return [{ ...taken, who: `${taken.who} in ${slot.id}`, when: [...taken.when, inSlot(frame, at, (s) => s.id === slot.id)], claims }];
@@ -50,16 +50,16 @@ function bySlot(frame: Frame, taken: Taken): Taken[] {
 }
 
 /** What follows the slot, with the slots whose number nobody knows. */
-export function unplaced(frame: Frame): { readonly taken: Taken; readonly slot: Slot }[] {
+export function unplaced(frame: Frame): { readonly taken: ResourceClaim; readonly slot: Slot }[] {
   const following = cardTakings(frame).filter((taken) => followsSlot(taken.claims));
   const open = frame.question.slots.filter((slot) => known(slot.number) === unknown);
   return following.flatMap((taken) => open.map((slot) => ({ taken, slot })));
 }
 
-function boardTakings(frame: Frame): Taken[] {
+function boardTakings(frame: Frame): ResourceClaim[] {
   const { board } = frame.question;
   const fixed = board.fixed.map(
-    (f, at): Taken => ({
+    (f, at): ResourceClaim => ({
       who: `${f.name} of the board`,
       when: [
         onRevisions(frame, (r) => !f.revisions || f.revisions.includes(r)),
@@ -70,7 +70,7 @@ function boardTakings(frame: Frame): Taken[] {
     }),
   );
   const sockets = board.firmware_sockets.map(
-    (s, at): Taken => ({
+    (s, at): ResourceClaim => ({
       who: `the firmware in ${s.id}`,
       when: [onRevisions(frame, (r) => !s.revisions || s.revisions.includes(r))],
       claims: { memory: [{ ...s.window, is: "rom" }] },
@@ -81,7 +81,7 @@ function boardTakings(frame: Frame): Taken[] {
 }
 
 /** Fitted memory answers from its base up to the first thing of the board in its way; what lies beyond is reached otherwise. */
-function mainMemoryTakings(frame: Frame): Taken[] {
+function mainMemoryTakings(frame: Frame): ResourceClaim[] {
   const { board, bus, memories, revisions } = frame.question;
   const main = mainMemory(board);
   if (main?.base === undefined) return [];
@@ -89,7 +89,7 @@ function mainMemoryTakings(frame: Frame): Taken[] {
   // A window that may lie in the same space may be in the way; which space it lies in is then told as not known.
   const here = (w: { readonly space?: string | undefined }) => w.space === space || lacksSpace(bus, w) || lacksSpace(bus, main);
   return memories.flatMap((memory) =>
-    revisions.flatMap((revision): Taken[] => {
+    revisions.flatMap((revision): ResourceClaim[] => {
       const there = (of: { readonly revisions?: readonly string[] }) => !of.revisions || of.revisions.includes(revision);
       const fixed = board.fixed.filter((f) => there(f) && (!f.when_memory || f.when_memory.some((s) => bytes(s) === memory)));
       const windows = [...fixed.flatMap((f) => listed(f.memory)), ...board.firmware_sockets.filter(there).map((s) => s.window)];
@@ -109,10 +109,10 @@ function mainMemoryTakings(frame: Frame): Taken[] {
 }
 
 /** What cards take, with windows that follow the slot as they are written. */
-export function cardTakings(frame: Frame): Taken[] {
+export function cardTakings(frame: Frame): ResourceClaim[] {
   return eachCard(frame).flatMap(({ at, asked }) => {
     const { card } = asked;
-    const out: Taken[] = [];
+    const out: ResourceClaim[] = [];
     listed(card.claims).forEach((c, i) => {
       const settings = Object.entries(c.when ?? {});
       const named = settings.map(([id, p]) => `${id} at ${typeof p === "string" ? p : p.join(" or ")}`);
@@ -152,7 +152,7 @@ export function cardTakings(frame: Frame): Taken[] {
  * The conditions under which both are there, one per mode; a single empty one when that is always.
  * A card that is switched off in a mode and lets go of `what` is not there, unless its revision cannot be switched off.
  */
-export function together(frame: Frame, a: Pick<Taken, "card">, b: Pick<Taken, "card">, what: Release): Literal[][] {
+export function together(frame: Frame, a: Pick<ResourceClaim, "card">, b: Pick<ResourceClaim, "card">, what: Release): Literal[][] {
   const perMode = eachMode(frame).map(({ at }) => {
     const there = [a, b].flatMap((t) => (t.card === undefined ? [] : [holdsIn(frame, at, t.card, what)]));
     return { there, kept: modeKept(frame, at) };

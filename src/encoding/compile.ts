@@ -5,16 +5,18 @@ import { type ResolvedBuild, running } from "../machine/index.js";
 import { itemAt, type Unread } from "../records/index.js";
 import type { Choice, Constraint, Literal, Problem, Solution } from "../solver/index.js";
 import { ownersChoices } from "./choices.js";
-import type { Draft } from "./draft.js";
+import type { ConstraintDraft } from "./draft.js";
 import { type ExactTests, findExactTests, unreadTests } from "./exact-tests.js";
 import type { OnInMode, OwnersChoice } from "./facts.js";
 import { type Frame, frameOf, holds, modeKept, ofRevision } from "./frame.js";
 import { tradeRules } from "./rules/index.js";
 
-export type Sure = Extract<Draft, { kind: "sure" }>;
+export type Sure = Extract<ConstraintDraft, { kind: "sure" }>;
 /** `when` leaves out machines tested exactly so; `missing` is where the fact is missing, tested or not. */
-export type Unsettled = Extract<Draft, { kind: "unknown" }> & { readonly missing: Extract<Draft, { kind: "unknown" }>["when"] };
-export type Soft = Extract<Draft, { kind: "soft" }>;
+export type Unsettled = Extract<ConstraintDraft, { kind: "unknown" }> & {
+  readonly missing: Extract<ConstraintDraft, { kind: "unknown" }>["when"];
+};
+export type Soft = Extract<ConstraintDraft, { kind: "soft" }>;
 
 export interface Compiled {
   readonly question: ResolvedBuild;

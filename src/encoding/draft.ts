@@ -9,7 +9,7 @@ import { always, type Frame } from "./frame.js";
  * - `unknown`: excluded under one reading of a missing fact, allowed under another.
  * - `soft`: allowed, with a remedy to take, a loss, or only a note.
  */
-export type Draft =
+export type ConstraintDraft =
   | { readonly kind: "sure"; readonly fact: Fact; readonly rules: readonly Constraint[] }
   | {
       readonly kind: "unknown";
@@ -36,7 +36,7 @@ export type SoftLevel = 1 | 2 | 3;
 export interface TradeRule {
   readonly name: string;
   readonly says: string;
-  readonly drafts: (frame: Frame) => Draft[];
+  readonly drafts: (frame: Frame) => ConstraintDraft[];
 }
 
 /** The conjunctions that can hold at all: one literal a variable, without those that say nothing. */
@@ -54,19 +54,19 @@ export function conjunctions(frame: Frame, when: readonly (readonly (Literal | u
 }
 
 /** "These never all hold at once", as a sure draft; nothing when it can never apply. */
-export function never(frame: Frame, fact: Fact, ...when: (readonly (Literal | undefined)[])[]): Draft[] {
+export function never(frame: Frame, fact: Fact, ...when: (readonly (Literal | undefined)[])[]): ConstraintDraft[] {
   const rules: Constraint[] = conjunctions(frame, when).map((literals) => ({ kind: "forbid", literals }));
   return rules.length === 0 ? [] : [{ kind: "sure", fact, rules }];
 }
 
 /** "If these all hold, a missing fact decides", as an unknown draft. */
-export function unsettled(frame: Frame, fact: Fact, how: string, ...when: (readonly (Literal | undefined)[])[]): Draft[] {
+export function unsettled(frame: Frame, fact: Fact, how: string, ...when: (readonly (Literal | undefined)[])[]): ConstraintDraft[] {
   const conj = conjunctions(frame, when);
   return conj.length === 0 ? [] : [{ kind: "unknown", fact, how, when: conj }];
 }
 
 /** A condition on the amount of main memory, where the board's record has none: then nobody knows. */
-export function memoryUnknown(frame: Frame, told: Fact, ...when: (readonly (Literal | undefined)[])[]): Draft[] {
+export function memoryUnknown(frame: Frame, told: Fact, ...when: (readonly (Literal | undefined)[])[]): ConstraintDraft[] {
   const { board } = frame.question;
   const says = `${told.says} How much ${board.name} has is not written down.`;
   return unsettled(frame, { ...told, says, refs: [...told.refs, ref("board", board.id)] }, howToFindMemory(frame), ...when);
@@ -78,7 +78,7 @@ export function refusedByMemory(
   told: Fact,
   fails: { readonly sure: readonly Literal[][]; readonly perhaps: readonly Literal[][] },
   when: readonly (Literal | undefined)[],
-): Draft[] {
+): ConstraintDraft[] {
   const says = `${told.says} Whether memory on a card counts with the board's is not known.`;
   const how = "Fit the card, and see how much memory the machine then counts; write main: true or false beside its window.";
   return [

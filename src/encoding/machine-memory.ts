@@ -3,7 +3,7 @@ import { claimSites, mayBeMain } from "../catalogue/index.js";
 import { knowsMemory } from "../machine/index.js";
 import { bytes, itemAt, listed } from "../records/index.js";
 import type { Literal } from "../solver/index.js";
-import { cardTakings, type Taken } from "./claims.js";
+import { cardTakings, type ResourceClaim } from "./claims.js";
 import { always, eachCard, type Frame, holdsIn, withMemory } from "./frame.js";
 
 /** Bytes that cards add where the literals hold: for sure, and at most. */
@@ -72,7 +72,7 @@ export function knowsMachineMemory({ question }: Frame): boolean {
 }
 
 interface Part {
-  readonly taken: Taken;
+  readonly taken: ResourceClaim;
   readonly sure: number;
   readonly most: number;
 }

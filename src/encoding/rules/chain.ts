@@ -3,7 +3,7 @@ import { chainsNamed, onChain } from "../../catalogue/index.js";
 import { type Board, type Card, itemAt, known } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
 import { listText } from "../../words/index.js";
-import { conjunctions, type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
+import { type ConstraintDraft, conjunctions, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import type { Fact, Ref } from "../facts.js";
 import { always, cardIn, complement, eachCard, eachMode, type Frame, holdsIn, inSlot, modeKept, onRevisions } from "../frame.js";
 
@@ -76,7 +76,7 @@ function togetherOnChain(frame: Frame, cards: readonly number[]): Literal[][] {
 }
 
 /** Refused where the records say so; open where one of the cards is silent. */
-function refused(frame: Frame, chain: Chain, sure: boolean, cards: readonly Card[], told: Fact, ...when: Literal[][]): Draft[] {
+function refused(frame: Frame, chain: Chain, sure: boolean, cards: readonly Card[], told: Fact, ...when: Literal[][]): ConstraintDraft[] {
   if (sure) return never(frame, told, ...when);
   const silent = cards.filter((card) => onChain(card, chain.id) === undefined).map((card) => card.name);
   const says = `${told.says} What ${listText(silent)} ${silent.length > 1 ? "do" : "does"} on the chain is not written down.`;
@@ -85,7 +85,7 @@ function refused(frame: Frame, chain: Chain, sure: boolean, cards: readonly Card
 }
 
 /** A card that uses the chain stands on it, and no card before it breaks it. */
-function reaching(frame: Frame, chain: Chain, at: number): Draft[] {
+function reaching(frame: Frame, chain: Chain, at: number): ConstraintDraft[] {
   const { slots, cards } = frame.question;
   const { card } = itemAt(cards, at);
   const off = slots.filter((s) => !chain.slots.includes(s.id)).map((s) => s.id);
@@ -100,9 +100,9 @@ function reaching(frame: Frame, chain: Chain, at: number): Draft[] {
   return [...refused(frame, chain, sure, [card], told, ...nowhere), ...behind];
 }
 
-function breaking(frame: Frame, chain: Chain, at: number, own: string, before: string): Draft[] {
+function breaking(frame: Frame, chain: Chain, at: number, own: string, before: string): ConstraintDraft[] {
   const { card } = itemAt(frame.question.cards, at);
-  return eachCard(frame).flatMap(({ at: other, asked }): Draft[] => {
+  return eachCard(frame).flatMap(({ at: other, asked }): ConstraintDraft[] => {
     const word = onChain(asked.card, chain.id);
     if (other === at || word === "uses" || word === "passes") return [];
     const sure = onChain(card, chain.id) === "uses" && word === "breaks";
@@ -135,7 +135,7 @@ function withEmpty(frame: Frame, at: number, own: string, before: string): Liter
 }
 
 /** A slot before it that nothing can bridge holds a card, whatever that card does. */
-function filled(frame: Frame, chain: Chain, at: number, own: string, before: string): Draft[] {
+function filled(frame: Frame, chain: Chain, at: number, own: string, before: string): ConstraintDraft[] {
   const { card } = itemAt(frame.question.cards, at);
   const sure = onChain(card, chain.id) === "uses";
   const needs = `${card.name} in ${own} ${sure ? "needs" : "may need"}`;
@@ -169,10 +169,10 @@ function coversFrom(frame: Frame, card: Card, covered: string): readonly string[
 }
 
 /** Where a jumper or a plug bridges an empty slot, the answer says which is to be fitted, once a slot. */
-function bridged(frame: Frame, chain: Chain): Draft[] {
+function bridged(frame: Frame, chain: Chain): ConstraintDraft[] {
   const { empty } = chain;
   if (empty !== "jumper" && empty !== "plug") return [];
-  return chain.slots.flatMap((before, place): Draft[] => {
+  return chain.slots.flatMap((before, place): ConstraintDraft[] => {
     const behind = chain.slots.slice(place + 1);
     const when = conjunctions(
       frame,
@@ -188,7 +188,7 @@ function bridged(frame: Frame, chain: Chain): Draft[] {
 }
 
 /** More cards use the chain than it serves. */
-function tooMany(frame: Frame, chain: Chain): Draft[] {
+function tooMany(frame: Frame, chain: Chain): ConstraintDraft[] {
   const { bus, cards } = frame.question;
   const all = users(frame, chain);
   if (chain.most === undefined || all.length <= chain.most) return [];

@@ -3,7 +3,17 @@
 import { inRange } from "../../catalogue/index.js";
 import { bytes, type Conflict, itemAt } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
-import { conjunctions, type Draft, fact, howToFindMemory, never, ref, refusedByMemory, type SoftLevel, type TradeRule } from "../draft.js";
+import {
+  type ConstraintDraft,
+  conjunctions,
+  fact,
+  howToFindMemory,
+  never,
+  ref,
+  refusedByMemory,
+  type SoftLevel,
+  type TradeRule,
+} from "../draft.js";
 import type { Condition } from "../facts.js";
 import {
   cardIn,
@@ -33,12 +43,12 @@ export const conflicts: TradeRule = {
 };
 
 /** What one conflict record means for this machine; nothing when its conditions cannot hold in it. */
-export function conflictDrafts(frame: Frame, conflict: Conflict): Draft[] {
+export function conflictDrafts(frame: Frame, conflict: Conflict): ConstraintDraft[] {
   const when = occurrences(frame, conflict);
   if (when.length === 0) return [];
   const refs = [ref("conflict", conflict.id), ...(conflict.when.cards ?? []).map((c) => ref("card", c.card))];
   const told = fact("conflict", `${conflict.name}: ${conflict.symptoms[0]}`, ...refs);
-  const soft = (level: SoftLevel, kind: Condition["kind"], says: string, loss?: Condition["loss"]): Draft => ({
+  const soft = (level: SoftLevel, kind: Condition["kind"], says: string, loss?: Condition["loss"]): ConstraintDraft => ({
     kind: "soft",
     fact: told,
     when,

@@ -2,7 +2,7 @@
 
 import { memoryNeeded, runsOn, versionIndex } from "../../catalogue/index.js";
 import { type FirmwareVersion, itemAt, lastOf, sizeText } from "../../records/index.js";
-import { type Draft, fact, memoryUnknown, never, ref, refusedByMemory, type TradeRule } from "../draft.js";
+import { type ConstraintDraft, fact, memoryUnknown, never, ref, refusedByMemory, type TradeRule } from "../draft.js";
 import { eachMode, type Frame, onRevisions, runsVersion } from "../frame.js";
 import { knowsMachineMemory, lessThan, memoryHolds } from "../machine-memory.js";
 
@@ -13,7 +13,7 @@ export const firmware: TradeRule = {
 };
 
 /** Versions that the same revisions do not take are one fact. */
-function strangers(frame: Frame): Draft[] {
+function strangers(frame: Frame): ConstraintDraft[] {
   const { family, board, versions, revisions } = frame.question;
   const groups = new Map<string, { readonly not: readonly string[]; readonly group: FirmwareVersion[] }>();
   for (const version of versions) {
@@ -46,7 +46,7 @@ function spanText(frame: Frame, group: readonly FirmwareVersion[]): string {
   return words.length === 1 ? itemAt(words, 0) : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
-function hungry(frame: Frame): Draft[] {
+function hungry(frame: Frame): ConstraintDraft[] {
   const { family, versions } = frame.question;
   return versions.flatMap((version) => {
     const pointer = ref("firmware", family.id, `/versions/${versionIndex(family, version.id)}`);

@@ -1,5 +1,5 @@
 // Bus and edge: which slots take the card at all, on which revision of the board.
-import { type Draft, fact, never, ref, type TradeRule } from "../draft.js";
+import { type ConstraintDraft, fact, never, ref, type TradeRule } from "../draft.js";
 import { cardIn, eachCard, inSlot, onRevisions } from "../frame.js";
 
 export const fit: TradeRule = {
@@ -7,7 +7,7 @@ export const fit: TradeRule = {
   says: "A card goes only into a slot of its bus whose edge takes its own, on a board revision that has the slot.",
   drafts(frame) {
     const { board, bus, slots } = frame.question;
-    return eachCard(frame).flatMap(({ at, asked: { card } }): Draft[] => {
+    return eachCard(frame).flatMap(({ at, asked: { card } }): ConstraintDraft[] => {
       if (card.bus !== board.bus) {
         const other = frame.question.catalogue.buses.get(card.bus)?.name ?? card.bus;
         return never(

@@ -1,7 +1,7 @@
 // Lines that reach a slot: an interrupt or DMA channel that is not on the card's edge, or not led to the slot, is never heard.
 import { type Bus, itemAt, listed, type Slot } from "../../records/index.js";
-import { lineOf, takings, together } from "../claims.js";
-import { type Draft, fact, never, ref, type TradeRule } from "../draft.js";
+import { lineOf, resourceClaims, together } from "../claims.js";
+import { type ConstraintDraft, fact, never, ref, type TradeRule } from "../draft.js";
 import { inSlot } from "../frame.js";
 
 export const lines: TradeRule = {
@@ -9,12 +9,12 @@ export const lines: TradeRule = {
   says: "An interrupt line or DMA channel works only where both the card's edge and the slot carry it.",
   drafts(frame) {
     const { bus, slots } = frame.question;
-    return takings(frame).flatMap((taken): Draft[] => {
+    return resourceClaims(frame).flatMap((taken): ConstraintDraft[] => {
       const at = taken.card;
       if (at === undefined) return [];
       const { card } = itemAt(frame.question.cards, at);
       const edge = bus.edges.find((e) => e.id === card.edge);
-      const check = (what: "interrupts" | "dma", name: string): Draft[] => {
+      const check = (what: "interrupts" | "dma", name: string): ConstraintDraft[] => {
         const deaf = slots.filter((s) => !reaches(bus, edge?.[what], s, what, name));
         if (deaf.length === 0) return [];
         const word = what === "interrupts" ? "interrupt" : "DMA channel";

@@ -3,7 +3,7 @@ import { featuresOf, inRange, rangeText } from "../../catalogue/index.js";
 import type { Release } from "../../machine/index.js";
 import { bytes, itemAt, known, sizeText, unknown } from "../../records/index.js";
 import type { Literal } from "../../solver/index.js";
-import { type Draft, fact, memoryUnknown, never, ref, refusedByMemory, type TradeRule, unsettled } from "../draft.js";
+import { type ConstraintDraft, fact, memoryUnknown, never, ref, refusedByMemory, type TradeRule, unsettled } from "../draft.js";
 import {
   always,
   cardIn,
@@ -35,10 +35,10 @@ function modesNeeding(frame: Frame, at: number, what: Release) {
   });
 }
 
-function ofFirmware(frame: Frame, at: number): Draft[] {
+function ofFirmware(frame: Frame, at: number): ConstraintDraft[] {
   const { family } = frame.question;
   const { card } = itemAt(frame.question.cards, at);
-  const out: Draft[] = [];
+  const out: ConstraintDraft[] = [];
   const spans = card.needs?.firmware;
   if (spans) {
     const words = spans.filter((s) => s.family === family.id).map(rangeText);
@@ -62,13 +62,13 @@ function ofFirmware(frame: Frame, at: number): Draft[] {
   return out;
 }
 
-function ofMachine(frame: Frame, at: number): Draft[] {
+function ofMachine(frame: Frame, at: number): ConstraintDraft[] {
   const { board } = frame.question;
   const { card } = itemAt(frame.question.cards, at);
   const { needs: n } = card;
   if (!n) return [];
   const here = cardIn(frame, at);
-  const out: Draft[] = [];
+  const out: ConstraintDraft[] = [];
   const { boards } = n;
   if (boards) {
     const words = boards.map((b) => (b.revisions ? `${b.board} revision ${b.revisions.join(", ")}` : b.board)).join(", or ");
@@ -79,7 +79,7 @@ function ofMachine(frame: Frame, at: number): Draft[] {
       ]),
     );
   }
-  const inModes = (says: string, pointer: string, fails: Holds): Draft[] => {
+  const inModes = (says: string, pointer: string, fails: Holds): ConstraintDraft[] => {
     const told = fact("needs-memory", says, ref("card", card.id, pointer));
     const modes = modesNeeding(frame, at, "memory-size").map(({ at: m, holds }) => ({ m, when: [here, holds, modeKept(frame, m)] }));
     if (!knowsMachineMemory(frame)) return memoryUnknown(frame, told, ...modes.map(({ when }) => when));
@@ -128,9 +128,9 @@ function ofMachine(frame: Frame, at: number): Draft[] {
   return out;
 }
 
-function ofCards(frame: Frame, at: number): Draft[] {
+function ofCards(frame: Frame, at: number): ConstraintDraft[] {
   const { card, as } = itemAt(frame.question.cards, at);
-  return (card.needs?.cards ?? []).flatMap((need, i): Draft[] => {
+  return (card.needs?.cards ?? []).flatMap((need, i): ConstraintDraft[] => {
     const names = need.any_of.map((id) => frame.question.catalogue.cards.get(id)?.name ?? id);
     const told = fact(
       "needs-card",
@@ -154,7 +154,7 @@ function ofCards(frame: Frame, at: number): Draft[] {
   });
 }
 
-function ofSlot(frame: Frame, at: number): Draft[] {
+function ofSlot(frame: Frame, at: number): ConstraintDraft[] {
   const { card } = itemAt(frame.question.cards, at);
   const { board } = frame.question;
   if (!card.needs?.bus_master) return [];

@@ -1,7 +1,7 @@
 // Power in all: every rail may be within its limit and the supply still be overloaded.
 import { itemAt, known, limitOf, unknown } from "../../records/index.js";
 import type { Literal, Term } from "../../solver/index.js";
-import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
+import { type ConstraintDraft, fact, ref, type TradeRule, unsettled } from "../draft.js";
 import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
 import { cardIn, eachCard, type Frame, ofRevision, onRevisions } from "../frame.js";
 import { drawnFrom, drawTerms, mostDrawn } from "./rails.js";
@@ -12,7 +12,7 @@ export const power: TradeRule = {
   drafts: powerDrafts,
 };
 
-function powerDrafts(frame: Frame): Draft[] {
+function powerDrafts(frame: Frame): ConstraintDraft[] {
   const { board, bus, revisions } = frame.question;
   const total = limitOf(board.total_W);
   if (total === Number.POSITIVE_INFINITY) return [];
@@ -69,7 +69,7 @@ function drawingAny(frame: Frame, at: number): Literal {
 }
 
 /** What the board takes from any rail counts in the sum, also where no card takes from that rail. */
-function boardUnknown(frame: Frame): Draft[] {
+function boardUnknown(frame: Frame): ConstraintDraft[] {
   const { board } = frame.question;
   return board.rails.flatMap((limit, i) =>
     known(limit.board_A) !== unknown

@@ -1,7 +1,7 @@
 // Supply rails: worst-case current per slot and in all, whether cards are switched on or not. A missing figure is unknown, never 0.
 import { type Card, howToFind, itemAt, known, limitOf, type Unknown, unknown } from "../../records/index.js";
 import type { Literal, Term } from "../../solver/index.js";
-import { type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
+import { type ConstraintDraft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { allowed_nano, drawn_nano, most_nano, ofNano } from "../exact-amounts.js";
 import { cardIn, eachCard, type Frame, ofRevision, onRevisions } from "../frame.js";
 
@@ -66,7 +66,7 @@ function railNames(frame: Frame): string[] {
   return [...new Set(frame.question.cards.flatMap((c) => c.card.power.map((p) => p.rail)))];
 }
 
-function oneRail(frame: Frame, rail: string): Draft[] {
+function oneRail(frame: Frame, rail: string): ConstraintDraft[] {
   const { board } = frame.question;
   const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
   const limits = board.rails.flatMap((limit, i) => (limit.rail === rail ? [{ limit, pointer: `/rails/${i}` }] : []));
@@ -87,7 +87,7 @@ function oneRail(frame: Frame, rail: string): Draft[] {
   return [...missing, ...unknownDraws(frame, rail), ...limited];
 }
 
-function unknownDraws(frame: Frame, rail: string): Draft[] {
+function unknownDraws(frame: Frame, rail: string): ConstraintDraft[] {
   return eachCard(frame).flatMap(({ at, asked: { card } }) =>
     draws(card, rail).flatMap((d) =>
       d.worst === unknown
@@ -102,7 +102,7 @@ function unknownDraws(frame: Frame, rail: string): Draft[] {
   );
 }
 
-function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Draft[] {
+function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): ConstraintDraft[] {
   const { board } = frame.question;
   const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
   const here = onRevisions(frame, (r) => !limit.revisions || limit.revisions.includes(r));
@@ -129,7 +129,7 @@ function oneLimit(frame: Frame, rail: string, limit: Limit, pointer: string): Dr
 }
 
 /** One linear rule: the cards that are in, together, stay within the nA that are left for them on these revisions. */
-function sum(frame: Frame, rail: string, revisions: readonly number[], limit: number, pointer: string): Draft[] {
+function sum(frame: Frame, rail: string, revisions: readonly number[], limit: number, pointer: string): ConstraintDraft[] {
   const { board } = frame.question;
   const users = eachCard(frame).filter(({ asked }) => draws(asked.card, rail).length > 0);
   const draw = (at: number) => (revision: string) => drawnFrom(itemAt(frame.question.cards, at).card, rail, revision);
@@ -165,7 +165,7 @@ function drawing(frame: Frame, at: number, rail: string): Literal {
 }
 
 /** What one revision of a card takes in all; the entries of its record for one rail add up. */
-function perSlot(frame: Frame, rail: string, at: number, limit: Limit, pointer: string): Draft[] {
+function perSlot(frame: Frame, rail: string, at: number, limit: Limit, pointer: string): ConstraintDraft[] {
   const most = limitOf(limit.per_slot_A);
   if (most === Number.POSITIVE_INFINITY) return [];
   const { board, cards } = frame.question;

@@ -1,6 +1,6 @@
 // Room: length, height, slots taken, rear openings, one card a slot.
 import { itemAt, known, limitOf, type Slot, unknown } from "../../records/index.js";
-import { conjunctions, type Draft, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
+import { type ConstraintDraft, conjunctions, fact, never, ref, type TradeRule, unsettled } from "../draft.js";
 import { cardIn, eachCard, type Frame, inSlot, onRevisions } from "../frame.js";
 
 export const room: TradeRule = {
@@ -11,7 +11,7 @@ export const room: TradeRule = {
   },
 };
 
-function size(frame: Frame, at: number): Draft[] {
+function size(frame: Frame, at: number): ConstraintDraft[] {
   const { board, slots, cards } = frame.question;
   const { card } = itemAt(cards, at);
   const measures = [
@@ -31,7 +31,7 @@ function size(frame: Frame, at: number): Draft[] {
     },
   ] as const;
   return measures.flatMap(({ word, of, most, pointer, measure }) =>
-    slots.flatMap((slot, i): Draft[] => {
+    slots.flatMap((slot, i): ConstraintDraft[] => {
       const limit = limitOf(slot[most]);
       if (limit === Number.POSITIVE_INFINITY) return [];
       const refs = [ref("card", card.id, pointer), ref("board", board.id, `/slots/${i}/${most}`)] as const;
@@ -61,7 +61,7 @@ function size(frame: Frame, at: number): Draft[] {
   );
 }
 
-function width(frame: Frame, at: number): Draft[] {
+function width(frame: Frame, at: number): ConstraintDraft[] {
   const { board, slots, cards, revisions } = frame.question;
   const { card } = itemAt(cards, at);
   const wide = card.room.slots ?? 1;
@@ -104,7 +104,7 @@ function width(frame: Frame, at: number): Draft[] {
   return [...out, ...besides];
 }
 
-function opening(frame: Frame, at: number): Draft[] {
+function opening(frame: Frame, at: number): ConstraintDraft[] {
   const { slots, cards, board } = frame.question;
   const { card } = itemAt(cards, at);
   if (!card.room.opening) return [];
@@ -130,7 +130,7 @@ function opening(frame: Frame, at: number): Draft[] {
 }
 
 /** One card a slot; cards that are left out stand in none. */
-function oneEach(frame: Frame): Draft[] {
+function oneEach(frame: Frame): ConstraintDraft[] {
   const { board, cards, slots } = frame.question;
   if (cards.length < 2) return [];
   // More cards than slots: said as a fact of its own, since pairs alone would not explain it.

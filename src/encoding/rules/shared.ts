@@ -1,7 +1,7 @@
 // Interrupt lines and DMA channels with two owners. One line under two names is one line.
 import { type InterruptClaim, known, listed, unknown } from "../../records/index.js";
-import { lineOf, type Taken, takings, together } from "../claims.js";
-import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
+import { lineOf, type ResourceClaim, resourceClaims, together } from "../claims.js";
+import { type ConstraintDraft, fact, ref, type TradeRule, unsettled } from "../draft.js";
 import type { Frame } from "../frame.js";
 import { pairs } from "./windows.js";
 
@@ -23,7 +23,11 @@ export const dma: TradeRule = {
     }),
 };
 
-function clash(frame: Frame, a: Taken, b: Taken): { readonly sure?: string; readonly open?: string; readonly line?: string } | undefined {
+function clash(
+  frame: Frame,
+  a: ResourceClaim,
+  b: ResourceClaim,
+): { readonly sure?: string; readonly open?: string; readonly line?: string } | undefined {
   const { bus } = frame.question;
   for (const x of listed(a.claims.interrupts))
     for (const y of listed(b.claims.interrupts)) {
@@ -42,11 +46,11 @@ function clash(frame: Frame, a: Taken, b: Taken): { readonly sure?: string; read
   return undefined;
 }
 
-function undecided(frame: Frame): Draft[] {
+function undecided(frame: Frame): ConstraintDraft[] {
   const { bus } = frame.question;
-  const all = takings(frame).filter((t) => listed(t.claims.interrupts).length > 0);
+  const all = resourceClaims(frame).filter((t) => listed(t.claims.interrupts).length > 0);
   return all.flatMap((a, i) =>
-    all.slice(i + 1).flatMap((b): Draft[] => {
+    all.slice(i + 1).flatMap((b): ConstraintDraft[] => {
       const met = a.card === b.card ? undefined : clash(frame, a, b);
       if (!met?.open) return [];
       return unsettled(

@@ -1,7 +1,7 @@
 // Windows that follow the slot: where the number of a slot is not known, nobody knows where they lie.
 import { type IoWindow, listed, type MemoryWindow } from "../../records/index.js";
 import { together, unplaced } from "../claims.js";
-import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
+import { type ConstraintDraft, fact, ref, type TradeRule, unsettled } from "../draft.js";
 import { inSlot } from "../frame.js";
 
 export const slotNumbers: TradeRule = {
@@ -9,7 +9,7 @@ export const slotNumbers: TradeRule = {
   says: "A card whose addresses follow the slot stands in a slot whose number is known.",
   drafts(frame) {
     const { board, slots } = frame.question;
-    return unplaced(frame).flatMap(({ taken, slot }): Draft[] => {
+    return unplaced(frame).flatMap(({ taken, slot }): ConstraintDraft[] => {
       const at = taken.card;
       if (at === undefined) return [];
       const says = `${taken.who} answers at addresses that follow the slot; which number ${slot.id} of ${board.name} gives it is not known.`;

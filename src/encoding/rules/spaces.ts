@@ -1,8 +1,8 @@
 // Address spaces: on a bus with several, a window that does not say which it lies in may meet any other.
 import { lacksSpace } from "../../catalogue/index.js";
 import { hex, listed } from "../../records/index.js";
-import { capital, type Taken, takings, together } from "../claims.js";
-import { type Draft, fact, ref, type TradeRule, unsettled } from "../draft.js";
+import { capital, type ResourceClaim, resourceClaims, together } from "../claims.js";
+import { type ConstraintDraft, fact, ref, type TradeRule, unsettled } from "../draft.js";
 
 export const spaces: TradeRule = {
   name: "spaces",
@@ -10,9 +10,9 @@ export const spaces: TradeRule = {
   drafts(frame) {
     const { bus } = frame.question;
     if (!bus.spaces) return [];
-    const all = takings(frame).filter((t) => listed(t.claims.memory).length > 0);
+    const all = resourceClaims(frame).filter((t) => listed(t.claims.memory).length > 0);
     const cards = all.filter((t) => t.card !== undefined);
-    return all.flatMap((taken): Draft[] => {
+    return all.flatMap((taken): ConstraintDraft[] => {
       const open = listed(taken.claims.memory).filter((w) => lacksSpace(bus, w));
       const [first] = open;
       if (!first) return [];
@@ -21,7 +21,7 @@ export const spaces: TradeRule = {
       const names = bus.spaces?.map((s) => s.id).join(" or ");
       const how = `Look up the address modifiers it answers to, and write its space into the record: ${names}.`;
       // A card that is off in a mode and lets go of its memory meets nothing in it; a window of the board can meet only a card.
-      const meets: readonly Taken[] = taken.card === undefined ? cards : [taken];
+      const meets: readonly ResourceClaim[] = taken.card === undefined ? cards : [taken];
       const when = meets.flatMap((t) => together(frame, t, t, "memory").map((on) => [...taken.when, ...t.when, ...on]));
       return unsettled(frame, told, how, ...when);
     });

@@ -1,6 +1,6 @@
 // Known problems that could not be read: a machine in which one may still occur, by what can be read of it, is not known to work in any way.
 import type { Unread } from "../../records/index.js";
-import { type Draft, fact, type TradeRule } from "../draft.js";
+import { type ConstraintDraft, fact, type TradeRule } from "../draft.js";
 import { type Frame, onRevisions } from "../frame.js";
 import { occurrences } from "./conflicts.js";
 
@@ -10,7 +10,7 @@ export const unread: TradeRule = {
   drafts: (frame) => frame.question.catalogue.unread.flatMap((record) => unreadDrafts(frame, record)),
 };
 
-function unreadDrafts(frame: Frame, record: Unread): Draft[] {
+function unreadDrafts(frame: Frame, record: Unread): ConstraintDraft[] {
   if (!record.conflict || record.conflict.disproved) return [];
   if (occurrences(frame, record.conflict).length === 0) return [];
   const { says, how } = unreadWords(record, "what it says may bear on this");

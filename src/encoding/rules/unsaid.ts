@@ -2,8 +2,8 @@
 import { kindsOf, mainMemoryLiesAnywhere, unsaidOfCard, unsaidOfPart } from "../../catalogue/index.js";
 import { type Board, bytes, listed } from "../../records/index.js";
 import { mainMemoryLies, unsaidOwner, unsaidText } from "../../words/index.js";
-import { takings, together } from "../claims.js";
-import { type Draft, fact, memoryUnknown, ref, type TradeRule, unsettled } from "../draft.js";
+import { resourceClaims, together } from "../claims.js";
+import { type ConstraintDraft, fact, memoryUnknown, ref, type TradeRule, unsettled } from "../draft.js";
 import { cardIn, eachCard, type Frame, ofRevision, onRevisions, settingsStand, withMemory } from "../frame.js";
 
 export const unsaid: TradeRule = {
@@ -12,7 +12,7 @@ export const unsaid: TradeRule = {
   drafts: (frame) => [...ofCards(frame), ...ofBoard(frame), ...ofMainMemory(frame), ...ofPartsByMemory(frame)],
 };
 
-function ofCards(frame: Frame): Draft[] {
+function ofCards(frame: Frame): ConstraintDraft[] {
   return eachCard(frame).flatMap(({ at, asked: { card } }) =>
     unsaidOfCard(card, frame.question.bus).flatMap((gap) => {
       const told = fact("unsaid", unsaidText(gap.kinds, unsaidOwner(card.name, gap)), ref("card", card.id, pointer(gap.path)));
@@ -30,9 +30,9 @@ function ofCards(frame: Frame): Draft[] {
 }
 
 /** A part of the board can meet only a card that takes something of the kind. */
-function ofBoard(frame: Frame): Draft[] {
+function ofBoard(frame: Frame): ConstraintDraft[] {
   const { board, bus } = frame.question;
-  const cards = takings(frame).filter((t) => t.card !== undefined);
+  const cards = resourceClaims(frame).filter((t) => t.card !== undefined);
   return board.fixed.flatMap((part, at) => {
     const here = [
       onRevisions(frame, (r) => !part.revisions || part.revisions.includes(r)),
@@ -48,10 +48,10 @@ function ofBoard(frame: Frame): Draft[] {
 }
 
 /** Main memory can lie under any window of a card, where nobody has written down where it lies. */
-function ofMainMemory(frame: Frame): Draft[] {
+function ofMainMemory(frame: Frame): ConstraintDraft[] {
   const { board } = frame.question;
   if (!mainMemoryLiesAnywhere(board)) return [];
-  const meets = takings(frame).filter((t) => t.card !== undefined && listed(t.claims.memory).length > 0);
+  const meets = resourceClaims(frame).filter((t) => t.card !== undefined && listed(t.claims.memory).length > 0);
   const when = meets.flatMap((t) => together(frame, t, t, "memory").map((on) => [...t.when, ...on]));
   const told = fact("unsaid", mainMemoryLies(board), ref("board", board.id, board.memory === undefined ? "" : "/memory"));
   const how = `Look up the memory map of ${board.name} and write base and amounts into its record: none, where memory sits on cards.`;
@@ -59,10 +59,10 @@ function ofMainMemory(frame: Frame): Draft[] {
 }
 
 /** A part that is there with some amounts of memory only may be there, where nobody has written down how much is fitted. */
-function ofPartsByMemory(frame: Frame): Draft[] {
+function ofPartsByMemory(frame: Frame): ConstraintDraft[] {
   const { board, bus, memories } = frame.question;
   if (memories.some((m) => m > 0)) return [];
-  const cards = takings(frame).filter((t) => t.card !== undefined);
+  const cards = resourceClaims(frame).filter((t) => t.card !== undefined);
   return board.fixed.flatMap((part, at) => {
     if (!part.when_memory) return [];
     const here = onRevisions(frame, (r) => !part.revisions || part.revisions.includes(r));

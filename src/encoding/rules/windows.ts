@@ -1,8 +1,8 @@
 // Address windows: two things that answer at one address drive the bus against each other. Ports count with their aliases.
 import { ioMeeting, memoryMeeting, overlay } from "../../catalogue/index.js";
 import { hex, listed, type MemoryWindow } from "../../records/index.js";
-import { capital, ports, type Taken, takings, together } from "../claims.js";
-import { type Draft, fact, never, type TradeRule, unsettled } from "../draft.js";
+import { capital, ports, type ResourceClaim, resourceClaims, together } from "../claims.js";
+import { type ConstraintDraft, fact, never, type TradeRule, unsettled } from "../draft.js";
 import type { Frame } from "../frame.js";
 
 export const ioWindows: TradeRule = {
@@ -11,7 +11,7 @@ export const ioWindows: TradeRule = {
   drafts: (frame) => [...pairs(frame, "io", (a, b) => meetingPorts(frame, a, b)), ...perhapsAliased(frame)],
 };
 
-function meetingPorts(frame: Frame, a: Taken, b: Taken): string | undefined {
+function meetingPorts(frame: Frame, a: ResourceClaim, b: ResourceClaim): string | undefined {
   for (const x of listed(a.claims.io))
     for (const y of listed(b.claims.io)) {
       const met = ioMeeting(x, y, frame.question.bus.io_address_bits);
@@ -21,14 +21,14 @@ function meetingPorts(frame: Frame, a: Taken, b: Taken): string | undefined {
   return undefined;
 }
 
-const looksUnknown = ({ claims }: Taken) => listed(claims.io).some((w) => w.decoded_bits === "unknown");
+const looksUnknown = ({ claims }: ResourceClaim) => listed(claims.io).some((w) => w.decoded_bits === "unknown");
 
 /** Pairs that meet only if a card looks at so few address lines as nobody has ruled out. */
-function perhapsAliased(frame: Frame): Draft[] {
-  const all = takings(frame).filter((t) => listed(t.claims.io).length > 0);
+function perhapsAliased(frame: Frame): ConstraintDraft[] {
+  const all = resourceClaims(frame).filter((t) => listed(t.claims.io).length > 0);
   const bits = frame.question.bus.io_address_bits;
   return all.flatMap((a, i) =>
-    all.slice(i + 1).flatMap((b): Draft[] => {
+    all.slice(i + 1).flatMap((b): ConstraintDraft[] => {
       const open = [a, b].filter(looksUnknown);
       if (open.length === 0 || a.card === b.card || meetingPorts(frame, a, b)) return [];
       const may = listed(a.claims.io).some((x) => listed(b.claims.io).some((y) => ioMeeting(x, y, bits, "fewest")));
@@ -51,7 +51,7 @@ export const memoryWindows: TradeRule = {
 };
 
 /** Memory at which both answer for sure. */
-function fighting(frame: Frame, a: Taken, b: Taken): string | undefined {
+function fighting(frame: Frame, a: ResourceClaim, b: ResourceClaim): string | undefined {
   for (const x of listed(a.claims.memory))
     for (const y of listed(b.claims.memory)) {
       const met = memoryMeeting(x, y, frame.question.bus);
@@ -67,10 +67,10 @@ function whyStill(x: MemoryWindow, y: MemoryWindow, aliased: boolean): string {
 }
 
 /** Pairs that meet only if few address lines are looked at, or unless one yields to the other, where nobody knows. */
-function perhapsFighting(frame: Frame): Draft[] {
-  const all = takings(frame).filter((t) => listed(t.claims.memory).length > 0);
+function perhapsFighting(frame: Frame): ConstraintDraft[] {
+  const all = resourceClaims(frame).filter((t) => listed(t.claims.memory).length > 0);
   return all.flatMap((a, i) =>
-    all.slice(i + 1).flatMap((b): Draft[] => {
+    all.slice(i + 1).flatMap((b): ConstraintDraft[] => {
       if (a.card === b.card || fighting(frame, a, b)) return [];
       const open = mayFight(frame, a, b);
       if (!open) return [];
@@ -80,7 +80,7 @@ function perhapsFighting(frame: Frame): Draft[] {
   );
 }
 
-function mayFight(frame: Frame, a: Taken, b: Taken): { readonly says: string; readonly how: string } | undefined {
+function mayFight(frame: Frame, a: ResourceClaim, b: ResourceClaim): { readonly says: string; readonly how: string } | undefined {
   const { bus } = frame.question;
   for (const x of listed(a.claims.memory))
     for (const y of listed(b.claims.memory)) {
@@ -108,11 +108,11 @@ const howToLookAtMemory =
 export function pairs(
   frame: Frame,
   what: "io" | "memory" | "interrupts" | "dma",
-  clash: (a: Taken, b: Taken) => string | undefined,
-): Draft[] {
-  const all = takings(frame).filter((t) => listed<unknown>(t.claims[what]).length > 0);
+  clash: (a: ResourceClaim, b: ResourceClaim) => string | undefined,
+): ConstraintDraft[] {
+  const all = resourceClaims(frame).filter((t) => listed<unknown>(t.claims[what]).length > 0);
   return all.flatMap((a, i) =>
-    all.slice(i + 1).flatMap((b): Draft[] => {
+    all.slice(i + 1).flatMap((b): ConstraintDraft[] => {
       if (a.card === b.card) return [];
       const says = clash(a, b);
       if (!says) return [];

@@ -11,7 +11,7 @@ import { valuesOf } from "./possible.js";
 import { secondModes } from "./second-modes.js";
 import { waysOut } from "./ways-out.js";
 
-const dearness: Readonly<Record<OwnersChoice["kind"], number>> = {
+const costRank: Readonly<Record<OwnersChoice["kind"], number>> = {
   setting: 1,
   slot: 2,
   firmware: 3,
@@ -29,7 +29,7 @@ const dearness: Readonly<Record<OwnersChoice["kind"], number>> = {
 const most = 100;
 
 /** Several ways to run it are dearer than another revision of a card and cheaper than leaving one out. */
-const dearnessOfWays = { "second-mode": 5.5, ways: 5.5, "by-hand": 5.6, drop: 0, change: 0 } as const;
+const costRankOfWays = { "second-mode": 5.5, ways: 5.5, "by-hand": 5.6, drop: 0, change: 0 } as const;
 
 /** Of an answer that nothing stands against, and of one nobody looked for help with. */
 export const nothingToHelp: RepairsComplete = { givingUp: "no-help", twoModes: "no-help", moreModes: "no-help", ways: "no-help" };
@@ -46,7 +46,7 @@ export function repairsOf(
   budget?: Budget,
 ): { readonly repairs: readonly Repair[]; readonly complete: RepairsComplete } {
   const kept = keptWith(compiled, keep);
-  const dear = (gives: readonly OwnersChoice[]) => gives.reduce((sum, g) => sum + dearness[g.kind], 0);
+  const dear = (gives: readonly OwnersChoice[]) => gives.reduce((sum, g) => sum + costRank[g.kind], 0);
   const cheapestFirst = sets.sets
     .map((set) => compiled.choices.filter((c) => set.includes(c.id)).map((c) => c.told))
     .filter((gives) => !gives.some((g) => kept.has(g.id)) && leavesSomething(compiled, gives))
@@ -55,7 +55,7 @@ export function repairsOf(
   const given = cheapestFirst.slice(0, most).map(({ gives }) => repairOf(compiled, gives, budget));
   const found = given.flatMap((r) => r ?? []);
   const several = compiled.question.modes.length === 1 ? waysOut(compiled, sets, kept, budget) : secondModes(compiled, sets, kept, budget);
-  const price = (r: Repair) => dearnessOfWays[r.kind] + dear(r.gives);
+  const price = (r: Repair) => costRankOfWays[r.kind] + dear(r.gives);
   const all = sets.complete && cheapestFirst.length <= most && found.length === given.length;
   return {
     repairs: [...found, ...several.repairs].sort((a, b) => price(a) - price(b)),
