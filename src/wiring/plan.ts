@@ -25,7 +25,7 @@ import { faultTable } from "./faults/fault-table.js";
 import { singleFaults } from "./faults/faults.js";
 import { doubleSwaps } from "./faults/swap-faults.js";
 import { bankOf, bankTable, imageRepeats } from "./harness/banks.js";
-import { type Loom, loomOf } from "./harness/loom.js";
+import { type Harness, loomOf } from "./harness/loom.js";
 import { partsList } from "./harness/parts-list.js";
 import { currents, electricalOf } from "./harness/sums.js";
 import { endKey, endText } from "./harness/wires.js";
@@ -126,7 +126,7 @@ interface FinishInput extends Omit<Ready, "kind"> {
   readonly combination: Combination;
   readonly options: WiringOptions;
   readonly candidate: Candidate;
-  readonly loom: Loom;
+  readonly loom: Harness;
   readonly banks: readonly Bank[];
   readonly built: BuiltModel;
   readonly proof: WiringPlan["proof"];
@@ -226,7 +226,7 @@ const noTable: FaultTable = {
 };
 
 /** Names of the points a meter can reach. */
-function namer(loom: Loom, built: BuiltModel, called: Called): (node: number) => string | undefined {
+function namer(loom: Harness, built: BuiltModel, called: Called): (node: number) => string | undefined {
   const names = new Map<string, string>([
     ["ground", "ground"],
     ["supply", "+5 V"],

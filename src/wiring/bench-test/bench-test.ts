@@ -2,7 +2,7 @@
 // cards, then the device, then the cards, with what must be seen at every position.
 import { itemAt, type Switch } from "../../records/index.js";
 import type { Called } from "../../switching/index.js";
-import type { Loom } from "../harness/loom.js";
+import type { Harness } from "../harness/loom.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import { solvedAt } from "../simulate/model.js";
 import { groundNode, together } from "../simulate/netlist.js";
@@ -10,7 +10,7 @@ import type { BenchStep, ContactRow, ContinuityRow, PinWork, SwitchPlan } from "
 import { continuityRows } from "./continuity.js";
 
 export interface BenchInput {
-  readonly loom: Loom;
+  readonly loom: Harness;
   /** What a meter shows of the finished loom. */
   readonly built: BuiltModel;
   /** The contacts of the switch as its record has them. */

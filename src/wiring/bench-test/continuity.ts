@@ -3,7 +3,7 @@
 // +5 V. Read off the simulation, position by position.
 import { itemAt, must } from "../../records/index.js";
 import { neighbours } from "../harness/connectors.js";
-import { type Loom, switchConnector } from "../harness/loom.js";
+import { type Harness, switchConnector } from "../harness/loom.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import { solvedAt } from "../simulate/model.js";
 import { groundNode, supplyNode, together } from "../simulate/netlist.js";
@@ -17,7 +17,7 @@ interface Pair {
 }
 
 /** Every pair of points that is measured at each position. */
-function pairsOf(loom: Loom, built: BuiltModel): Pair[] {
+function pairsOf(loom: Harness, built: BuiltModel): Pair[] {
   const pairs: Pair[] = [];
   const at = new Map(built.plug.map((p) => [p.contact, p.a]));
   if (loom.pair)
@@ -39,7 +39,7 @@ function pairsOf(loom: Loom, built: BuiltModel): Pair[] {
   return pairs;
 }
 
-export function continuityRows(loom: Loom, built: BuiltModel): ContinuityRow[] {
+export function continuityRows(loom: Harness, built: BuiltModel): ContinuityRow[] {
   const wires = loom.wires.map(
     ({ number, label, fromText, toText }): ContinuityRow => ({
       kind: "wire",

@@ -2,7 +2,7 @@
 
 import { must } from "../../records/index.js";
 import type { Candidate } from "../../switching/index.js";
-import type { Loom } from "../harness/loom.js";
+import type { Harness } from "../harness/loom.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import type { Variant } from "../simulate/model.js";
 import type { Bank, Fault, Wire } from "../types.js";
@@ -17,7 +17,7 @@ export interface FaultCase {
 export interface FaultInput {
   readonly built: BuiltModel;
   readonly candidate: Candidate;
-  readonly loom: Loom;
+  readonly loom: Harness;
   readonly banks: readonly Bank[];
 }
 

@@ -11,7 +11,7 @@ import { type PinWire, pinWires } from "./pin-wires.js";
 import { isLifted, pullUpsOf } from "./pull-ups.js";
 import { type BareWire, type NetPath, wiresOf } from "./wires.js";
 
-export interface Loom {
+export interface Harness {
   readonly nets: readonly Net[];
   readonly paths: readonly NetPath[];
   readonly connectors: readonly ConnectorPlan[];
@@ -38,7 +38,7 @@ export interface LoomInput {
 }
 
 export type LoomResult =
-  | { readonly kind: "loom"; readonly loom: Loom }
+  | { readonly kind: "loom"; readonly loom: Harness }
   | { readonly kind: "refused"; readonly reasons: readonly WiringReason[]; readonly waysOut: readonly WayOut[] };
 
 export const switchConnector = "J1";

@@ -2,14 +2,14 @@
 import type { Catalogue } from "../../catalogue/index.js";
 import type { Called, Candidate, Sockets } from "../../switching/index.js";
 import type { DevicePlan, End, PartLine, PinWork } from "../types.js";
-import { type Loom, switchConnector } from "./loom.js";
+import { type Harness, switchConnector } from "./loom.js";
 
 export interface PartsInput {
   readonly pinWork: readonly PinWork[];
   readonly catalogue: Catalogue;
   readonly candidate: Candidate;
   readonly device?: DevicePlan | undefined;
-  readonly loom: Loom;
+  readonly loom: Harness;
   readonly sockets?: Sockets | undefined;
   readonly atHand: ReadonlySet<string>;
   readonly called: Called;
@@ -67,7 +67,7 @@ export function partsList({ pinWork, catalogue, candidate, device, loom, sockets
 }
 
 /** Points of each card that a wire of the loom ends on. */
-function enablePoints(loom: Loom): ReadonlyMap<string, readonly string[]> {
+function enablePoints(loom: Harness): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, string[]>();
   for (const { machine } of loom.paths)
     for (const end of machine) if (end.at === "card") found.set(end.card, [...(found.get(end.card) ?? []), end.point]);
@@ -75,7 +75,7 @@ function enablePoints(loom: Loom): ReadonlyMap<string, readonly string[]> {
 }
 
 /** Ends of wires on a terminal of the switch, or on a contact that is not pressed on a ribbon. */
-function solderedEnds(loom: Loom): number {
+function solderedEnds(loom: Harness): number {
   const pressed = loom.pair?.loose?.ribbon === true;
   const soldered = (end: End) =>
     end.at === "switch" || (end.at === "connector" && !(pressed && end.half === "cable" && end.connector === switchConnector));

@@ -3,12 +3,12 @@ import { known } from "../../records/index.js";
 import type { Candidate, Demands } from "../../switching/index.js";
 import type { ContactRow, Electrical, Wire, WiringOptions } from "../types.js";
 import { cmosHigh, drop_mV, rounded, ttlHigh_V, ttlLow_V } from "./electrical.js";
-import type { Loom } from "./loom.js";
+import type { Harness } from "./loom.js";
 
 type Amount = number | "unknown";
 
 /** The most each net carries, ground being the sum of what is low at one position. */
-function netCurrents(demands: Demands, loom: Loom, contacts: readonly ContactRow[]): Map<string, Amount> {
+function netCurrents(demands: Demands, loom: Harness, contacts: readonly ContactRow[]): Map<string, Amount> {
   const of = new Map<string, Amount>();
   for (const r of loom.pullUps) of.set(r.net, r.current_mA);
   for (const [net, amps] of loom.leadAmps) of.set(net, amps === "unknown" ? amps : amps * 1000);
@@ -32,7 +32,7 @@ function netCurrents(demands: Demands, loom: Loom, contacts: readonly ContactRow
   return of;
 }
 
-export function currents(demands: Demands, loom: Loom, contacts: readonly ContactRow[], options: WiringOptions): Wire[] {
+export function currents(demands: Demands, loom: Harness, contacts: readonly ContactRow[], options: WiringOptions): Wire[] {
   const of = netCurrents(demands, loom, contacts);
   const cable = loom.cables.find((c) => c.purpose === "switch");
   return loom.wires.map((wire): Wire => {
@@ -45,7 +45,7 @@ export function currents(demands: Demands, loom: Loom, contacts: readonly Contac
   });
 }
 
-export function electricalOf(candidate: Candidate, loom: Loom, wires: readonly Wire[], supply_V: number): Electrical {
+export function electricalOf(candidate: Candidate, loom: Harness, wires: readonly Wire[], supply_V: number): Electrical {
   const part = candidate.contacts.part;
   const switched = wires.filter((w) => loom.paths.some((p) => p.net.id === w.net));
   const most = switched.reduce<Amount>(

@@ -2,7 +2,7 @@
 
 import { entryOf, itemAt } from "../../records/index.js";
 import type { Candidate, Demands, DeviceFit, LineUse, Sockets } from "../../switching/index.js";
-import type { Loom } from "../harness/loom.js";
+import type { Harness } from "../harness/loom.js";
 import { isLifted } from "../harness/pull-ups.js";
 import type { BuiltModel } from "../simulate/build-model.js";
 import { machineState, rawState } from "../simulate/model.js";
@@ -94,7 +94,7 @@ const harm: Record<BankLine["carries"], string> = {
   unknown: "a contact could meet a driver or the supply",
 };
 
-export function pinWorkOf(candidate: Candidate, loom: Loom): PinWork[] {
+export function pinWorkOf(candidate: Candidate, loom: Harness): PinWork[] {
   const work: PinWork[] = [...(candidate.fit?.pinWork ?? [])];
   for (const use of candidate.lines) {
     if (use.role !== "switched" && !use.tied) continue;
@@ -128,7 +128,7 @@ export function pinWorkOf(candidate: Candidate, loom: Loom): PinWork[] {
   return work;
 }
 
-export function switchPlanOf(candidate: Candidate, loom: Loom, atHand: ReadonlySet<string>): SwitchPlan {
+export function switchPlanOf(candidate: Candidate, loom: Harness, atHand: ReadonlySet<string>): SwitchPlan {
   const { part, sections, uses, poles } = candidate.contacts;
   const netAt = new Map(loom.paths.flatMap((p) => p.terminals.map((t) => [t, p.net.id] as const)));
   return {

@@ -3,7 +3,7 @@
 import { entryOf } from "../../records/index.js";
 import type { Candidate, Demands, Sockets } from "../../switching/index.js";
 import { bankOf } from "../harness/banks.js";
-import type { Loom } from "../harness/loom.js";
+import type { Harness } from "../harness/loom.js";
 import { switchConnector } from "../harness/loom.js";
 import { endKey } from "../harness/wires.js";
 import type { Bank } from "../types.js";
@@ -35,7 +35,7 @@ export interface BuiltModel {
 
 export function buildModel(
   candidate: Candidate,
-  loom: Loom,
+  loom: Harness,
   banks: readonly Bank[],
   demands: Demands,
   sockets: Sockets | undefined,
