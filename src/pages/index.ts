@@ -18,6 +18,7 @@ export type { ConflictLine, ConflictPage } from "./conflict.js";
 export type { FindingsPage } from "./findings.js";
 export type { ChangeView, FirmwarePage, ReleaseView } from "./firmware.js";
 export { menu, policy } from "./frame.js";
+export type { GlossaryPage } from "./glossary.js";
 export { type LidPage, lidSheetOf } from "./lid-sheet.js";
 export { pageOf, sectionOf } from "./links.js";
 export type { ListLine, ListPage, StartPage } from "./lists.js";

@@ -12,6 +12,7 @@ import { type Context, type LineOf, type PageHead, recordLink } from "./common.j
 import { type ConflictPage, conflictPage } from "./conflict.js";
 import { type FindingsPage, findingsPage } from "./findings.js";
 import { type FirmwarePage, firmwarePage } from "./firmware.js";
+import { type GlossaryPage, glossaryPage } from "./glossary.js";
 import { judge as askPlanning } from "./judge.js";
 import { boardList, buildList, cardList, conflictList, firmwareList, type ListPage, partList, type StartPage, startPage } from "./lists.js";
 import { type MatrixPage, matrixPage } from "./matrix.js";
@@ -51,6 +52,7 @@ export interface Pages {
   readonly parts: readonly PartPage[];
   readonly cautions: readonly CautionsPage[];
   readonly sure: readonly SurePage[];
+  readonly words: readonly GlossaryPage[];
   readonly worth: readonly WorthPage[];
   readonly data: readonly DataPage[];
   readonly guides: readonly GuidePage[];
@@ -96,6 +98,7 @@ export function pagesOf(given: Given): Pages {
     parts: [...catalogue.parts.values()].map((p) => partPage(ctx, p)),
     cautions: [cautionsPage()],
     sure: [surePage()],
+    words: [glossaryPage()],
     worth: [worthPage(ctx, cells)],
     data: [dataPage(ctx, given.guide, given.downloads)],
     guides: given.guide.map(guidePage),

@@ -87,6 +87,8 @@ export function shell({ title, style, script, pieces, notice, first, made }: She
           null,
           h("a", { href: "#sure.html" }, "How sure is this?"),
           " ",
+          h("a", { href: "#words.html" }, "Words"),
+          " ",
           h("a", { href: "#cautions.html" }, "Cautions"),
           " ",
           h("a", { href: "#data/index.html" }, "About the data"),

@@ -90,8 +90,8 @@ export function Layout({ page, heading, kind, children, wide, scripts = [], styl
         </p>
         <footer>
           <p>
-            <a href={`${root}sure.html`}>How sure is this?</a> <a href={`${root}cautions.html`}>Cautions</a>{" "}
-            <a href={`${root}data/index.html`}>About the data</a>
+            <a href={`${root}sure.html`}>How sure is this?</a> <a href={`${root}words.html`}>Words</a>{" "}
+            <a href={`${root}cautions.html`}>Cautions</a> <a href={`${root}data/index.html`}>About the data</a>
           </p>
           <p>Before you open a machine, read the cautions. Nothing here replaces the rules and the licensed trades where you live.</p>
           <p id="kept" hidden />

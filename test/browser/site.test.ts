@@ -188,7 +188,7 @@ describe("every kind of page", () => {
         folded: [...document.querySelectorAll<HTMLElement>(".reasons")].filter((e) => e.getBoundingClientRect().height === 0).length,
         reasons: document.querySelectorAll(".reasons").length,
         // Paper drops backgrounds: what a bar is filled with must be an edge.
-        bar: getComputedStyle(document.querySelector(".bar > li.works")!, "::before").borderTopStyle,
+        bar: getComputedStyle(document.querySelector(".ink:is(.bench, .documented, .reported, .inferred)")!).borderBottomStyle,
       }));
       expect(seen).toEqual({ menu: "none", paper: "rgb(255, 255, 255)", folded: 0, reasons: seen.reasons, bar: "solid" });
       expect(seen.reasons).toBeGreaterThan(0);

@@ -136,7 +136,7 @@ it("a rotary with positions to spare is stopped at the last mode, and the positi
   expect(plan.contacts).toHaveLength(2);
   const beyond = plan.proof.cases.filter((c) => c.kind === "position" && c.says.includes("beyond"));
   expect(beyond).toHaveLength(4);
-  expect(plan.notes.some((n) => n.includes("stop ring"))).toBe(true);
+  expect(plan.toDo.some((n) => n.includes("stop ring"))).toBe(true);
   expect(plan.benchTest.some((s) => s.does.includes("Turn the knob"))).toBe(true);
 });
 

@@ -145,7 +145,7 @@ it("without a connector large enough the loom is soldered, and a note says so", 
   const wiring = planWiring(world({ parts: [...parts, ...header(4)], cards, versions }), combination(modes, ["tallow", "gannet"]));
   if (wiring.kind !== "wiring") throw new Error(wiring.kind);
   expect(wiring.plan.connectors).toEqual([]);
-  expect(wiring.plan.notes.some((n) => n.includes("soldered at both ends"))).toBe(true);
+  expect(wiring.plan.toDo.some((n) => n.includes("soldered at both ends"))).toBe(true);
   expect(wiring.plan.proof.cases.some((c) => c.kind === "pulled-plug")).toBe(false);
 });
 
@@ -160,6 +160,6 @@ it("a card that never changes gets a note, not a wire", () => {
   const wiring = planWiring(world({ parts, cards: { tallow: grounding(true), gannet: pair(false) }, versions }), asked);
   if (wiring.kind !== "wiring") throw new Error(wiring.kind);
   expect(wiring.plan.nets.every((n) => n.kind !== "enable")).toBe(true);
-  expect(wiring.plan.notes).toContain("tallow is off in every mode: leave J1-1 and J1-2 open.");
-  expect(wiring.plan.notes).toContain("gannet is on in every mode: leave J1-1 and J1-2 open.");
+  expect(wiring.plan.toDo).toContain("tallow is off in every mode: leave J1-1 and J1-2 open.");
+  expect(wiring.plan.toDo).toContain("gannet is on in every mode: leave J1-1 and J1-2 open.");
 });
