@@ -45,8 +45,8 @@ const machine: readonly Entry[] = [
   ["port", "A number by which the processor reaches a card. Two cards that answer at one port disturb one another.", "I/O address"],
   ["window", "A run of addresses in which a card's memory answers. Two windows must not overlap unless one card yields.", "memory range"],
   [
-    "address lines looked at",
-    "A card that looks at fewer lines than the bus has answers again further up, at every address that looks the same to it.",
+    "address lines",
+    "Lines that name a place. A card that looks at fewer of them than the bus has answers again further up, at every address that looks the same to it.",
     "decoded bits, aliases",
   ],
   ["interrupt line", "A line by which a card calls the processor. Most can serve one card only.", "IRQ"],

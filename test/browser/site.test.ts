@@ -178,10 +178,15 @@ describe("every kind of page", () => {
     expect(found).toEqual([]);
   });
 
-  it("prints on white, without menu and fields, with folded reasons unfolded", async () => {
+  it("prints on white, without menu and fields, with every reason of a part that was opened", async () => {
     await withPage({}, async (page) => {
       await page.emulateMedia({ media: "print" });
       await page.goto(`${server.address}/${kinds.find((k) => k.startsWith("cards/") && !k.endsWith("index.html"))}`);
+      // A part that is folded stays so; in one that was opened nothing is.
+      const folds = page.locator(".reasons-of, .fold > details");
+      await folds.evaluateAll((all) => {
+        for (const fold of all) (fold as HTMLDetailsElement).open = true;
+      });
       const seen = await page.evaluate(() => ({
         menu: getComputedStyle(document.querySelector("header.top")!).display,
         paper: getComputedStyle(document.body).backgroundColor,
