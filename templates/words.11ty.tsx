@@ -18,7 +18,7 @@ export function render({ view }: Shown<GlossaryPage>) {
             {group.words.map((w) => (
               <div key={w.id} id={w.id}>
                 <dt>
-                  {w.word} {w.also ? <span class="more">also: {w.also}</span> : null}
+                  {w.word} {w.also ? <span class="more">(also {w.also})</span> : null}
                 </dt>
                 <dd>{w.means}</dd>
               </div>

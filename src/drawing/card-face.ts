@@ -1,11 +1,10 @@
 // A card as it lies on the bench: its outline to scale with edge and back plate, and its jumper and lever blocks under it,
 // each with the place it left the factory with.
-import { circle, dashes, drawing, join, line, nothing, rect, type Svg, text, tone, unitsFor, weight, widthOf, wrap } from "./svg.js";
+import { dashes, drawing, join, nothing, rect, type Svg, text, tone, unitsFor, weight, widthOf, wrap } from "./svg.js";
 
-/** A jumper, lever or solder block. */
+/** A jumper, lever or solder block: a box for each position it may have. Which posts or levers make a position no record says as data. */
 export interface SettingBlock {
   readonly id: string;
-  readonly by: "jumper" | "dip" | "solder";
   readonly positions: readonly { readonly id: string; readonly factory: boolean }[];
 }
 
@@ -53,7 +52,8 @@ export function cardFace(card: CardFace, prefix: string, pixels = 640): string {
   const under = top + tall + 24 + (lines.length - 1) * 13;
   const words = join(lines.map((l, i) => text(left, top + tall + 24 + i * 13, l, { small: true })));
   const blocks = flow(card.blocks, left, under + 12, width);
-  const legend = card.blocks.length > 0 ? text(left, blocks.bottom + 12, "Filled: as it left the factory.", { small: true }) : nothing;
+  const legendLines = card.blocks.length > 0 ? ["One box a position, not the posts or levers.", "Filled: as it left the factory."] : [];
+  const legend = join(legendLines.map((l, i) => text(left, blocks.bottom + 12 + i * 13, l, { small: true })));
   const blockSays = card.blocks.map((b) => {
     const factory = b.positions.find((p) => p.factory);
     return `${b.id} has the places ${b.positions.map((p) => p.id).join(", ")}${factory ? `, from the factory ${factory.id}` : ""}.`;
@@ -64,7 +64,7 @@ export function cardFace(card: CardFace, prefix: string, pixels = 640): string {
       title: `${card.name}, as it lies on the bench`,
       says: [`A card with the ${card.edge} edge, ${said}${card.plate ? ", with a back plate" : ""}.`, ...blockSays].join(" "),
       width,
-      height: card.blocks.length > 0 ? blocks.bottom + 20 : under + 8,
+      height: card.blocks.length > 0 ? blocks.bottom + 33 : under + 8,
       class: "dw-card",
     },
     outline,
@@ -90,36 +90,10 @@ function flow(blocks: readonly SettingBlock[], left: number, top: number, width:
     drawn.push(text(x, y + 12, block.id, { mono: true, bold: true }));
     for (const [i, position] of block.positions.entries()) {
       const middle = x + i * step + step / 2;
-      drawn.push(place(block.by, middle, y + 18, position.factory));
+      drawn.push(rect(middle - 6, y + 18, 12, placeTall, { rx: 3, ...(position.factory ? { fill: "currentColor" } : {}) }));
       drawn.push(text(middle, y + 18 + placeTall + 12, position.id, { mono: true, small: true, anchor: "middle" }));
     }
     x += needs + 20;
   }
   return { drawn: join(drawn), bottom: y + placeTall + 34 };
-}
-
-/** Two pins and a cap over them; a lever in its frame; two pads and a bridge of solder. */
-function place(by: SettingBlock["by"], middle: number, top: number, taken: boolean): Svg {
-  const [upper, lower] = [top + 6, top + placeTall - 6];
-  switch (by) {
-    case "jumper":
-      return join([
-        taken ? rect(middle - 6, top, 12, placeTall, { fill: "currentColor", rx: 3 }) : nothing,
-        taken ? nothing : circle(middle, upper, 3),
-        taken ? nothing : circle(middle, lower, 3),
-      ]);
-    case "dip":
-      return join([
-        rect(middle - 6, top, 12, placeTall),
-        rect(middle - 4, taken ? top + 2 : lower - 5, 8, 9, taken ? { fill: "currentColor" } : {}),
-      ]);
-    case "solder":
-      return join([
-        rect(middle - 5, top + 2, 10, 7),
-        rect(middle - 5, top + placeTall - 9, 10, 7),
-        taken ? line(middle, top + 4, middle, top + placeTall - 4, { "stroke-width": weight.heavy }) : nothing,
-      ]);
-    default:
-      return by satisfies never;
-  }
 }

@@ -194,7 +194,7 @@ function numberOf(amount: number | "unknown"): number | undefined {
 /** What a hand can move; what software sets has no place on the card. */
 function faceFigure(ctx: Context, card: Card): Figure {
   const blocks = (card.settings ?? []).flatMap(({ id, by, positions, default: factory }) =>
-    by === "software" ? [] : [{ id, by, positions: positions.map((p) => ({ id: p.id, factory: p.id === factory })) }],
+    by === "software" ? [] : [{ id, positions: positions.map((p) => ({ id: p.id, factory: p.id === factory })) }],
   );
   const edge = ctx.catalogue.buses.get(card.bus)?.edges.find((e) => e.id === card.edge)?.name ?? card.edge;
   const face = {

@@ -119,7 +119,7 @@ describe("rail loads", () => {
 
 describe("the card on the bench", () => {
   it("tells its size, or that nobody wrote it down, and where each block left the factory", () => {
-    const blocks = [{ id: "J2", by: "jumper" as const, positions: ["5", "10"].map((id) => ({ id, factory: id === "10" })) }];
+    const blocks = [{ id: "J2", positions: ["5", "10"].map((id) => ({ id, factory: id === "10" })) }];
     expect(described(cardFace({ name: "C", length: 206, edge: "long", plate: true, blocks }, "c"))).toBe(
       "A card with the long edge, 206\u202fmm long, height not known, with a back plate. J2 has the places 5, 10, from the factory 10.",
     );

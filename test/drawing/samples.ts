@@ -287,12 +287,11 @@ export function everyDrawing(width: number): readonly (readonly [string, string]
           edge: "long edge, 16 data bits",
           plate: true,
           blocks: [
-            { id: "SW1", by: "dip", positions: ["C8000", "CC000", "E0000"].map((id, i) => ({ id, factory: i === 0 })) },
-            { id: "J1", by: "jumper", positions: ["320", "170"].map((id, i) => ({ id, factory: i === 1 })) },
-            { id: "W2", by: "solder", positions: ["closed", "open"].map((id, i) => ({ id, factory: i === 0 })) },
+            { id: "SW1", positions: ["C8000", "CC000", "E0000"].map((id, i) => ({ id, factory: i === 0 })) },
+            { id: "J1", positions: ["320", "170"].map((id, i) => ({ id, factory: i === 1 })) },
+            { id: "W2", positions: ["closed", "open"].map((id, i) => ({ id, factory: i === 0 })) },
             ...Array.from({ length: 5 }, (_, n) => ({
               id: `J${n + 2}`,
-              by: "jumper" as const,
               positions: ["3", "5", "10", "11", "none"].map((id, i) => ({ id, factory: i === n })),
             })),
           ],

@@ -14,7 +14,7 @@ export interface SheetTable {
 
 export interface SheetDrawing {
   readonly title: string;
-  /** For a phone, and for a page or a app. SVG text. */
+  /** For a phone, and for a page on a desk. SVG text. */
   readonly narrow: string;
   readonly wide: string;
 }
