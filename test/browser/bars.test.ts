@@ -1,24 +1,13 @@
 // The bars over the releases as the eye has them at arm's length: blurred and without colour, in both themes and on paper, the four
 // verdicts must stay apart, and so must the heights of the ink.
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { render } from "preact-render-to-string";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { evidenceOrder, type Verdict, verdictOrder, verdictWords } from "../../src/words/index.js";
 import { Ink } from "../../templates/parts/Bar.js";
-import { siteFolder } from "../pages/site-folder.js";
-import { startBrowser, visit } from "./open.js";
-import { serveFolder } from "./serve.mjs";
+import { builtSite } from "./built-site.js";
 
-let server: { address: string; close: () => void };
-let browser: Browser;
-beforeAll(async () => {
-  server = await serveFolder(siteFolder);
-  browser = await startBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  server?.close();
-});
+const { visitor, address } = builtSite();
 
 const inked = (verdict: Verdict) => verdict === "workable" || verdict === "conditional";
 /** Every look there is: name, verdict, and the drawing. A "no" and a "?" have no evidence. */
@@ -33,7 +22,7 @@ const looks = verdictOrder.flatMap((verdict) =>
 /** Grey levels of each look, blurred; 0 is the ground, 1 the ink. Cells are as wide as the matrix has them at 1280 px. */
 async function blurred(page: Page, sigma: number): Promise<number[][]> {
   const [wide, tall] = [34, 24];
-  await page.goto(`${server.address}/matrix/skerry-16t--d1.html`);
+  await page.goto(`${address()}/matrix/skerry-16t--d1.html`);
   await page.evaluate(
     ({ cells, wide, tall }) => {
       document.body.replaceChildren(
@@ -102,7 +91,7 @@ describe.each([
   ["light", "print"],
 ] as const)("%s, on %s", (colorScheme, media) => {
   it("keeps the four verdicts and the heights of the ink apart at arm's length and without colour", async () => {
-    const { page, context } = await visit(browser, server.address, { viewport: { width: 400, height: 400 }, colorScheme });
+    const { page, context } = await visitor({ viewport: { width: 400, height: 400 }, colorScheme });
     await page.emulateMedia({ media });
     // Two pixels are three minutes of arc at 60 cm: what an eye with half of full sight blurs.
     const seen = await blurred(page, 2);

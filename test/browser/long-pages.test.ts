@@ -1,21 +1,10 @@
 // How much room the pages of a card and of a board take, on a laptop and on paper: what is not the answer is folded away.
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { files, read, siteFolder } from "../pages/site-folder.js";
-import { startBrowser, visit } from "./open.js";
-import { serveFolder } from "./serve.mjs";
+import { describe, expect, it } from "vitest";
+import { files, read } from "../pages/site-folder.js";
+import { builtSite } from "./built-site.js";
 
-let server: { address: string; close: () => void };
-let browser: Browser;
-beforeAll(async () => {
-  server = await serveFolder(siteFolder);
-  browser = await startBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  server?.close();
-});
+const { visitor, address } = builtSite();
 
 /** The pages of a folder with the most on them. */
 const longest = (folder: string, count: number) =>
@@ -29,8 +18,8 @@ describe.each([
   ["boards", 2, 2400, 5],
 ] as const)("the longest of the %s", (folder, count, high, sheets) => {
   it.each(longest(folder, count))(`%s is under ${high} px on a laptop and takes at most ${sheets} sheets`, async (name) => {
-    const { page, context, wrong } = await visit(browser, server.address, { viewport: { width: 1280, height: 800 } });
-    await page.goto(`${server.address}/${name}`, { waitUntil: "load" });
+    const { page, context, wrong } = await visitor({ viewport: { width: 1280, height: 800 } });
+    await page.goto(`${address()}/${name}`, { waitUntil: "load" });
     await page.evaluate(() => document.fonts.ready);
     expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(high);
     const pdf = await page.pdf({ format: "A4" });
@@ -46,10 +35,10 @@ describe.each([
 });
 
 it("opens what is folded away when a link leads into it", async () => {
-  const { page, context } = await visit(browser, server.address, { viewport: { width: 1280, height: 800 } });
-  await page.goto(`${server.address}/cards/gannet-fixed-disk-controller.html`, { waitUntil: "load" });
+  const { page, context } = await visitor({ viewport: { width: 1280, height: 800 } });
+  await page.goto(`${address()}/cards/gannet-fixed-disk-controller.html`, { waitUntil: "load" });
   expect(await page.locator("#settings").isVisible()).toBe(false);
-  await page.goto(`${server.address}/cards/gannet-fixed-disk-controller.html#settings`, { waitUntil: "load" });
+  await page.goto(`${address()}/cards/gannet-fixed-disk-controller.html#settings`, { waitUntil: "load" });
   await page.locator("#settings").waitFor({ state: "visible" });
   expect(await page.locator("#claims").isVisible()).toBe(false);
   await context.close();
